@@ -1,0 +1,1 @@
+"""Underlid prints what a closed museum box, cover or tube must tell its reader."""

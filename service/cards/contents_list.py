@@ -1,0 +1,118 @@
+"""The contents list: everything in full words, for the inside of a container or a binder."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from service.cards.card import ContentsList, ListEntry
+from service.cards.fingerprint import seal_card
+from service.cards.head import compose_head
+from service.cards.objects import NO_PHOTO_WORDS, choose_photo, name_object, write_aside
+from service.cards.words import count, join_words, write_date
+from service.contents.packing import PackedObject, Packing
+from service.contents.weights import weigh_packing
+from service.handling.cautions import find_caution
+from service.handling.hazards import find_hazard, name_hazard
+from service.handling.lifting import advise_lift, format_kg
+from service.records.record import Hazard, Museum, PhotoRole, WeightBasis
+
+
+def compose_contents_list(packing: Packing, museum: Museum) -> ContentsList:
+    """Word the contents list of a packing, nested containers after what lies loose."""
+    entries = [
+        _compose_entry(packed, _name_place(packed, layered=len(packing.layers) > 1))
+        for packed in packing.contents
+    ]
+    for inner in packing.nested:
+        number = inner.container.container_number
+        entries += [
+            _compose_entry(packed, join_words((number, packed.place.compartment), between=" "))
+            for packed in inner.everything
+        ]
+    card = ContentsList(
+        head=compose_head(packing, museum),
+        lift=advise_lift(weigh_packing(packing)),
+        count_words=count(len(packing.everything), "object"),
+        entries=tuple(entries),
+        notes=_container_notes(packing),
+    )
+    return seal_card(card, dated=True)
+
+
+def _name_place(packed: PackedObject, *, layered: bool) -> str:
+    layer = f"layer {packed.place.layer}" if layered else ""
+    return join_words((layer, packed.place.compartment), between=" ")
+
+
+def _compose_entry(packed: PackedObject, place: str) -> ListEntry:
+    record = packed.record
+    photo = "" if record.restricted else choose_photo(packed, PhotoRole.FRONT)
+    return ListEntry(
+        place=place,
+        object_number=record.object_number,
+        title=name_object(packed),
+        details=tuple(_write_details(packed)),
+        hazards=tuple(_write_hazard(hazard) for hazard in record.hazards),
+        photo=photo,
+        photo_words="" if photo else ("not shown" if record.restricted else NO_PHOTO_WORDS),
+    )
+
+
+def _write_details(packed: PackedObject) -> Iterable[str]:
+    record = packed.record
+    cautions = join_words((find_caution(code).name for code in record.cautions), between=", ")
+    lines = (
+        join_words((record.object_name if record.title else "", record.period)),
+        join_words((_write_parts(packed), join_words(record.materials, between=", "))),
+        join_words((record.dimensions_text, _write_weight(packed))),
+        f"Condition: {record.condition}" if record.condition else "",
+        cautions,
+        record.handling_notes,
+        f"With it: {join_words(record.accessories, between='; ')}" if record.accessories else "",
+        f"Former numbers: {', '.join(record.former_numbers)}" if record.former_numbers else "",
+        write_aside(packed),
+    )
+    return (line for line in lines if line)
+
+
+def _write_parts(packed: PackedObject) -> str:
+    named = [f"{part.mark} {part.name}".strip() for part in packed.record.parts]
+    total = packed.record.number_of_parts
+    return join_words((count(total, "part") if total else "", ", ".join(named)), between=": ")
+
+
+def _write_weight(packed: PackedObject) -> str:
+    weight = packed.record.weight
+    if weight is None:
+        return "not weighed"
+    estimated = weight.basis is WeightBasis.ESTIMATED
+    return f"{'about ' if estimated else ''}{format_kg(weight.weight_g)} kg"
+
+
+def _write_hazard(hazard: Hazard) -> str:
+    entry = find_hazard(hazard.code)
+    checked = join_words(
+        (
+            hazard.method,
+            write_date(hazard.checked_on) if hazard.checked_on else "",
+            hazard.checked_by,
+            f"review {write_date(hazard.review_on)}" if hazard.review_on else "",
+        ),
+        between=", ",
+    )
+    name = name_hazard(hazard) + (f" ({checked})" if checked else "")
+    return join_words((name, hazard.note, entry.instruction, f"Ask {entry.ask}."), between=". ")
+
+
+def _container_notes(packing: Packing) -> tuple[str, ...]:
+    container = packing.container
+    materials = join_words(container.packing_materials, between=", ")
+    notes = (
+        f"Packed with: {materials}" if materials else "",
+        f"Temporary: repack by {write_date(container.temporary_until)}"
+        if container.temporary_until
+        else "",
+        container.handling_notes,
+        f"Reason of this packing: {packing.reason}" if packing.reason else "",
+    )
+    return tuple(note for note in notes if note)

@@ -1,0 +1,69 @@
+"""The lid card: which container, what can hurt, what is inside and where."""
+
+from __future__ import annotations
+
+from service.cards.card import CardLayer, CardObject, LidCard
+from service.cards.fingerprint import seal_card
+from service.cards.head import compose_head
+from service.cards.objects import compose_object
+from service.cards.warn import warn_outside
+from service.cards.words import count, join_words
+from service.contents.packing import Packing
+from service.records.record import Museum
+
+ORIENTATION = "this edge to the label"
+
+
+def compose_lid_card(packing: Packing, museum: Museum) -> LidCard:
+    """Word the lid card of a packing; nested containers follow their own heading."""
+    layers = _compose_layers(packing)
+    card = LidCard(
+        head=compose_head(packing, museum),
+        handling=warn_outside(packing),
+        count_words=_write_count(packing),
+        layers=layers,
+        grid=packing.container.compartments if len(layers) == 1 else None,
+        orientation=ORIENTATION,
+    )
+    return seal_card(card, dated=True)
+
+
+def _compose_layers(packing: Packing) -> tuple[CardLayer, ...]:
+    alone = len(packing.layers) == 1 and not packing.nested
+    layers = [
+        CardLayer(
+            "" if alone else _name_layer(layer.number, last=layer is packing.layers[-1]),
+            tuple(compose_object(packed) for packed in layer.contents),
+        )
+        for layer in packing.layers
+    ]
+    layers += [_compose_nested(inner) for inner in packing.nested]
+    return tuple(layers)
+
+
+def _compose_nested(packing: Packing) -> CardLayer:
+    number = packing.container.container_number
+    kind = packing.container.kind.value
+    objects: tuple[CardObject, ...] = tuple(
+        compose_object(packed, inside=number) for packed in packing.everything
+    )
+    heading = join_words((f"In {kind} {number}", packing.container.title), between=": ")
+    return CardLayer(heading, objects)
+
+
+def _name_layer(number: int, *, last: bool) -> str:
+    if number == 1:
+        return "Layer 1, top"
+    return f"Layer {number}, bottom" if last else f"Layer {number}"
+
+
+def _write_count(packing: Packing) -> str:
+    grid = packing.container.compartments
+    return join_words(
+        (
+            count(len(packing.everything), "object"),
+            count(len(packing.layers), "layer") if len(packing.layers) > 1 else "",
+            f"{grid.columns} × {grid.rows} compartments" if grid else "",
+            *(f"holds {inner.container.container_number}" for inner in packing.nested),
+        )
+    )

@@ -1,0 +1,63 @@
+"""Words one object the way the outside of a container shows it."""
+
+from __future__ import annotations
+
+from service.cards.card import CardObject
+from service.cards.warn import is_discreet, mark_object
+from service.cards.words import join_words
+from service.contents.arrange import find_cell
+from service.contents.packing import PackedObject
+from service.records.record import PhotoRole
+
+ASK_WORDS = "Do not open: ask first"
+RESTRICTED_WORDS = "Restricted: ask first"
+NO_PHOTO_WORDS = "no photo yet"
+
+
+def compose_object(packed: PackedObject, *, inside: str = "") -> CardObject:
+    """Word one object for the outside; `inside` names the nested container it lies in."""
+    record = packed.record
+    discreet = is_discreet(packed)
+    photo = "" if discreet else choose_photo(packed, PhotoRole.FRONT)
+    place = join_words((inside, packed.place.compartment), between=" ")
+    return CardObject(
+        object_number=record.object_number,
+        title=_discreet_words(packed) if discreet else name_object(packed),
+        photo=photo,
+        photo_words="" if photo else ("not shown" if discreet else NO_PHOTO_WORDS),
+        place=place,
+        cell=None if inside else find_cell(packed.place.compartment),
+        aside="" if discreet else write_aside(packed),
+        marks=mark_object(packed),
+    )
+
+
+def name_object(packed: PackedObject) -> str:
+    """Give the title, else the object name, else say that there is none."""
+    record = packed.record
+    if not packed.known:
+        return "not in the records"
+    return record.title or record.object_name or "no title recorded"
+
+
+def choose_photo(packed: PackedObject, role: PhotoRole) -> str:
+    """Give the file of the first photo of a role; for the front any photo will do."""
+    photos = packed.record.photos
+    wanted = [photo.file for photo in photos if photo.role is role]
+    if not wanted and role is PhotoRole.FRONT:
+        wanted = [photo.file for photo in photos]
+    return wanted[0] if wanted else ""
+
+
+def write_aside(packed: PackedObject) -> str:
+    """Say which parts lie here and where the others are."""
+    here = f"here: {', '.join(packed.place.parts)}" if packed.place.parts else ""
+    others = [f"{', '.join(parts) or 'rest'} in {where}" for parts, where in packed.elsewhere]
+    return join_words((here, *others, packed.place.note), between="; ")
+
+
+def _discreet_words(packed: PackedObject) -> str:
+    restricted = packed.record.restricted or any(
+        hazard.code in {"human-remains", "restricted"} for hazard in packed.record.hazards
+    )
+    return RESTRICTED_WORDS if restricted else ASK_WORDS

@@ -1,0 +1,134 @@
+"""Gathers recorded hazards and cautions of a packing into what a card warns of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from service.cards.card import Handling, Pointer, Warn
+from service.cards.words import write_date
+from service.contents.packing import PackedObject, Packing
+from service.contents.weights import weigh_packing
+from service.handling.cautions import drop_implied, find_caution
+from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_hazard
+from service.handling.lifting import advise_lift
+from service.records.record import ContainerRecord, Hazard, HazardState
+
+MARKS_BESIDE = 3
+"""How many marks stand beside one object; the strip names what has no room there."""
+
+_STATE_ORDER = (HazardState.CONFIRMED, HazardState.PRESUMED, HazardState.UNCHECKED)
+
+
+def is_discreet(packed: PackedObject) -> bool:
+    """Tell whether neither title nor photo of the object may stand outside."""
+    hazards = packed.record.hazards
+    return packed.record.restricted or any(find_hazard(hazard.code).discreet for hazard in hazards)
+
+
+def point_at(packed: PackedObject) -> Pointer:
+    """Give the object's place and number as a warning names them."""
+    return Pointer(packed.place.compartment, packed.record.object_number)
+
+
+def warn_outside(packing: Packing) -> Handling:
+    """Gather all that must be known before the container is lifted or opened."""
+    return Handling(
+        lift=advise_lift(weigh_packing(packing)),
+        hazards=gather_hazards(packing.everything),
+        cautions=gather_cautions(packing.everything),
+        limits=_container_limits(packing.container),
+    )
+
+
+def gather_hazards(contents: Sequence[PackedObject]) -> tuple[Warn, ...]:
+    """Merge equal hazards of several objects, most urgent first, confirmed before presumed."""
+    found: dict[tuple[str, str], list[Pointer]] = {}
+    entries: dict[tuple[str, str], tuple[HazardEntry, HazardState]] = {}
+    for packed in contents:
+        for hazard in packed.record.hazards:
+            entry, state_words = outside_words(hazard)
+            key = (entry.name, state_words)
+            entries.setdefault(key, (entry, hazard.state))
+            pointers = found.setdefault(key, [])
+            if point_at(packed) not in pointers:
+                pointers.append(point_at(packed))
+    warns = [
+        (
+            _STATE_ORDER.index(state),
+            Warn(
+                entry.mark,
+                " ".join(part for part in key if part),
+                entry.instruction,
+                tuple(found[key]),
+                entry.urgency,
+            ),
+        )
+        for key, (entry, state) in entries.items()
+    ]
+    warns.sort(key=lambda item: (item[1].urgency, item[0]))
+    return tuple(warn for _, warn in warns)
+
+
+def outside_words(hazard: Hazard) -> tuple[HazardEntry, str]:
+    """Give the entry and state words for the outside: a discreet one says only to ask."""
+    entry = find_hazard(hazard.code)
+    if entry.discreet:
+        return (entry if entry.name == "Restricted" else DISCREET), ""
+    return entry, STATE_WORDS[hazard.state]
+
+
+def gather_cautions(contents: Iterable[PackedObject]) -> tuple[Warn, ...]:
+    """Merge equal cautions; those that decide how the whole container is lifted come first.
+
+    A caution names an object only where the marks beside that object have no room for it.
+    """
+    found: dict[str, list[Pointer]] = {}
+    for packed in contents:
+        beside = {mark for mark, _ in mark_object(packed)[:MARKS_BESIDE]}
+        for code in packed.record.cautions:
+            pointers = found.setdefault(code, [])
+            entry = find_caution(code)
+            if not entry.whole_container and entry.mark not in beside:
+                pointers.append(point_at(packed))
+    codes = sorted(drop_implied(list(found)), key=lambda code: not find_caution(code).whole_container)
+    return tuple(
+        Warn(find_caution(code).mark, find_caution(code).name, "", tuple(found[code]), 3)
+        for code in codes
+    )
+
+
+def mark_object(packed: PackedObject) -> tuple[tuple[str, str], ...]:
+    """Give the marks that stand beside one object, each once, hazards first.
+
+    Cautions for the whole container stand on its strip and are not repeated here.
+    """
+    hazards = sorted(
+        (outside_words(hazard) for hazard in packed.record.hazards),
+        key=lambda item: item[0].urgency,
+    )
+    pairs = [(entry.mark, f"{entry.name} {state}".strip()) for entry, state in hazards]
+    cautions = (find_caution(code) for code in packed.record.cautions)
+    pairs += [(entry.mark, entry.name) for entry in cautions if not entry.whole_container]
+    marks: dict[str, str] = {}
+    for mark, words in pairs:
+        marks.setdefault(mark, words)
+    return tuple(marks.items())
+
+
+def _container_limits(container: ContainerRecord) -> tuple[str, ...]:
+    limits = []
+    if container.stacking_limit is not None:
+        limits.append(_write_stacking(container.stacking_limit))
+    if container.heavy_end:
+        limits.append(f"Heavy end: {container.heavy_end}")
+    if container.temporary_until is not None:
+        limits.append(f"Temporary: repack by {write_date(container.temporary_until)}")
+    if container.handling_notes:
+        limits.append(container.handling_notes)
+    return tuple(limits)
+
+
+def _write_stacking(limit: int) -> str:
+    if limit == 0:
+        return "Nothing on top"
+    return "At most 1 box on top" if limit == 1 else f"At most {limit} boxes on top"

@@ -1,0 +1,387 @@
+"""Every error the service raises, in one tree.
+
+    ServiceError
+      RecordsError
+        UnreadableFileError
+        MissingColumnsError
+        TooManyRecordsError
+      ContentsError
+      SymbolError
+        AddressError
+        PayloadTooLongError
+        ModuleTooSmallError
+      LayoutError
+        DoesNotFitError
+        UnknownCardKindError
+      SheetError
+        StockError
+        UnknownStockError
+        StartPositionError
+        NoFreePositionError
+        FaceTooLargeError
+      RenderError
+        TemplateError
+        AssetError
+        PictureError
+        EngineComplaintError
+        ProofFailedError
+      JobError
+        JobTimedOutError
+        JobCrashedError
+      ConfigError
+
+Whatever a carer typed is a finding, never an error; an error means that there is nothing left to
+print, or that what was printed may not leave the house. Misuse by a programmer is `ValueError` or
+`TypeError` and stands outside the tree. HTTP status and exit code belong to the edges.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import ClassVar
+
+
+class ServiceError(Exception):
+    """Root of the tree: what the service says when it cannot go on."""
+
+    code: ClassVar[str] = "service-error"
+    advice: ClassVar[str] = "Try again; if it comes back, send the message to whoever runs this."
+
+    def __reduce__(
+        self,
+    ) -> tuple[Callable[..., ServiceError], tuple[object, ...], dict[str, object]]:
+        """Come back from a child process with the same message and values.
+
+        The standard way calls the class with the message alone, which most classes here refuse.
+        """
+        return _rebuild, (type(self), *self.args), self.__dict__
+
+
+def _rebuild(kind: type[ServiceError], *arguments: object) -> ServiceError:
+    return kind.__new__(kind, *arguments)
+
+
+class RecordsError(ServiceError):
+    """Raised when the records as a whole cannot be used."""
+
+    code = "records"
+    advice = "Check that the file is the export you meant to use."
+
+
+class UnreadableFileError(RecordsError):
+    """Raised by the readers when a file is not in a form they know."""
+
+    code = "unreadable-file"
+    advice = "Save the table again as CSV (UTF-8) or XLSX and use that file."
+
+    def __init__(self, name: str, *, tried: str) -> None:
+        """Name the file and say what was tried."""
+        self.name = name
+        self.tried = tried
+        super().__init__(f"{name} cannot be read: {tried}.")
+
+
+class MissingColumnsError(RecordsError):
+    """Raised by the table readers when a column nothing can do without is absent."""
+
+    code = "missing-columns"
+    advice = "Add the column, or rename the one that holds it, and use the file again."
+
+    def __init__(self, name: str, *, wanted: Sequence[str], found: Sequence[str]) -> None:
+        """Name the file, the columns that are needed and those it has."""
+        self.name = name
+        self.wanted = tuple(wanted)
+        self.found = tuple(found)
+        have = ", ".join(found) or "none"
+        super().__init__(f"{name} has no column {', '.join(wanted)}; it has: {have}.")
+
+
+class TooManyRecordsError(RecordsError):
+    """Raised by the table readers when a table is larger than the limit."""
+
+    code = "too-many-records"
+    advice = "Split the file and use the parts one after another."
+
+    def __init__(self, name: str, *, count: int, limit: int) -> None:
+        """Name the file, what was counted, and the limit."""
+        self.name = name
+        self.count = count
+        self.limit = limit
+        super().__init__(f"{name} holds {count} or more entries; the limit is {limit}.")
+
+
+class ContentsError(ServiceError):
+    """Raised when no container is left to print."""
+
+    code = "nothing-to-print"
+    advice = "Check that the packings name containers and objects that exist in the records."
+
+
+class SymbolError(ServiceError):
+    """Raised when a QR symbol cannot be made as asked."""
+
+    code = "symbol"
+    advice = "Shorten the address pattern or give the symbol more room."
+
+
+class AddressError(SymbolError):
+    """Raised by the address pattern when it could not give a lasting https address."""
+
+    code = "address-pattern"
+    advice = "Use an https address such as https://collections.example/o/{object_number}."
+
+    def __init__(self, pattern: str, *, reason: str) -> None:
+        """Quote the pattern and say what is wrong with it."""
+        self.pattern = pattern
+        self.reason = reason
+        super().__init__(f"The address pattern {pattern!r} cannot be used: {reason}.")
+
+
+class PayloadTooLongError(SymbolError):
+    """Raised when the text is longer than any symbol of the level holds."""
+
+    code = "payload-too-long"
+
+    def __init__(self, *, length: int, limit: int) -> None:
+        """Give the length in bytes and the limit."""
+        self.length = length
+        self.limit = limit
+        super().__init__(f"The QR text is {length} bytes long; at most {limit} fit.")
+
+
+class ModuleTooSmallError(SymbolError):
+    """Raised when the modules of a symbol would be too small to scan in the space given."""
+
+    code = "module-too-small"
+    advice = (
+        "Use a shorter address pattern, a larger label, or let upper-case addresses be used"
+        " if the catalogue accepts them."
+    )
+
+    def __init__(self, *, module_mm: float, least_mm: float, needed_mm: float) -> None:
+        """Give the module that would fit, the least allowed and the side that would be needed."""
+        self.module_mm = module_mm
+        self.least_mm = least_mm
+        self.needed_mm = needed_mm
+        super().__init__(
+            f"A QR module would be {module_mm:.2f} mm; at least {least_mm:.2f} mm is needed,"
+            f" that is a symbol {needed_mm:.1f} mm wide with its clear margin."
+        )
+
+
+class LayoutError(ServiceError):
+    """Raised when a card cannot be laid out."""
+
+    code = "layout"
+    advice = "Choose a larger card."
+
+
+class DoesNotFitError(LayoutError):
+    """Raised by the fit when one block is larger than any page of the card."""
+
+    code = "does-not-fit"
+
+    def __init__(self, block: str, *, needed_mm: float, available_mm: float) -> None:
+        """Name the block and give both measures."""
+        self.block = block
+        self.needed_mm = needed_mm
+        self.available_mm = available_mm
+        super().__init__(
+            f"The {block} needs {needed_mm:.1f} mm and the card has {available_mm:.1f} mm."
+        )
+
+
+class UnknownCardKindError(LayoutError):
+    """Raised when a card kind is asked for that does not exist."""
+
+    code = "unknown-card-kind"
+    advice = "Ask for the list of kinds and choose one of them."
+
+    def __init__(self, kind: str, *, known: Sequence[str]) -> None:
+        """Quote the kind and list those that exist."""
+        self.kind = kind
+        self.known = tuple(known)
+        super().__init__(f"There is no card kind {kind!r}; there are: {', '.join(known)}.")
+
+
+class SheetError(ServiceError):
+    """Raised when pages cannot be put on sheets."""
+
+    code = "sheet"
+    advice = "Check the measures of the stock against a real sheet."
+
+
+class StockError(SheetError):
+    """Raised by a stock whose measures contradict each other."""
+
+    code = "impossible-stock"
+
+    def __init__(self, stock: str, *, measure: str, reason: str) -> None:
+        """Name the stock, the measure at fault, and why."""
+        self.stock = stock
+        self.measure = measure
+        self.reason = reason
+        super().__init__(f"Stock {stock!r} is impossible: {measure} {reason}.")
+
+
+class UnknownStockError(SheetError):
+    """Raised when a stock is asked for that is not defined."""
+
+    code = "unknown-stock"
+    advice = "Ask for the list of stocks, or describe your own sheet by its measures."
+
+    def __init__(self, stock: str, *, known: Sequence[str]) -> None:
+        """Quote the name and list those that exist."""
+        self.stock = stock
+        self.known = tuple(known)
+        super().__init__(f"There is no stock {stock!r}; there are: {', '.join(known)}.")
+
+
+class StartPositionError(SheetError):
+    """Raised by the imposition when the first position is not on the sheet."""
+
+    code = "start-position"
+    advice = "Count positions from 1, left to right and top to bottom."
+
+    def __init__(self, position: int, *, positions: int) -> None:
+        """Give the position asked for and the number of positions of a sheet."""
+        self.position = position
+        self.positions = positions
+        super().__init__(f"Position {position} is not on a sheet of {positions} positions.")
+
+
+class NoFreePositionError(SheetError):
+    """Raised by the imposition when the first, part-used sheet has no position left."""
+
+    code = "no-free-position"
+    advice = "Start on a fresh sheet, at position 1 with no position left out."
+
+    def __init__(self, start_position: int, *, positions: int) -> None:
+        """Give the position to start from and the number of positions of a sheet."""
+        self.start_position = start_position
+        self.positions = positions
+        super().__init__(
+            f"No position from {start_position} to {positions} of the first sheet is free."
+        )
+
+
+class FaceTooLargeError(SheetError):
+    """Raised by the imposition when a face fits its stock neither upright nor turned."""
+
+    code = "face-too-large"
+    advice = "Choose a stock with larger positions or a smaller card."
+
+    def __init__(self, face: str, *, face_mm: tuple[float, float], stock: str) -> None:
+        """Name the face, its width and height, and the stock."""
+        self.face = face
+        self.face_mm = face_mm
+        self.stock = stock
+        width_mm, height_mm = face_mm
+        super().__init__(f"{face} is {width_mm:.1f} x {height_mm:.1f} mm: too large for {stock!r}.")
+
+
+class RenderError(ServiceError):
+    """Raised when ink cannot be made from a page."""
+
+    code = "render"
+
+
+class TemplateError(RenderError):
+    """Raised when a template asks for what its context does not hold."""
+
+    code = "template"
+
+    def __init__(self, template: str, *, reason: str) -> None:
+        """Name the template and say what is wrong."""
+        self.template = template
+        self.reason = reason
+        super().__init__(f"Template {template} cannot be filled: {reason}.")
+
+
+class AssetError(RenderError):
+    """Raised by the fetcher when a template asks for anything but our own files."""
+
+    code = "asset-refused"
+
+    def __init__(self, address: str) -> None:
+        """Quote the address that was asked for."""
+        self.address = address
+        super().__init__(f"A template asked for {address[:80]!r}, which is not one of our files.")
+
+
+class PictureError(RenderError):
+    """Raised by the picture decoder when a photo cannot be used."""
+
+    code = "unusable-photo"
+    advice = "Open the photo, save it again as JPEG, and use that file."
+
+    def __init__(self, name: str, *, reason: str) -> None:
+        """Name the file and say why it cannot be used."""
+        self.name = name
+        self.reason = reason
+        super().__init__(f"{name}: {reason}.")
+
+
+class EngineComplaintError(RenderError):
+    """Raised when the layout engine logs anything at all."""
+
+    code = "engine-complaint"
+
+    def __init__(self, messages: Sequence[str]) -> None:
+        """Keep every message in order."""
+        self.messages = tuple(messages)
+        super().__init__("The layout engine complained: " + "; ".join(messages))
+
+
+class ProofFailedError(RenderError):
+    """Raised by the proof when a finished file does not read back as it should."""
+
+    code = "proof-failed"
+    advice = "Nothing was handed over. Print the cards named one by one to find the cause."
+
+    def __init__(self, faults: Sequence[str]) -> None:
+        """Keep each fault as a sentence with page and place."""
+        self.faults = tuple(faults)
+        super().__init__("The proof failed: " + "; ".join(faults))
+
+
+class JobError(ServiceError):
+    """Raised when work in a child process does not end well."""
+
+    code = "job"
+
+
+class JobTimedOutError(JobError):
+    """Raised when a child process is stopped at its time limit."""
+
+    code = "job-timed-out"
+    advice = "Print fewer cards at once, or look for a record with unusually long text."
+
+    def __init__(self, *, seconds: float) -> None:
+        """Give the limit."""
+        self.seconds = seconds
+        super().__init__(f"The work was stopped after {seconds:.0f} seconds.")
+
+
+class JobCrashedError(JobError):
+    """Raised when a child process dies."""
+
+    code = "job-crashed"
+
+    def __init__(self, *, exit_code: int | None) -> None:
+        """Give the exit code, None where it is not known."""
+        self.exit_code = exit_code
+        super().__init__(f"A worker process died (exit code {exit_code}).")
+
+
+class ConfigError(ServiceError):
+    """Raised at start when a setting cannot be used."""
+
+    code = "setting"
+    advice = "Correct the setting and start again."
+
+    def __init__(self, setting: str, *, reason: str) -> None:
+        """Name the setting and say what is wrong."""
+        self.setting = setting
+        self.reason = reason
+        super().__init__(f"Setting {setting}: {reason}.")

@@ -1,0 +1,149 @@
+"""What was noticed in the user's data: data itself, never an exception.
+
+A finding says where, what was understood and what to do. Its code is stable, so that a person can
+look it up and a program can act on it; `CODES` lists every one with its usual severity and advice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Severity(StrEnum):
+    """How much a finding matters to what is printed."""
+
+    ERROR = "error"
+    """Something asked for is not printed, or not as asked."""
+    WARNING = "warning"
+    """Printed, but a person should look."""
+    NOTE = "note"
+    """Good to know."""
+
+
+@dataclass(frozen=True, slots=True)
+class Where:
+    """The place of a finding; every part may be unknown.
+
+    `row` is the row of a table as a spreadsheet counts it: 1 is the heading.
+    """
+
+    file: str = ""
+    row: int | None = None
+    column: str = ""
+    object_number: str = ""
+    container_number: str = ""
+
+    def __str__(self) -> str:
+        """Name the place the way a person would look for it."""
+        parts = [
+            self.file,
+            f"row {self.row}" if self.row is not None else "",
+            f"column {self.column}" if self.column else "",
+            self.container_number,
+            self.object_number,
+        ]
+        return ", ".join(part for part in parts if part)
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing noticed: code, severity, place, a sentence, and what to do."""
+
+    code: str
+    severity: Severity
+    where: Where
+    message: str
+    advice: str
+
+
+@dataclass(frozen=True, slots=True)
+class FindingCode:
+    """A row of the catalogue of findings."""
+
+    severity: Severity
+    advice: str
+
+
+_E, _W, _N = Severity.ERROR, Severity.WARNING, Severity.NOTE
+
+CODES: dict[str, FindingCode] = {
+    # Tables and documents.
+    "row-without-number": FindingCode(_E, "Give the row its number; it was left out."),
+    "duplicate-number": FindingCode(_E, "Keep one of the rows; the first one was used."),
+    "unknown-column": FindingCode(_N, "Nothing to do: the column is kept but not printed."),
+    "unreadable-characters": FindingCode(_W, "Save the file as UTF-8 and use it again."),
+    "control-characters": FindingCode(_W, "Retype the cell; unseen characters were taken out."),
+    "text-too-long": FindingCode(_W, "Shorten the text, or let the catalogue hold the rest."),
+    "number-like-object-number": FindingCode(
+        _W, "Compare it with the object: a spreadsheet may have changed the number."
+    ),
+    "wrong-type": FindingCode(_E, "Correct the field; it was left out."),
+    "guessed-encoding": FindingCode(_W, "Check letters with accents, or save the file as UTF-8."),
+    "unbalanced-quote": FindingCode(_W, "Check the row, and write a quotation mark twice in it."),
+    "extra-cells": FindingCode(_W, "Check the row: a delimiter inside a cell needs quotes around."),
+    "skipped-row": FindingCode(_N, "Nothing to do, unless the row holds a record."),
+    "skipped-sheet": FindingCode(_N, "Name the sheet objects, containers or packings to use it."),
+    "more-findings": FindingCode(_W, "Correct what is listed and use the file again."),
+    # Cells.
+    "unreadable-dimensions": FindingCode(_W, "Write for instance: H 12.5 x W 8 x D 3 cm."),
+    "impossible-measure": FindingCode(_W, "Correct the measure; it was left out."),
+    "unreadable-weight": FindingCode(_W, "Write for instance: 1.2 kg, or ca. 300 g."),
+    "unreadable-date": FindingCode(_W, "Write the date as 2026-10-14."),
+    "unreadable-count": FindingCode(_W, "Write a whole number."),
+    "unreadable-yes-or-no": FindingCode(_W, "Write yes or no."),
+    "unreadable-grid": FindingCode(_W, "Write columns x rows, for instance 3 x 2."),
+    "unknown-hazard": FindingCode(_W, "Choose a code from the list; it prints as written."),
+    "unknown-hazard-state": FindingCode(
+        _W, "Write confirmed, presumed or unchecked; it prints as unchecked."
+    ),
+    "no-hazard-claimed": FindingCode(
+        _N, "Nothing to do: the card says nothing of hazards, which is no promise."
+    ),
+    "unknown-hang-factor": FindingCode(_W, "Choose a factor from the list; it was kept."),
+    "unknown-photo-role": FindingCode(_W, "Write front, back or detail in the brackets."),
+    "unknown-caution": FindingCode(_W, "Choose a code from the list; it prints as written."),
+    "unknown-container-kind": FindingCode(_W, "Choose a known kind; it is treated as a box."),
+    "unknown-lid": FindingCode(_W, "Write opaque, clear or none; it is treated as opaque."),
+    "unusable-address": FindingCode(_W, "Use an https address; the museum's pattern is used."),
+    # Packings.
+    "packing-disagrees": FindingCode(
+        _W, "Make the rows of the container agree; what its first row says was used."
+    ),
+    "unknown-object": FindingCode(_E, "Add the object to the records; its number prints alone."),
+    "unknown-container": FindingCode(_E, "Add the container to the records; nothing is printed."),
+    "empty-container": FindingCode(_N, "Nothing to do, unless something should be in it."),
+    "object-in-two-places": FindingCode(
+        _E, "Correct one of the packings: an object can be in one place only."
+    ),
+    "unreadable-place": FindingCode(_W, "Write the layer as a number and the compartment as B3."),
+    "compartment-outside-grid": FindingCode(_W, "Correct the compartment or the grid."),
+    "nested-in-itself": FindingCode(_E, "Correct which container lies in which."),
+    # Photos.
+    "photo-missing": FindingCode(_W, "Put the photo into the folder under the name given."),
+    "photo-unusable": FindingCode(_W, "Open the photo, save it again as JPEG, and use that file."),
+    "photo-too-small": FindingCode(_N, "Take a larger photo when the object is next handled."),
+    "no-photo": FindingCode(_N, "Take a photo when the object is next handled."),
+    # Printing.
+    "cannot-be-printed": FindingCode(_W, "Replace the character; a mark stands in its place."),
+    "shortened": FindingCode(_N, "Nothing to do: the contents list has the whole text."),
+    "card-too-large": FindingCode(_W, "Choose a smaller card or fix the card beside the lid."),
+    "nobody-to-ask": FindingCode(_W, "Set whom to ask: a role and a telephone number."),
+    "no-lid-size": FindingCode(_N, "Measure the lid so that the card can be chosen to fit."),
+    "symbol-without-address": FindingCode(_N, "Set the museum's address pattern."),
+    "card-failed": FindingCode(_E, "This card was not printed. See the reason and try again."),
+}
+
+
+def make_finding(code: str, where: Where, message: str, *, advice: str = "") -> Finding:
+    """Make a finding with the severity and advice the catalogue gives for its code."""
+    entry = CODES[code]
+    return Finding(code, entry.severity, where, message, advice or entry.advice)
+
+
+def worst_severity(findings: Iterable[Finding]) -> Severity | None:
+    """Name the worst severity among `findings`; None where there are none."""
+    order = (Severity.ERROR, Severity.WARNING, Severity.NOTE)
+    present = {finding.severity for finding in findings}
+    return next((severity for severity in order if severity in present), None)

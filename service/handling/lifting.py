@@ -1,0 +1,67 @@
+"""What the weight of a container asks of the person who lifts it.
+
+The tiers come from the lower figures of the lifting and lowering filter of HSE INDG143 (2020), so
+that the advice fits everyone: 3 kg is the smallest cell (above the shoulder or from the floor, arms
+out), 7 kg the smallest cell close to the body, 16 kg and 25 kg the largest cells. The filter says
+when to assess further; it is no permission. A weight that is unknown or only partly known gives no
+tier at all.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from service.contents.weights import Certainty, ContainerWeight
+from service.units import kg_from_grams
+
+SOURCE = "HSE INDG143 (2020), lifting and lowering filter, lower figures"
+
+
+@dataclass(frozen=True, slots=True)
+class LiftAdvice:
+    """A figure to print ("7.4", "" when unknown), its qualifier and advice with its reason."""
+
+    figure_kg: str
+    qualifier: str
+    advice: str
+    source: str = SOURCE
+
+
+_TIERS: tuple[tuple[float, str], ...] = (
+    (25.0, "Trolley or lifting aid; assess before lifting."),
+    (16.0, "Two people or a trolley."),
+    (7.0, "At waist height, close to the body."),
+    (3.0, "Not above the shoulder at arm's length."),
+    (0.0, "Keep close to the body."),
+)
+"""Above how many kg each advice begins, heaviest first."""
+
+
+def advise_lift(weight: ContainerWeight) -> LiftAdvice:
+    """Turn a container's weight into what its card says about lifting."""
+    if weight.certainty is Certainty.UNKNOWN:
+        return LiftAdvice("", "Weight not known", "Weigh before lifting.")
+    figure = format_kg(weight.weight_g)
+    if weight.certainty is Certainty.AT_LEAST:
+        return LiftAdvice(figure, _explain_gap(weight), "Weigh before lifting.")
+    mass_kg = kg_from_grams(weight.weight_g)
+    advice = next(words for above_kg, words in _TIERS if mass_kg > above_kg)
+    measured = weight.certainty is Certainty.MEASURED
+    return LiftAdvice(figure, "weighed" if measured else "sum of the records", advice)
+
+
+def format_kg(mass_g: float) -> str:
+    """Write grams as kilograms the way a card prints them: one decimal below 20 kg."""
+    mass_kg = kg_from_grams(mass_g)
+    if 0 < mass_kg < 0.1:  # noqa: PLR2004 - one decimal would round this to nothing
+        return "0.1"
+    return f"{mass_kg:.1f}" if mass_kg < 20 else f"{mass_kg:.0f}"  # noqa: PLR2004 - as documented
+
+
+def _explain_gap(weight: ContainerWeight) -> str:
+    missing = []
+    if weight.unweighed:
+        missing.append(f"{weight.unweighed} of {weight.things} not weighed")
+    if not weight.tare_known:
+        missing.append("container not weighed")
+    return "at least: " + ", ".join(missing)

@@ -1,0 +1,142 @@
+"""Fits a lid card: one card where the pictures stay large enough, else two, else names in lists.
+
+Nothing is lost: every object of the packing stands on one of the pages.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from service.cards.card import CardLayer, LidCard
+from service.errors import DoesNotFitError
+from service.geometry import Rect, Size
+from service.pages.cells import SCALES, Scale, measure_captions
+from service.pages.contents_grid import set_grid
+from service.pages.grid import FLOOR_MM, GridPlan, GridSpace, capacity, plan_grid
+from service.pages.lid_list import fit_lists
+from service.pages.lid_space import CardSpace, make_space, number_pages
+from service.pages.page import Page
+from service.pages.ruler import Ruler
+
+_MOST_GRID_PAGES = 2
+
+
+@dataclass(frozen=True, slots=True)
+class _Fit:
+    plan: GridPlan
+    scale: Scale
+    fixed: bool
+
+
+def fit_lid_card(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
+    """Lay a lid card out on as many pages of `size` as it needs.
+
+    Raises `DoesNotFitError` when head, handling and foot alone fill a page, and `SymbolError` when
+    the QR symbol cannot be read at this size.
+    """
+    first = make_space(card, size, ruler, number=1, of=1)
+    if first.area.height_mm < FLOOR_MM / 2:
+        raise DoesNotFitError(
+            "handling strip",
+            needed_mm=size.height_mm - first.area.height_mm + FLOOR_MM / 2,
+            available_mm=size.height_mm,
+        )
+    fit = _find_fit(ruler, card.layers, first.area, card)
+    if fit:
+        return (_draw_page(card, first, card.layers, fit, ruler, (1, 1)),)
+    return _fit_two(card, size, ruler) or fit_lists(card, size, ruler)
+
+
+def _fit_two(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
+    """Share the objects between two cards by the room each has; empty where that is not enough."""
+    spaces = [make_space(card, size, ruler, number=number, of=2) for number in (1, 2)]
+    needs = measure_captions(ruler, card.objects, SCALES[-1])
+    rooms = [capacity(_grid_space(space.area, card.layers), needs) for space in spaces]
+    total = len(card.objects)
+    if sum(rooms) < total or 0 in rooms:
+        return ()
+    share = min(rooms[0], max(total - rooms[1], round(total * rooms[0] / sum(rooms))))
+    # One object alone on the last card would look forgotten.
+    share = min(share, total - 2) if total > 2 else share  # noqa: PLR2004 - two are company
+    parts = split_layers(card.layers, share)
+    pages = []
+    for number, (space, layers) in enumerate(zip(spaces, parts, strict=True), start=1):
+        fit = _find_fit(ruler, layers, space.area, None)
+        if fit is None:
+            return ()
+        pages.append(_draw_page(card, space, layers, fit, ruler, (number, 2)))
+    return tuple(pages)
+
+
+def split_layers(
+    layers: Sequence[CardLayer], count: int
+) -> tuple[tuple[CardLayer, ...], tuple[CardLayer, ...]]:
+    """Split layers after `count` objects; a layer that is cut goes on under the same heading."""
+    before, after = [], []
+    for layer in layers:
+        here = layer.objects[:count]
+        rest = layer.objects[len(here) :]
+        count -= len(here)
+        if here:
+            before.append(CardLayer(layer.heading, here))
+        if rest:
+            heading = f"{layer.heading} (continued)" if here and layer.heading else layer.heading
+            after.append(CardLayer(heading, rest))
+    return tuple(before), tuple(after)
+
+
+def _find_fit(
+    ruler: Ruler, layers: Sequence[CardLayer], area: Rect, card: LidCard | None
+) -> _Fit | None:
+    """Choose the largest type that still leaves pictures of the size that goes with it."""
+    objects = [item for layer in layers for item in layer.objects]
+    if not objects:
+        return _Fit(GridPlan(1, 1, area.size, area.size, beside=False), SCALES[-1], fixed=False)
+    groups = [len(layer.objects) for layer in layers]
+    space = _grid_space(area, layers)
+    for scale in SCALES:
+        needs = measure_captions(ruler, objects, scale)
+        least_mm = max(scale.least_picture_mm, FLOOR_MM)
+        if card is not None and card.grid is not None and _repeats_grid(card):
+            grid = card.grid
+            fixed = plan_grid(space, groups, needs, columns=grid.columns, rows=grid.rows)
+            if fixed and fixed.picture_mm >= least_mm:
+                return _Fit(fixed, scale, fixed=True)
+            if scale is not SCALES[-1]:
+                continue
+        plan = plan_grid(space, groups, needs)
+        if plan and plan.picture_mm >= least_mm:
+            return _Fit(plan, scale, fixed=False)
+    return None
+
+
+def _repeats_grid(card: LidCard) -> bool:
+    """Tell whether each object has a compartment of its own in the container's grid."""
+    cells = [item.cell for item in card.objects]
+    grid = card.grid
+    return (
+        grid is not None
+        and len(set(cells)) == len(cells)
+        and all(cell and cell[0] < grid.columns and cell[1] < grid.rows for cell in cells)
+    )
+
+
+def _grid_space(area: Rect, layers: Sequence[CardLayer]) -> GridSpace:
+    headed = any(layer.heading for layer in layers)
+    return GridSpace(area.size, 3.2, 2.4, 5.6 if headed else 0.0)
+
+
+def _draw_page(
+    card: LidCard,
+    space: CardSpace,
+    layers: Sequence[CardLayer],
+    fit: _Fit,
+    ruler: Ruler,
+    numbering: tuple[int, int],
+) -> Page:
+    grid_space = _grid_space(space.area, layers)
+    cells = set_grid(
+        ruler, layers, space.area, fit.plan, fit.scale, grid_space=grid_space, fixed=fit.fixed
+    )
+    return number_pages(card, space, cells, *numbering)

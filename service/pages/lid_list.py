@@ -1,0 +1,199 @@
+"""A lid card for very full containers: every number and name in columns, a few pictures above.
+
+Used where pictures of every object would fall below the size at which they tell anything. The
+contents list has the pictures and the full titles.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from service.cards.card import CardLayer, CardObject, LidCard
+from service.geometry import Rect, Size
+from service.pages.cells import set_picture
+from service.pages.lid_space import make_space, number_pages
+from service.pages.page import Align, Block, MarkBlock, Page, TextStyle
+from service.pages.ruler import Ruler
+from service.pages.stack import bottom_of
+from service.pages.text import Spot, break_number, longest_piece_mm, set_number, set_text
+from service.pages.type import CAPTION_PT, LEAST_CAPTION_PT, LEAST_OBJECT_NUMBER_PT
+
+_NUMBER = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.16)
+_TITLE = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.2)
+_HEADING = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=800, leading_ratio=1.3)
+_NOTE = TextStyle(CAPTION_PT, weight=600, leading_ratio=1.2)
+_NOTE_WORDS = "A few of the objects; the contents list shows and describes them all."
+_PICTURE_MM = 20.0
+_PICTURE_WIDTH_MM = 26.0
+_LONGEST_NUMBER_MM = 34.0
+_LEAST_TITLE_MM = 24.0
+_COLUMN_GAP_MM = 4.0
+_MARK_MM = 4.2
+_MOST_PAGES = 99
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A line of the list: a heading, or one object."""
+
+    heading: str
+    item: CardObject | None
+    height_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Columns:
+    count: int
+    width_mm: float
+    number_mm: float
+
+
+def fit_lists(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
+    """Lay the card out as lists on as many pages as every number needs."""
+    for of in range(1, _MOST_PAGES):
+        pages = _fit_on(card, size, ruler, of)
+        if pages:
+            return pages
+    return ()
+
+
+def _fit_on(card: LidCard, size: Size, ruler: Ruler, of: int) -> tuple[Page, ...]:
+    """Fill `of` pages evenly; empty where that is not enough."""
+    spaces = [make_space(card, size, ruler, number=number, of=of) for number in range(1, of + 1)]
+    columns = _plan_columns(ruler, card, spaces[0].area.width_mm)
+    sample = _set_sample(ruler, card, spaces[0].area)
+    tops = [bottom_of(sample) + 2.0, *(space.area.y_mm for space in spaces[1:])]
+    rooms = [space.area.bottom_mm - top for space, top in zip(spaces, tops, strict=True)]
+    rows = list(_make_rows(ruler, card.layers, columns))
+    heights = _even_heights(rows, rooms, columns.count)
+    if heights is None:
+        return ()
+    waiting = iter(rows)
+    held: list[_Row] = []
+    pages = []
+    for number, (space, top, height_mm) in enumerate(zip(spaces, tops, heights, strict=True), 1):
+        blocks = list(sample) if number == 1 else []
+        for column in range(columns.count):
+            x_mm = space.area.x_mm + column * (columns.width_mm + _COLUMN_GAP_MM)
+            taken = _take(waiting, held, height_mm)
+            blocks.extend(_set_column(ruler, taken, Rect(x_mm, top, columns.width_mm, 0), columns))
+        pages.append(number_pages(card, space, blocks, number, of))
+    return tuple(pages)
+
+
+def _even_heights(rows: Sequence[_Row], rooms: Sequence[float], columns: int) -> list[float] | None:
+    """Find the least share of each page's room that still takes every row."""
+    share_ratio = 0.3
+    while share_ratio <= 1.0:
+        heights = [room * share_ratio for room in rooms]
+        if _rows_taken(rows, heights, columns) == len(rows):
+            return heights
+        share_ratio += 0.02
+    return None
+
+
+def _rows_taken(rows: Sequence[_Row], heights: Sequence[float], columns: int) -> int:
+    waiting, held, taken = iter(rows), [], 0
+    for height_mm in heights:
+        for _ in range(columns):
+            taken += len(_take(waiting, held, height_mm))
+    return taken
+
+
+def _take(waiting: Iterator[_Row], held: list[_Row], height_mm: float) -> list[_Row]:
+    """Take rows for one column; a heading never stands last."""
+    taken: list[_Row] = []
+    used_mm = 0.0
+    while True:
+        row = held.pop() if held else next(waiting, None)
+        if row is None:
+            return taken
+        if used_mm + row.height_mm > height_mm:
+            held.append(row)
+            break
+        taken.append(row)
+        used_mm += row.height_mm
+    while taken and taken[-1].item is None:
+        held.append(taken.pop())
+    return taken
+
+
+def _make_rows(ruler: Ruler, layers: Sequence[CardLayer], columns: _Columns) -> Iterator[_Row]:
+    for layer in layers:
+        if layer.heading:
+            yield _Row(layer.heading, None, _HEADING.leading_mm)
+        for item in layer.objects:
+            lines = len(
+                break_number(ruler, item.object_number, _NUMBER, width_mm=columns.number_mm)
+            )
+            yield _Row("", item, lines * _NUMBER.leading_mm + 0.35)
+
+
+def _plan_columns(ruler: Ruler, card: LidCard, width_mm: float) -> _Columns:
+    numbers = [item.object_number for item in card.objects]
+    natural_mm = max(ruler.width_mm(number, _NUMBER) for number in numbers)
+    least_mm = longest_piece_mm(ruler, numbers, _NUMBER)
+    number_mm = max(least_mm, min(natural_mm, _LONGEST_NUMBER_MM)) + 0.2
+    wanted_mm = number_mm + _LEAST_TITLE_MM + _COLUMN_GAP_MM
+    count = max(1, int((width_mm + _COLUMN_GAP_MM) / wanted_mm))
+    column_mm = (width_mm - (count - 1) * _COLUMN_GAP_MM) / count
+    return _Columns(count, column_mm, number_mm)
+
+
+def _set_sample(ruler: Ruler, card: LidCard, area: Rect) -> tuple[Block, ...]:
+    """Show a few objects, those with hazards first, evenly drawn from the rest."""
+    count = max(1, int((area.width_mm + 3.0) / (_PICTURE_WIDTH_MM + 3.0)))
+    step_mm = (area.width_mm + 3.0) / count
+    blocks: list[Block] = []
+    for index, item in enumerate(_choose_sample(card.objects, count)):
+        frame = Rect(area.x_mm + index * step_mm, area.y_mm, step_mm - 3.0, _PICTURE_MM)
+        blocks.extend(set_picture(ruler, item, frame))
+        style = TextStyle(CAPTION_PT, weight=700, leading_ratio=1.15, align=Align.START)
+        spot = Spot(frame.x_mm, frame.bottom_mm + 0.6, frame.width_mm)
+        blocks.append(set_number(ruler, item.object_number, style, spot, "sample-number"))
+    if not blocks:
+        return ()
+    spot = Spot(area.x_mm, bottom_of(blocks) + 0.8, area.width_mm)
+    return (*blocks, set_text(ruler, _NOTE_WORDS, _NOTE, spot, "note"))
+
+
+def _choose_sample(objects: Sequence[CardObject], count: int) -> list[CardObject]:
+    shown = [item for item in objects if item.photo]
+    marked = [item for item in shown if item.marks][:count]
+    others = [item for item in shown if item not in marked]
+    wanted = min(count - len(marked), len(others))
+    step = len(others) / wanted if wanted > 0 else 1.0
+    drawn = [others[int(index * step)] for index in range(max(0, wanted))]
+    return sorted((*marked, *drawn), key=objects.index)
+
+
+def _set_column(
+    ruler: Ruler, rows: Sequence[_Row], corner: Rect, columns: _Columns
+) -> tuple[Block, ...]:
+    blocks: list[Block] = []
+    y_mm = corner.y_mm
+    for row in rows:
+        spot = Spot(corner.x_mm, y_mm, columns.width_mm, 1)
+        if row.item is None:
+            blocks.append(set_text(ruler, row.heading, _HEADING, spot, "layer"))
+        else:
+            blocks.extend(_set_entry(ruler, row.item, spot, columns))
+        y_mm += row.height_mm
+    return tuple(blocks)
+
+
+def _set_entry(ruler: Ruler, item: CardObject, spot: Spot, columns: _Columns) -> tuple[Block, ...]:
+    number_spot = Spot(spot.x_mm, spot.y_mm, columns.number_mm)
+    number = set_number(ruler, item.object_number, _NUMBER, number_spot, "object-number")
+    x_mm = spot.x_mm + columns.number_mm + 1.2
+    marks: list[Block] = []
+    for mark, words in item.marks[:2]:
+        marks.append(
+            MarkBlock("object-mark", Rect(x_mm, spot.y_mm, _MARK_MM, _MARK_MM), mark, words)
+        )
+        x_mm += _MARK_MM + 0.6
+    words = f"{item.place}  {item.title}" if item.place else item.title
+    down_mm = (_NUMBER.leading_mm - _TITLE.leading_mm) / 2
+    title_spot = Spot(x_mm, spot.y_mm + down_mm, spot.x_mm + columns.width_mm - x_mm, 1)
+    return (number, *marks, set_text(ruler, words, _TITLE, title_spot, "caption"))

@@ -1,0 +1,83 @@
+"""What stands on every page of a lid card, and the space it leaves for the contents."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from service.cards.card import LidCard
+from service.geometry import Rect, Size
+from service.pages.lid_foot import set_foot
+from service.pages.lid_head import HeadText, set_head
+from service.pages.look import HAIRLINE_MM, inner_rect, look_for
+from service.pages.page import Block, MarkBlock, Page, Shade, ShapeBlock, TextStyle
+from service.pages.ruler import Ruler
+from service.pages.stack import bottom_of
+from service.pages.strip import set_strip
+from service.pages.text import Spot, set_text
+from service.pages.type import LEAST_OBJECT_NUMBER_PT
+
+_BREATH_MM = 2.0
+_SMALL_MARK_MM = 8.0
+
+
+@dataclass(frozen=True, slots=True)
+class CardSpace:
+    """Blocks above and below, and the area between them."""
+
+    size: Size
+    above: tuple[Block, ...]
+    below: tuple[Block, ...]
+    area: Rect
+
+
+def make_space(card: LidCard, size: Size, ruler: Ruler, *, number: int, of: int) -> CardSpace:
+    """Set head, handling and foot of one page; only the first carries the whole strip."""
+    look = look_for(size)
+    inside = inner_rect(size, look.margin_mm)
+    part = f"card {number} of {of}" if of > 1 else ""
+    head = set_head(ruler, card.head, HeadText((card.count_words,), part), inside, look)
+    top_mm = bottom_of(head) + _BREATH_MM
+    strip_area = Rect(inside.x_mm, top_mm, inside.width_mm, 0)
+    if number == 1:
+        strip = set_strip(ruler, card.handling, strip_area)
+    else:
+        strip = _set_reminder(ruler, card, strip_area)
+    rule_mm = bottom_of(strip) + _BREATH_MM * 0.8
+    rule = ShapeBlock("rule", Rect(inside.x_mm, rule_mm, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
+    foot = set_foot(ruler, card.head, card.orientation, inside)
+    start_mm = rule.rect.bottom_mm + _BREATH_MM
+    height_mm = min(block.rect.y_mm for block in foot) - _BREATH_MM - start_mm
+    area = Rect(inside.x_mm, start_mm, inside.width_mm, height_mm)
+    return CardSpace(size, (*head, *strip, rule), foot, area)
+
+
+def number_pages(
+    card: LidCard, space: CardSpace, contents: Sequence[Block], number: int, of: int
+) -> Page:
+    """Put the contents between head and foot."""
+    return Page(
+        kind=card.kind,
+        container_number=card.head.container_number,
+        title=card.head.title,
+        number=number,
+        of=of,
+        size=space.size,
+        blocks=(*space.above, *contents, *space.below),
+    )
+
+
+def _set_reminder(ruler: Ruler, card: LidCard, area: Rect) -> tuple[Block, ...]:
+    """Say on a further card where lifting and hazards stand, with the marks themselves."""
+    marks = list(dict.fromkeys((warn.mark, warn.heading) for warn in card.handling.hazards))
+    blocks: list[Block] = []
+    x_mm = area.x_mm
+    for mark, words in marks:
+        rect = Rect(x_mm, area.y_mm, _SMALL_MARK_MM, _SMALL_MARK_MM)
+        blocks.append(MarkBlock("mark", rect, mark, words))
+        x_mm += _SMALL_MARK_MM + 1.5
+    style = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.2)
+    words = "Lifting and hazards: see card 1"
+    down_mm = (_SMALL_MARK_MM - style.leading_mm) / 2 if marks else 0.0
+    spot = Spot(x_mm, area.y_mm + down_mm, area.right_mm - x_mm)
+    return (*blocks, set_text(ruler, words, style, spot, "reminder"))

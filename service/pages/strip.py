@@ -1,0 +1,151 @@
+"""The handling strip: weight, hazards with their state and words, cautions; nothing shortened."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from service.cards.card import Handling, Pointer, Warn
+from service.geometry import Rect
+from service.handling.lifting import LiftAdvice
+from service.pages.page import Block, MarkBlock, TextStyle
+from service.pages.ruler import Ruler
+from service.pages.stack import bottom_of, move_blocks
+from service.pages.text import Spot, set_text
+from service.pages.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, size_for_caps_pt
+
+MOST_POINTERS = 4
+"""Above this many objects a warning says how many; each one carries the mark itself."""
+_MARK_MM = 9.0
+_GAP_MM = 1.6
+_COLUMN_GAP_MM = 4.0
+_ROW_GAP_MM = 1.8
+_CHIP_MM = 6.5
+_CHIP_GAP_MM = 4.5
+_FIGURE_CAPS_MM = 5.0
+_LEAST_COLUMN_MM = 34.0
+_WIDEST_COLUMN_MM = 62.0
+
+_FIGURE = TextStyle(size_for_caps_pt(_FIGURE_CAPS_MM), weight=800, leading_ratio=0.95)
+_HEADING = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.15)
+_BODY = TextStyle(CAPTION_PT, leading_ratio=1.18)
+_POINTER = TextStyle(CAPTION_PT, weight=600, leading_ratio=1.18)
+_NO_BREAK = "\N{NO-BREAK SPACE}"
+
+
+@dataclass(frozen=True, slots=True)
+class _Item:
+    """A part of the strip set at the origin, and the width it was set for."""
+
+    blocks: tuple[Block, ...]
+    height_mm: float
+
+
+def set_strip(ruler: Ruler, handling: Handling, area: Rect) -> tuple[Block, ...]:
+    """Set the strip into the width of `area`, from its top; it grows downwards as it must."""
+    most = min(len(handling.hazards) + 1, int(area.width_mm / _LEAST_COLUMN_MM))
+    tried = [_set_worded(ruler, handling, area, columns) for columns in range(max(1, most), 0, -1)]
+    # The first of equals has the most columns, so that short strips do not spread out.
+    worded = min(tried, key=bottom_of)
+    chips = [_set_caution(ruler, warn) for warn in handling.cautions]
+    chips += [_set_limit(ruler, words, area.width_mm) for words in handling.limits]
+    below = Rect(area.x_mm, bottom_of(worded) + _ROW_GAP_MM, area.width_mm, 0)
+    return (*worded, *_flow_chips(chips, below))
+
+
+def _set_worded(
+    ruler: Ruler, handling: Handling, area: Rect, columns: int
+) -> tuple[Block, ...]:
+    """Set weight and hazards in that many columns, none wider than a line is read with ease."""
+    width_mm = (area.width_mm - (columns - 1) * _COLUMN_GAP_MM) / columns
+    width_mm = min(width_mm, _WIDEST_COLUMN_MM)
+    items = [_set_lift(ruler, handling.lift, width_mm)]
+    items += [_set_hazard(ruler, warn, width_mm) for warn in handling.hazards]
+    return _flow(items, area, columns=columns, step_mm=width_mm + _COLUMN_GAP_MM)
+
+
+def _flow(items: Sequence[_Item], area: Rect, *, columns: int, step_mm: float) -> tuple[Block, ...]:
+    """Put items in rows of `columns`, each row as high as its highest item."""
+    placed: list[Block] = []
+    y_mm = area.y_mm
+    for start in range(0, len(items), columns):
+        row = items[start : start + columns]
+        for index, item in enumerate(row):
+            placed.extend(move_blocks(item.blocks, area.x_mm + index * step_mm, y_mm))
+        y_mm += max(item.height_mm for item in row) + _ROW_GAP_MM
+    return tuple(placed)
+
+
+def _set_lift(ruler: Ruler, lift: LiftAdvice, width_mm: float) -> _Item:
+    """Set the weight in figures, how it is known, and what it asks of whoever lifts."""
+    if not lift.figure_kg:
+        known = set_text(ruler, lift.qualifier, _HEADING, Spot(0, 0, width_mm), "basis")
+        below = Spot(0, known.rect.bottom_mm, width_mm)
+        return _stack_item(known, set_text(ruler, lift.advice, _BODY, below, "lift-advice"))
+    figure = f"{lift.figure_kg} kg"
+    figure_mm = ruler.width_mm(figure, _FIGURE) + 0.1
+    weight = set_text(ruler, figure, _FIGURE, Spot(0, -0.4, figure_mm), "weight")
+    x_mm = figure_mm + _GAP_MM
+    beside = width_mm - x_mm >= ruler.width_mm(lift.qualifier, _BODY)
+    if beside:
+        down_mm = weight.rect.bottom_mm - _BODY.leading_mm - 0.6
+        spot = Spot(x_mm, down_mm, width_mm - x_mm)
+    else:
+        spot = Spot(0, weight.rect.bottom_mm, width_mm)
+    known = set_text(ruler, lift.qualifier, _BODY, spot, "basis")
+    below = Spot(0, max(weight.rect.bottom_mm, known.rect.bottom_mm), width_mm)
+    return _stack_item(weight, known, set_text(ruler, lift.advice, _HEADING, below, "lift-advice"))
+
+
+def _stack_item(*blocks: Block) -> _Item:
+    return _Item(blocks, bottom_of(blocks))
+
+
+def _set_hazard(ruler: Ruler, warn: Warn, width_mm: float) -> _Item:
+    x_mm = _MARK_MM + _GAP_MM
+    width_mm -= x_mm
+    heading = set_text(ruler, warn.heading, _HEADING, Spot(x_mm, 0, width_mm), "hazard")
+    spot = Spot(x_mm, heading.rect.bottom_mm, width_mm)
+    words = set_text(ruler, warn.instruction, _BODY, spot, "instruction")
+    below = Spot(x_mm, words.rect.bottom_mm, width_mm)
+    which = set_text(ruler, write_pointers(warn.pointers), _POINTER, below, "pointers")
+    mark = MarkBlock("mark", Rect(0, 0.3, _MARK_MM, _MARK_MM), warn.mark, warn.heading)
+    return _Item((mark, heading, words, which), which.rect.bottom_mm)
+
+
+def _set_caution(ruler: Ruler, warn: Warn) -> _Item:
+    """Set a caution as a small mark with its name behind it, as wide as it needs."""
+    words = " ".join((warn.heading, write_pointers(warn.pointers))).strip()
+    x_mm = _CHIP_MM + 1.2
+    spot = Spot(x_mm, (_CHIP_MM - _POINTER.leading_mm) / 2, ruler.width_mm(words, _POINTER) + 0.1)
+    text = set_text(ruler, words, _POINTER, spot, "caution")
+    mark = MarkBlock("mark", Rect(0, 0, _CHIP_MM, _CHIP_MM), warn.mark, warn.heading)
+    return _Item((mark, text), _CHIP_MM)
+
+
+def _set_limit(ruler: Ruler, words: str, width_mm: float) -> _Item:
+    needed_mm = min(width_mm, ruler.width_mm(words, _POINTER) + 0.1)
+    y_mm = (_CHIP_MM - _POINTER.leading_mm) / 2
+    block = set_text(ruler, words, _POINTER, Spot(0, y_mm, needed_mm), "limit")
+    return _Item((block,), max(_CHIP_MM, block.rect.bottom_mm))
+
+
+def _flow_chips(chips: Sequence[_Item], area: Rect) -> tuple[Block, ...]:
+    """Put chips one behind the other, in as many lines as they need."""
+    placed: list[Block] = []
+    x_mm, y_mm, line_mm = area.x_mm, area.y_mm, 0.0
+    for chip in chips:
+        width_mm = max(block.rect.right_mm for block in chip.blocks)
+        if x_mm > area.x_mm and x_mm + width_mm > area.right_mm:
+            x_mm, y_mm, line_mm = area.x_mm, y_mm + line_mm + 1.0, 0.0
+        placed.extend(move_blocks(chip.blocks, x_mm, y_mm))
+        x_mm += width_mm + _CHIP_GAP_MM
+        line_mm = max(line_mm, chip.height_mm)
+    return tuple(placed)
+
+
+def write_pointers(pointers: Sequence[Pointer]) -> str:
+    """Name the objects a warning is about, or say how many carry its mark."""
+    if len(pointers) > MOST_POINTERS:
+        return f"{len(pointers)} objects, each marked."
+    return ", ".join(f"{pointer.place}{_NO_BREAK}{pointer.object_number}".strip(_NO_BREAK) for pointer in pointers)

@@ -1,0 +1,107 @@
+"""Delimited text to a table: delimiter, line ends, quotes, and quotes left open."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Collection, Iterator, Sequence
+from itertools import islice
+
+from service.errors import TooManyRecordsError, UnreadableFileError
+from service.findings import Where
+from service.records.rows.notebook import Notebook
+from service.records.sources.columns import heading_key
+from service.records.sources.decoding import decode_text
+from service.records.sources.table import COLUMNS_LIMIT, ROWS_LIMIT, Line, Table
+
+DELIMITERS = (",", ";", "\t")
+
+LINES_OF_A_CELL_LIMIT = 100
+"""A quote that is still open after so many lines was never meant to stay open."""
+
+_HEADING_LINES = 10
+_SEPARATOR_LINE = "sep="
+
+
+def read_delimited(data: bytes, *, name: str, known: Collection[str], notebook: Notebook) -> Table:
+    """Read a file of delimited text; `known` are the reduced headings that may be met.
+
+    Raises:
+        UnreadableFileError: When the file is not text or has too many columns.
+        TooManyRecordsError: When it has more rows than can be read.
+    """
+    text, guessed = decode_text(data, name=name)
+    if guessed:
+        message = f"The file is not UTF-8; it was read as {guessed}."
+        notebook.note("guessed-encoding", Where(file=name), message)
+    lines = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    if lines[0].casefold().startswith(_SEPARATOR_LINE):
+        # Some spreadsheets write the delimiter above the headings; the line keeps its number.
+        lines[0] = ""
+    delimiter = choose_delimiter(lines[:_HEADING_LINES], known=known)
+    records = _cut_records(lines, delimiter, name=name, notebook=notebook)
+    return Table(name, _check_limits(records, name=name))
+
+
+def choose_delimiter(lines: Sequence[str], *, known: Collection[str]) -> str:
+    """Choose the delimiter that gives most known headings in one of the lines, then most cells."""
+
+    def score(delimiter: str) -> tuple[int, int]:
+        cells = [_cut_alone(line, delimiter) for line in lines]
+        headings = max(sum(heading_key(cell) in known for cell in row) for row in cells)
+        return headings, max(len(row) for row in cells)
+
+    return max(DELIMITERS, key=score)
+
+
+def _cut_records(
+    lines: Sequence[str], delimiter: str, *, name: str, notebook: Notebook
+) -> Iterator[Line]:
+    """Cut lines into rows; a quote that is never closed holds for its own line alone."""
+    at = 0
+    row = 0
+    while at < len(lines):
+        row += 1
+        try:
+            cells, used = _cut_next(lines, at, delimiter)
+        except csv.Error:
+            cells, used = _cut_alone(lines[at], delimiter), 1
+            where = Where(file=name, row=row)
+            notebook.note("unbalanced-quote", where, "A quotation mark of the row has no partner.")
+        at += used
+        line = Line(row, tuple(cells))
+        if not line.is_blank:
+            yield line
+
+
+def _cut_next(lines: Sequence[str], at: int, delimiter: str) -> tuple[list[str], int]:
+    """Cut the row that begins at a line; also give the number of lines it takes.
+
+    Raises:
+        csv.Error: When a quote stays open, or something stands between a quote and a delimiter.
+    """
+    if '"' not in lines[at]:
+        return lines[at].split(delimiter), 1
+    following = (line + "\n" for line in islice(lines, at, at + LINES_OF_A_CELL_LIMIT))
+    reader = csv.reader(following, delimiter=delimiter, strict=True)
+    return next(reader), reader.line_num
+
+
+def _cut_alone(line: str, delimiter: str) -> list[str]:
+    """Cut one line whatever its quotes do."""
+    try:
+        return next(csv.reader([line], delimiter=delimiter, strict=True), [])
+    except csv.Error:
+        return [cell.removeprefix('"').removesuffix('"') for cell in line.split(delimiter)]
+
+
+def _check_limits(lines: Iterator[Line], *, name: str) -> tuple[Line, ...]:
+    kept: list[Line] = []
+    for line in lines:
+        # One more than the limit, for the headings.
+        if len(kept) > ROWS_LIMIT:
+            raise TooManyRecordsError(name, count=len(kept), limit=ROWS_LIMIT)
+        if len(line.cells) > COLUMNS_LIMIT and any(line.cells[COLUMNS_LIMIT:]):
+            tried = f"row {line.row} has {len(line.cells)} columns, the limit is {COLUMNS_LIMIT}"
+            raise UnreadableFileError(name, tried=tried)
+        kept.append(line)
+    return tuple(kept)

@@ -1,0 +1,106 @@
+"""Tables to rows: which line holds the headings, and which column is which."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from service.errors import MissingColumnsError
+from service.findings import Where
+from service.records.rows.notebook import Notebook
+from service.records.rows.row import Row
+from service.records.rows.text import quote_text, tidy_text
+from service.records.sources.columns import Columns, heading_key
+from service.records.sources.table import Line, Table
+
+_LINES_TO_LOOK_AT = 10
+
+
+def table_rows(table: Table, columns: Columns, notebook: Notebook) -> Iterator[Row]:
+    """Give the rows below the headings; lines that are no records are noted.
+
+    Raises:
+        MissingColumnsError: When no line near the top names the column of numbers.
+    """
+    at = _find_headings(table, columns)
+    headings = [tidy_text(cell) for cell in table.lines[at].cells]
+    by_column = _choose_columns(headings, columns, where=_where(table, at), notebook=notebook)
+    for index in range(at):
+        notebook.note("skipped-row", _where(table, index), "The row stands above the headings.")
+    for line in table.lines[at + 1 :]:
+        where = Where(file=table.name, row=line.row)
+        if [heading_key(cell) for cell in line.cells] == [heading_key(cell) for cell in headings]:
+            notebook.note("skipped-row", where, "The row repeats the headings.")
+            continue
+        if any(cell.strip() for cell in line.cells[len(headings) :]):
+            notebook.note("extra-cells", where, "The row has more cells than there are headings.")
+        yield _make_row(line, headings, by_column, where=where, notebook=notebook)
+
+
+def _where(table: Table, index: int) -> Where:
+    return Where(file=table.name, row=table.lines[index].row)
+
+
+def _find_headings(table: Table, columns: Columns) -> int:
+    for index, line in enumerate(table.lines[:_LINES_TO_LOOK_AT]):
+        if any(columns.find(cell) == columns.number for cell in line.cells):
+            return index
+    found = [cell for cell in table.lines[0].cells if cell.strip()] if table.lines else []
+    raise MissingColumnsError(table.name, wanted=[columns.number], found=found)
+
+
+def _choose_columns(
+    headings: Sequence[str], columns: Columns, *, where: Where, notebook: Notebook
+) -> dict[str, int]:
+    """Choose an index for each column: its own name before other headings, then the first."""
+    by_column: dict[str, int] = {}
+    for index, heading in enumerate(headings):
+        column = columns.find(heading)
+        if column is not None:
+            own_name = heading_key(heading) == heading_key(column)
+            if column not in by_column or (
+                own_name and heading_key(headings[by_column[column]]) != heading_key(column)
+            ):
+                by_column[column] = index
+    unused = [
+        heading
+        for index, heading in enumerate(headings)
+        if heading and index not in by_column.values()
+    ]
+    if unused:
+        names = ", ".join(quote_text(heading) for heading in unused)
+        notebook.note("unknown-column", where, f"Columns not used: {names}.")
+    return by_column
+
+
+def _make_row(
+    line: Line,
+    headings: Sequence[str],
+    by_column: dict[str, int],
+    *,
+    where: Where,
+    notebook: Notebook,
+) -> Row:
+    return Row(
+        values={
+            column: line.cells[index]
+            for column, index in by_column.items()
+            if index < len(line.cells)
+        },
+        headings={column: headings[index] for column, index in by_column.items()},
+        where=where,
+        notebook=notebook,
+        source=_source(line, headings),
+        retyped=frozenset(column for column, index in by_column.items() if index in line.retyped),
+    )
+
+
+def _source(line: Line, headings: Sequence[str]) -> dict[str, str]:
+    """Keep the row as it came; cells without a heading of their own get the column's number."""
+    source: dict[str, str] = {}
+    for index, cell in enumerate(line.cells):
+        heading = headings[index] if index < len(headings) else ""
+        if not heading or heading in source:
+            heading = f"{heading} (column {index + 1})".strip()
+        if cell:
+            source[heading] = cell
+    return source

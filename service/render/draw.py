@@ -1,0 +1,148 @@
+"""Pages as ink: templates filled and laid out by WeasyPrint, one PDF page for each face.
+
+Runs in a child process (see `worker`), which is given `FONTCONFIG_FILE` and `SOURCE_DATE_EPOCH`
+before it imports this file, so that only the shipped fonts can be chosen and the same pages give
+the same bytes. The fetcher knows our own addresses and nothing else. Anything the engine logs is an
+error: it only logs what a reader would call a fault.
+"""
+
+from __future__ import annotations
+
+import gc
+import logging
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
+from weasyprint import HTML
+from weasyprint.text.fonts import FontConfiguration
+from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
+
+from service.errors import AssetError, EngineComplaintError, TemplateError
+from service.pages.page import Page
+from service.render.context import (
+    MARK_ADDRESS,
+    PHOTO_ADDRESS,
+    Picture,
+    make_document,
+)
+
+TEMPLATES = Path(__file__).parents[2] / "templates"
+FONTS_CONF = TEMPLATES / "fonts" / "fonts.conf"
+SOURCE_DATE_EPOCH = "1767225600"
+"""1 January 2026: one constant, so that equal pages give equal bytes."""
+ENVIRONMENT = {"FONTCONFIG_FILE": str(FONTS_CONF), "SOURCE_DATE_EPOCH": SOURCE_DATE_EPOCH}
+"""What a process that draws must have in its environment before it starts."""
+
+
+@dataclass(frozen=True, slots=True)
+class DrawTask:
+    """Pages of one size to draw, with the pictures they name."""
+
+    pages: tuple[Page, ...]
+    pictures: Mapping[str, Picture]
+
+
+def draw_pages(task: DrawTask) -> bytes:
+    """Draw pages into one PDF, in order, each at its finished size.
+
+    Raises:
+        TemplateError: When a template asks for what its context does not hold.
+        AssetError: When a template asks for anything but our own files.
+        EngineComplaintError: When the engine logs anything.
+    """
+    html = fill_templates(task)
+    fetcher = _OwnFiles(task.pictures)
+    with _Listener() as listener:
+        try:
+            document = HTML(string=html, url_fetcher=fetcher, base_url="underlid:print/").render(
+                font_config=_fonts(), presentational_hints=False
+            )
+            pdf: bytes = document.write_pdf(uncompressed_pdf=False)
+        except FatalURLFetchingError as error:  # A BaseException: it must not pass as a crash.
+            raise AssetError(str(error)) from None
+    if listener.messages:
+        raise EngineComplaintError(listener.messages)
+    gc.collect()
+    return pdf
+
+
+def fill_templates(task: DrawTask) -> str:
+    """Give the HTML of the pages; raises `TemplateError`."""
+    document = make_document(task.pages, task.pictures)
+    try:
+        return _environment().get_template("document.html").render(document=document)
+    except UndefinedError as error:
+        raise TemplateError(document.pages[0].template, reason=str(error)) from None
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(TEMPLATES / "print"), autoescape=True, undefined=StrictUndefined
+    )
+    environment.filters["mm"] = lambda length_mm: f"{length_mm:.4f}mm"
+    environment.filters["pt"] = lambda size_pt: f"{size_pt:.3f}pt"
+    return environment
+
+
+@cache
+def _fonts() -> FontConfiguration:
+    return FontConfiguration()
+
+
+class _OwnFiles(URLFetcher):  # type: ignore[misc] # the engine ships no types
+    """Serves `underlid:` addresses from our templates and from the pictures handed in."""
+
+    def __init__(self, pictures: Mapping[str, Picture]) -> None:
+        super().__init__(allowed_protocols=("underlid",), allow_redirects=False)
+        self._pictures = {picture.sha256: picture for picture in pictures.values()}
+
+    def fetch(self, url: str, headers: object = None) -> Any:  # noqa: ANN401, ARG002 - the engine's signature
+        if url.startswith(PHOTO_ADDRESS):
+            picture = self._pictures.get(url.removeprefix(PHOTO_ADDRESS))
+            if picture:
+                return URLFetcherResponse(url, picture.jpeg, {"Content-Type": "image/jpeg"})
+        found = _shipped().get(url)
+        if found is None:
+            raise FatalURLFetchingError(url)
+        data, kind = found
+        return URLFetcherResponse(url, data, {"Content-Type": kind})
+
+
+@cache
+def _shipped() -> dict[str, tuple[bytes, str]]:
+    """Read every stylesheet and mark we ship, by the address a template uses."""
+    styles = {
+        f"underlid:print/{path.relative_to(TEMPLATES / 'print').as_posix()}": (
+            path.read_bytes(),
+            "text/css",
+        )
+        for path in (TEMPLATES / "print").rglob("*.css")
+    }
+    marks = {
+        f"{MARK_ADDRESS}{path.stem}": (path.read_bytes(), "image/svg+xml")
+        for path in (TEMPLATES / "pictograms").glob("*.svg")
+    }
+    return styles | marks
+
+
+class _Listener(logging.Handler):
+    """Collects what the engine logs while it is entered."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.messages: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.messages.append(record.getMessage())
+
+    def __enter__(self) -> _Listener:
+        logging.getLogger("weasyprint").addHandler(self)
+        return self
+
+    def __exit__(self, *_reason: object) -> None:
+        logging.getLogger("weasyprint").removeHandler(self)

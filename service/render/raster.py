@@ -1,0 +1,99 @@
+"""Rasters of a finished PDF: what is shown on the screen, and what the proof looks at.
+
+Drawn by PDFium, which shares no code with the engine that set the page.
+"""
+
+from __future__ import annotations
+
+import io
+import math
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+
+import pypdfium2
+from PIL import Image
+
+from service.geometry import Point, Rect
+from service.units import POINTS_PER_INCH, dots_from_mm, mm_from_points, points_from_mm
+
+
+@dataclass(frozen=True, slots=True)
+class Raster:
+    """A grey picture of a page or a part of it, 8 bits a dot, 0 is black.
+
+    `origin` is where the top left corner of its first dot lies on the page. PDFium stretches a page
+    to whole dots, so the two scales differ a little from each other and from what was asked for.
+    """
+
+    image: Image.Image
+    origin: Point
+    dots_per_mm_x: float
+    dots_per_mm_y: float
+
+    def crop(self, rect: Rect) -> Image.Image:
+        """Cut out the dots of a rectangle of the page, at least one of them."""
+        left, top, right, bottom = self.box_of(rect)
+        return self.image.crop((left, top, max(left + 1, right), max(top + 1, bottom)))
+
+    def box_of(self, rect: Rect) -> tuple[int, int, int, int]:
+        """Give left, top, right and bottom of a rectangle of the page in dots of this picture."""
+        return (
+            round((rect.x_mm - self.origin.x_mm) * self.dots_per_mm_x),
+            round((rect.y_mm - self.origin.y_mm) * self.dots_per_mm_y),
+            round((rect.right_mm - self.origin.x_mm) * self.dots_per_mm_x),
+            round((rect.bottom_mm - self.origin.y_mm) * self.dots_per_mm_y),
+        )
+
+
+@contextmanager
+def opened(pdf: bytes) -> Iterator[pypdfium2.PdfDocument]:
+    """Open a PDF for reading back and close it again."""
+    document = pypdfium2.PdfDocument(pdf)
+    try:
+        yield document
+    finally:
+        document.close()
+
+
+def render_page_png(pdf: bytes, page_number: int, *, resolution_dpi: float) -> bytes:
+    """Draw one page, counted from 1, as a PNG in colour.
+
+    Raises:
+        IndexError: The file has no such page.
+    """
+    with opened(pdf) as document:
+        if not 1 <= page_number <= len(document):
+            message = f"page {page_number} of {len(document)}"
+            raise IndexError(message)
+        bitmap = document[page_number - 1].render(scale=resolution_dpi / POINTS_PER_INCH)
+        data = io.BytesIO()
+        bitmap.to_pil().save(data, "PNG", dpi=(resolution_dpi, resolution_dpi))
+    return data.getvalue()
+
+
+def raster_of(
+    page: pypdfium2.PdfPage, *, resolution_dpi: float, rect: Rect | None = None
+) -> Raster:
+    """Draw a page of an open document, or the part of it inside `rect`, in grey."""
+    width_mm, height_mm = (mm_from_points(side_pt) for side_pt in page.get_size())
+    whole = Rect(0, 0, width_mm, height_mm)
+    wanted = whole if rect is None else rect
+    cut_pt = [
+        points_from_mm(max(0.0, cut_mm))
+        for cut_mm in (
+            wanted.x_mm,
+            height_mm - wanted.bottom_mm,
+            width_mm - wanted.right_mm,
+            wanted.y_mm,
+        )
+    ]
+    scale = resolution_dpi / POINTS_PER_INCH
+    bitmap = page.render(scale=scale, grayscale=True, crop=tuple(cut_pt))
+    image: Image.Image = bitmap.to_pil().convert("L")
+    dots_per_mm_x = math.ceil(dots_from_mm(width_mm, resolution_dpi=resolution_dpi)) / width_mm
+    dots_per_mm_y = math.ceil(dots_from_mm(height_mm, resolution_dpi=resolution_dpi)) / height_mm
+    origin = Point(
+        math.ceil(cut_pt[0] * scale) / dots_per_mm_x, math.ceil(cut_pt[3] * scale) / dots_per_mm_y
+    )
+    return Raster(image, origin, dots_per_mm_x, dots_per_mm_y)

@@ -1,0 +1,20 @@
+"""Percent-encoding of addresses by RFC 3986."""
+
+from __future__ import annotations
+
+from string import ascii_letters, digits
+
+UNRESERVED = frozenset(ascii_letters + digits + "-._~")
+"""The signs that mean themselves everywhere in an address (RFC 3986, section 2.3)."""
+
+
+def percent_encode(text: str) -> str:
+    """Encode everything but the unreserved signs, as UTF-8 with capital hexadecimal digits.
+
+    The slash is encoded too, so that a number which holds one stays one segment of the path.
+    """
+    return "".join(sign if sign in UNRESERVED else _encode_sign(sign) for sign in text)
+
+
+def _encode_sign(sign: str) -> str:
+    return "".join(f"%{byte:02X}" for byte in sign.encode("utf-8"))

@@ -1,0 +1,68 @@
+from __future__ import annotations
+
+import pytest
+
+from service.errors import MissingColumnsError
+from service.records.rows.notebook import Notebook
+from service.records.rows.row import Row
+from service.records.sources.columns import OBJECT_COLUMNS
+from service.records.sources.headings import table_rows
+from service.records.sources.table import Line, Table
+
+
+def read(*lines: str) -> tuple[list[Row], list[str]]:
+    """Read lines of cells divided by bars; give the rows and the codes of findings."""
+    notebook = Notebook()
+    cells = (Line(row, tuple(line.split("|"))) for row, line in enumerate(lines, start=1))
+    rows = list(table_rows(Table("x.csv", tuple(cells)), OBJECT_COLUMNS, notebook))
+    return rows, [finding.code for finding in notebook.findings()]
+
+
+def test_rows_know_their_place_and_source() -> None:
+    """A row gives values by column and keeps the cells under the headings as written."""
+    (row,), codes = read("Object No|Title |Shelf|", "1|Jar|4|")
+    assert (row.text("object_number"), row.text("title"), row.where.row) == ("1", "Jar", 2)
+    assert row.source == {"Object No": "1", "Title": "Jar", "Shelf": "4"}
+    assert codes == ["unknown-column"]
+
+
+def test_headings_may_stand_below_other_rows() -> None:
+    """A title above the table is noted as skipped, not taken for headings."""
+    rows, codes = read("Export of 3 March", "number|title", "1|Jar")
+    assert [row.where.row for row in rows] == [3]
+    assert codes == ["skipped-row"]
+
+
+def test_repeated_headings_are_no_record() -> None:
+    """Tables pasted together repeat their headings; the row is noted."""
+    rows, codes = read("number|title", "1|Jar", "Number|TITLE", "2|Lid")
+    assert [row.text("object_number") for row in rows] == ["1", "2"]
+    assert codes == ["skipped-row"]
+
+
+def test_own_name_wins_over_another_word() -> None:
+    """Where two headings mean one column, its own name counts and the other is noted."""
+    (row,), codes = read("No|object_number|name", "7|1954.3|Jar")
+    assert row.text("object_number") == "1954.3"
+    assert codes == ["unknown-column"]
+
+
+def test_cells_beyond_the_headings_are_noted() -> None:
+    """A row shifted by a stray delimiter is pointed at, and its source is whole."""
+    (row,), codes = read("number|title", "1|Jar|with lid")
+    assert row.source["(column 3)"] == "with lid"
+    assert codes == ["extra-cells"]
+
+
+def test_short_row_has_empty_cells() -> None:
+    """A row may end early."""
+    (row,), codes = read("number|title|weight", "1")
+    assert row.text("weight") == ""
+    assert codes == []
+
+
+@pytest.mark.parametrize("lines", [(), ("title|weight", "Jar|1 kg")], ids=["empty", "no number"])
+def test_table_without_numbers_is_refused(lines: tuple[str, ...]) -> None:
+    """Nothing can be done with a table whose column of numbers is not found."""
+    with pytest.raises(MissingColumnsError, match="object_number"):
+        read(*lines)
