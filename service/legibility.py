@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 from service.units import ARCMINUTES_PER_DEGREE
 
@@ -21,7 +22,7 @@ LEAST_MARK_CONTRAST_RATIO = 3.0
 _LINEAR_BELOW = 0.04045
 _LUMINANCE_SHARES = (0.2126, 0.7152, 0.0722)
 _FLARE = 0.05
-_HEX_DIGITS = 7
+_COLOUR = re.compile("#[0-9A-Fa-f]{6}")
 
 
 def cap_height_mm(distance_mm: float, *, angle_arcmin: float = PREFERRED_ANGLE_ARCMIN) -> float:
@@ -58,7 +59,7 @@ def _luminance_ratio(colour: str) -> float:
     Raises:
         ValueError: When the colour is not written as `#RRGGBB`.
     """
-    if len(colour) != _HEX_DIGITS or not colour.startswith("#"):
+    if not _COLOUR.fullmatch(colour):
         msg = f"a colour is written #RRGGBB, not {colour!r}"
         raise ValueError(msg)
     channels = bytes.fromhex(colour[1:])

@@ -13,7 +13,7 @@ from pathlib import Path
 from service.bootstrap import system_files
 from service.bootstrap.words import run, say, succeeds
 
-ROOT = Path(__file__).resolve().parents[2]
+ROOT = Path(__file__).absolute().parents[2]
 VENV = ROOT / ".venv"
 PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 STAMP = VENV / "underlid-lock"
@@ -42,7 +42,7 @@ RUNTIME_LOCK = Lock(ROOT / ".ci" / "constraints.txt", contained_in=(DEV_LOCK.pat
 
 def is_running_inside() -> bool:
     """Tell whether this process is the environment's own Python."""
-    return Path(sys.prefix).resolve() == VENV
+    return Path(sys.prefix).resolve() == VENV.resolve()
 
 
 def is_ready(lock: Lock) -> bool:

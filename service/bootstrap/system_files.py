@@ -10,7 +10,7 @@ from pathlib import Path
 
 from service.bootstrap.words import run
 
-FOLDER = Path(__file__).resolve().parents[2] / ".syslibs"
+FOLDER = Path(__file__).absolute().parents[2] / ".syslibs"
 PIP_PACKAGES = ("python3-pip-whl",)
 _UNPACKED = FOLDER / "underlid-packages"
 SYSTEM_CERTIFICATES = Path("/etc/ssl/certs/ca-certificates.crt")

@@ -13,7 +13,7 @@ from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_ha
 from service.handling.lifting import advise_lift
 from service.records.record import ContainerRecord, Hazard, HazardState
 
-MARKS_BESIDE = 3
+MARKS_BESIDE = 2
 """How many marks stand beside one object; the strip names what has no room there."""
 
 _STATE_ORDER = (HazardState.CONFIRMED, HazardState.PRESUMED, HazardState.UNCHECKED)

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from service.cards.card import CardObject
 from service.cards.warn import MARKS_BESIDE
-from service.geometry import Point, Rect
-from service.pages.grid import CaptionNeeds, GridPlan
+from service.geometry import TOLERANCE_MM, Point, Rect
+from service.pages.grid import GOOD_MM, CaptionNeeds, GridPlan
 from service.pages.page import (
     Align,
     Block,
@@ -27,6 +27,8 @@ _LONGEST_NUMBER_MM = 46.0
 _LEAST_TITLE_MM = 15.0
 _TAG_PADDING_MM = 1.0
 _MARK_GAP_MM = 0.8
+_MARK_MM = 7.0
+_LARGE_MARK_MM = 8.5
 _GAP_MM = 1.6
 
 
@@ -50,8 +52,8 @@ class Scale:
 
     @property
     def mark_mm(self) -> float:
-        """The side of a mark: two lines of the title, but never too small for its strokes."""
-        return max(6.5, 2 * self.title.leading_mm)
+        """The side of a mark beside an object."""
+        return _LARGE_MARK_MM if self.least_picture_mm >= GOOD_MM else _MARK_MM
 
 
 SCALES = (
@@ -75,36 +77,37 @@ def measure_captions(ruler: Ruler, objects: Sequence[CardObject], scale: Scale) 
         (len(break_number(ruler, number, scale.number, width_mm=number_mm)) for number in numbers),
         default=1,
     )
-    marks = max((min(len(item.marks), MARKS_BESIDE) for item in objects), default=0)
-    marks_mm = marks * (scale.mark_mm + _MARK_GAP_MM)
     titles = 2 + any(item.aside for item in objects)
-    height_mm = lines * scale.number.leading_mm + titles * scale.title.leading_mm
+    marked = any(item.marks for item in objects)
     return CaptionNeeds(
-        width_mm=max(tag_mm + number_mm, _LEAST_TITLE_MM + marks_mm),
-        below_mm=height_mm,
-        beside_mm=height_mm + (scale.mark_mm + _GAP_MM if marks else 0.0),
+        width_mm=max(tag_mm + number_mm, _LEAST_TITLE_MM),
+        height_mm=lines * scale.number.leading_mm + titles * scale.title.leading_mm,
         gap_mm=_GAP_MM,
+        marks_mm=scale.mark_mm + _GAP_MM if marked else 0.0,
     )
 
 
 def set_cell(
     ruler: Ruler, item: CardObject, corner: Point, plan: GridPlan, scale: Scale
 ) -> tuple[Block, ...]:
-    """Set one object into its cell, whose top left corner is `corner`."""
+    """Set one object into its cell, whose top left corner is `corner`.
+
+    The picture stands at the left, marks at the right edge of the cell, the caption below the
+    picture or between the two.
+    """
     frame = Rect(corner.x_mm, corner.y_mm, plan.frame.width_mm, plan.frame.height_mm)
     cell = Rect(corner.x_mm, corner.y_mm, plan.cell.width_mm, plan.cell.height_mm)
+    marks = _set_marks(item.marks[:MARKS_BESIDE], cell, scale)
+    down = Align.START if plan.beside else Align.END
+    picture = set_picture(ruler, item, frame, down=down)
     if plan.beside:
         x_mm = frame.right_mm + _GAP_MM
-        area = Rect(x_mm, cell.y_mm, cell.right_mm - x_mm, cell.height_mm)
-        return (
-            *set_picture(ruler, item, frame, down=Align.START),
-            *_caption_beside(ruler, item, area, scale),
-        )
-    area = Rect(cell.x_mm, frame.bottom_mm + _GAP_MM, cell.width_mm, 0)
-    return (
-        *set_picture(ruler, item, frame, down=Align.END),
-        *_caption_below(ruler, item, area, scale),
-    )
+        right_mm = cell.right_mm - (scale.mark_mm + _GAP_MM if marks else 0.0)
+        area = Rect(x_mm, cell.y_mm, right_mm - x_mm, cell.height_mm)
+    else:
+        y_mm = frame.bottom_mm + _GAP_MM
+        area = Rect(cell.x_mm, y_mm, cell.width_mm, cell.bottom_mm - y_mm)
+    return (*picture, *_set_caption(ruler, item, area, scale), *marks)
 
 
 def set_picture(
@@ -121,31 +124,19 @@ def set_picture(
     return (block, *move_blocks((words,), 0, (frame.height_mm - words.rect.height_mm) / 2))
 
 
-def _caption_below(
-    ruler: Ruler, item: CardObject, area: Rect, scale: Scale
-) -> tuple[Block, ...]:
+def _set_caption(ruler: Ruler, item: CardObject, area: Rect, scale: Scale) -> tuple[Block, ...]:
+    """Set number, title and what lies elsewhere, as many lines as the area has room for."""
     named = _set_numbered(ruler, item, area, scale)
     y_mm = bottom_of(named)
-    marks = item.marks[:MARKS_BESIDE]
-    marks_mm = len(marks) * (scale.mark_mm + _MARK_GAP_MM)
-    spot = Spot(area.x_mm, y_mm, area.width_mm - marks_mm, 2)
-    titled = _set_titled(ruler, item, spot, scale, aside_lines=1)
-    placed = _set_marks(marks, area.right_mm - marks_mm + _MARK_GAP_MM, y_mm + 0.2, scale)
-    return (*named, *titled, *placed)
-
-
-def _caption_beside(
-    ruler: Ruler, item: CardObject, area: Rect, scale: Scale
-) -> tuple[Block, ...]:
-    named = _set_numbered(ruler, item, area, scale)
-    y_mm = bottom_of(named) + 0.3
-    marks = item.marks[:MARKS_BESIDE]
-    room_mm = area.bottom_mm - y_mm - (scale.mark_mm + _GAP_MM if marks else 0.0)
-    lines = max(1, int(room_mm / scale.title.leading_mm))
-    aside_lines = min(2, lines - 1) if item.aside else 0
+    lines = max(1, int((area.bottom_mm - y_mm + TOLERANCE_MM) / scale.title.leading_mm))
+    aside_lines = min(2, lines // 2) if item.aside else 0
     spot = Spot(area.x_mm, y_mm, area.width_mm, lines - aside_lines)
-    titled = _set_titled(ruler, item, spot, scale, aside_lines=aside_lines)
-    return (*named, *titled, *_set_marks(marks, area.x_mm, bottom_of(titled) + _GAP_MM, scale))
+    title = set_text(ruler, item.title, scale.title, spot, "caption")
+    if not aside_lines:
+        return (*named, title)
+    style = TextStyle(scale.title_pt, leading_ratio=1.18, shade=Shade.GREY)
+    below = Spot(area.x_mm, title.rect.bottom_mm, area.width_mm, aside_lines)
+    return (*named, title, set_text(ruler, item.aside, style, below, "aside"))
 
 
 def _set_numbered(ruler: Ruler, item: CardObject, area: Rect, scale: Scale) -> tuple[Block, ...]:
@@ -177,24 +168,14 @@ def _tag_mm(ruler: Ruler, place: str, scale: Scale) -> float:
     return ruler.width_mm(place, style) + 2 * _TAG_PADDING_MM + 1.4
 
 
-def _set_titled(
-    ruler: Ruler, item: CardObject, spot: Spot, scale: Scale, *, aside_lines: int
-) -> tuple[Block, ...]:
-    title = set_text(ruler, item.title, scale.title, spot, "caption")
-    if not item.aside or not aside_lines:
-        return (title,)
-    style = TextStyle(scale.title_pt, leading_ratio=1.18, shade=Shade.GREY)
-    below = Spot(spot.x_mm, title.rect.bottom_mm, spot.width_mm, aside_lines)
-    return (title, set_text(ruler, item.aside, style, below, "aside"))
-
-
-def _set_marks(
-    marks: Sequence[tuple[str, str]], x_mm: float, y_mm: float, scale: Scale
-) -> tuple[Block, ...]:
+def _set_marks(marks: Sequence[tuple[str, str]], cell: Rect, scale: Scale) -> tuple[Block, ...]:
+    """Set marks in a column at the right edge of a cell, from its top."""
     side_mm = scale.mark_mm
+    step_mm = side_mm + _MARK_GAP_MM
+    x_mm = cell.right_mm - side_mm
     return tuple(
         MarkBlock(
-            "object-mark", Rect(x_mm + index * (side_mm + 0.8), y_mm, side_mm, side_mm), mark, words
+            "object-mark", Rect(x_mm, cell.y_mm + index * step_mm, side_mm, side_mm), mark, words
         )
         for index, (mark, words) in enumerate(marks)
     )

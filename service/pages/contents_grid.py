@@ -60,7 +60,9 @@ def _set_heading(ruler: Ruler, words: str, area: Rect, y_mm: float) -> Block:
     return set_text(ruler, words, _HEADING, Spot(area.x_mm, y_mm, area.width_mm, 1), "layer")
 
 
-def _set_empty(layer: CardLayer, plan: GridPlan, space: GridSpace, origin: Point) -> Sequence[Block]:
+def _set_empty(
+    layer: CardLayer, plan: GridPlan, space: GridSpace, origin: Point
+) -> Sequence[Block]:
     """Outline the compartments nothing lies in, so that the map stays a map."""
     taken = {item.cell for item in layer.objects}
     empty = [

@@ -2,19 +2,37 @@
 
 from __future__ import annotations
 
-from service.cards.card import Card, LidCard
+from dataclasses import dataclass
+
+from service.cards.card import Card, CoverCard, EndLabel, LidCard
 from service.geometry import Size
+from service.pages.contents_list import fit_contents_list
+from service.pages.cover_card import fit_cover_card
+from service.pages.end_label import fit_end_label
 from service.pages.lid_card import fit_lid_card
 from service.pages.page import Page
 from service.pages.ruler import Ruler
 
 
-def fit_card(card: Card, size: Size, ruler: Ruler) -> tuple[Page, ...]:
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """What every fit needs besides card and size: the ruler and the width of the aisle."""
+
+    ruler: Ruler
+    aisle_distance_mm: float = 1500.0
+
+
+def fit_card(card: Card, size: Size, fitting: Fitting) -> tuple[Page, ...]:
     """Lay a card out at a finished size, on as many pages as it needs.
 
     Raises `LayoutError` when a block is larger than a page, `SymbolError` when the QR symbol
     cannot be read at that size.
     """
+    ruler = fitting.ruler
     if isinstance(card, LidCard):
         return fit_lid_card(card, size, ruler)
-    raise ValueError(card.kind)
+    if isinstance(card, EndLabel):
+        return (fit_end_label(card, size, ruler, distance_mm=fitting.aisle_distance_mm),)
+    if isinstance(card, CoverCard):
+        return (fit_cover_card(card, size, ruler),)
+    return fit_contents_list(card, size, ruler)

@@ -26,12 +26,15 @@ _CAPTION_BESIDE_RATIO = 0.55
 
 @dataclass(frozen=True, slots=True)
 class CaptionNeeds:
-    """What a caption needs: least width, and its height below a picture or beside it."""
+    """What a caption needs: least width, its height, and a column for marks at the cell's right.
+
+    `height_mm` is that of a caption below a picture; beside one it may use the whole cell.
+    """
 
     width_mm: float
-    below_mm: float
-    beside_mm: float
+    height_mm: float
     gap_mm: float
+    marks_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,19 +92,18 @@ def _plans_for(
     if width_mm >= needs.width_mm:
         yield GridPlan(columns, rows, cell, _frame_above(cell, needs), beside=False)
     frame = _frame_beside(cell, needs)
-    if height_mm >= needs.beside_mm and frame.width_mm > 0:
+    if height_mm >= needs.height_mm and frame.width_mm > 0:
         yield GridPlan(columns, rows, cell, frame, beside=True)
 
 
 def _frame_above(cell: Size, needs: CaptionNeeds) -> Size:
-    height_mm = cell.height_mm - needs.below_mm - needs.gap_mm
-    return _bound_shape(cell.width_mm, height_mm)
+    height_mm = cell.height_mm - needs.height_mm - needs.gap_mm
+    return _bound_shape(cell.width_mm - needs.marks_mm, height_mm)
 
 
 def _frame_beside(cell: Size, needs: CaptionNeeds) -> Size:
-    width_mm = min(
-        cell.width_mm - needs.width_mm - needs.gap_mm, cell.width_mm * _CAPTION_BESIDE_RATIO
-    )
+    free_mm = cell.width_mm - needs.width_mm - needs.gap_mm - needs.marks_mm
+    width_mm = min(free_mm, cell.width_mm * _CAPTION_BESIDE_RATIO)
     return _bound_shape(width_mm, cell.height_mm)
 
 

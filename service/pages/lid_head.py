@@ -37,9 +37,7 @@ class HeadText:
 
 def set_head(ruler: Ruler, head: Head, text: HeadText, area: Rect, look: Look) -> tuple[Block, ...]:
     """Set the head at the top of `area` and close it with a rule as wide as the area."""
-    symbol = set_symbol(
-        head, right_mm=area.right_mm, top_mm=area.y_mm, space_mm=look.symbol_mm
-    )
+    symbol = set_symbol(head, right_mm=area.right_mm, top_mm=area.y_mm, space_mm=look.symbol_mm)
     dark = dark_part(symbol)
     sealed = _set_revision(ruler, head, text.part, dark)
     width_mm = sealed[0].rect.x_mm - look.gap_mm - area.x_mm

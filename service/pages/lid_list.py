@@ -17,10 +17,10 @@ from service.pages.page import Align, Block, MarkBlock, Page, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.stack import bottom_of
 from service.pages.text import Spot, break_number, longest_piece_mm, set_number, set_text
-from service.pages.type import CAPTION_PT, LEAST_CAPTION_PT, LEAST_OBJECT_NUMBER_PT
+from service.pages.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT
 
 _NUMBER = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.16)
-_TITLE = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.2)
+_TITLE = TextStyle(CAPTION_PT, leading_ratio=1.16)
 _HEADING = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=800, leading_ratio=1.3)
 _NOTE = TextStyle(CAPTION_PT, weight=600, leading_ratio=1.2)
 _NOTE_WORDS = "A few of the objects; the contents list shows and describes them all."
@@ -50,20 +50,28 @@ class _Columns:
 
 
 def fit_lists(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
-    """Lay the card out as lists on as many pages as every number needs."""
+    """Lay the card out as lists on as many pages as every number needs.
+
+    The fewest pages win, then the fewest columns: wide columns show more of each title.
+    """
     for of in range(1, _MOST_PAGES):
-        pages = _fit_on(card, size, ruler, of)
-        if pages:
-            return pages
+        spaces = [
+            make_space(card, size, ruler, number=number, of=of) for number in range(1, of + 1)
+        ]
+        for columns in _plan_columns(ruler, card, spaces[0].area.width_mm):
+            pages = _fill(card, spaces, ruler, columns)
+            if pages:
+                return pages
     return ()
 
 
-def _fit_on(card: LidCard, size: Size, ruler: Ruler, of: int) -> tuple[Page, ...]:
-    """Fill `of` pages evenly; empty where that is not enough."""
-    spaces = [make_space(card, size, ruler, number=number, of=of) for number in range(1, of + 1)]
-    columns = _plan_columns(ruler, card, spaces[0].area.width_mm)
+def _fill(
+    card: LidCard, spaces: Sequence[CardSpace], ruler: Ruler, columns: _Columns
+) -> tuple[Page, ...]:
+    """Fill the pages evenly; empty where they are not enough."""
     sample = _set_sample(ruler, card, spaces[0].area)
-    tops = [bottom_of(sample) + 2.0, *(space.area.y_mm for space in spaces[1:])]
+    tops = [space.area.y_mm for space in spaces]
+    tops[0] = bottom_of(sample) + 2.0 if sample else tops[0]
     rooms = [space.area.bottom_mm - top for space, top in zip(spaces, tops, strict=True)]
     rows = list(_make_rows(ruler, card.layers, columns))
     heights = _even_heights(rows, rooms, columns.count)
@@ -72,13 +80,14 @@ def _fit_on(card: LidCard, size: Size, ruler: Ruler, of: int) -> tuple[Page, ...
     waiting = iter(rows)
     held: list[_Row] = []
     pages = []
-    for number, (space, top, height_mm) in enumerate(zip(spaces, tops, heights, strict=True), 1):
-        blocks = list(sample) if number == 1 else []
+    for index, (space, top_mm) in enumerate(zip(spaces, tops, strict=True)):
+        blocks = list(sample) if index == 0 else []
         for column in range(columns.count):
             x_mm = space.area.x_mm + column * (columns.width_mm + _COLUMN_GAP_MM)
-            taken = _take(waiting, held, height_mm)
-            blocks.extend(_set_column(ruler, taken, Rect(x_mm, top, columns.width_mm, 0), columns))
-        pages.append(number_pages(card, space, blocks, number, of))
+            taken = _take(waiting, held, heights[index])
+            corner = Rect(x_mm, top_mm, columns.width_mm, 0)
+            blocks.extend(_set_column(ruler, taken, corner, columns))
+        pages.append(number_pages(card, space, blocks, index + 1, len(spaces)))
     return tuple(pages)
 
 
@@ -130,15 +139,17 @@ def _make_rows(ruler: Ruler, layers: Sequence[CardLayer], columns: _Columns) -> 
             yield _Row("", item, lines * _NUMBER.leading_mm + 0.35)
 
 
-def _plan_columns(ruler: Ruler, card: LidCard, width_mm: float) -> _Columns:
+def _plan_columns(ruler: Ruler, card: LidCard, width_mm: float) -> Iterator[_Columns]:
+    """Give every number of columns that leaves room for a title, the fewest first."""
     numbers = [item.object_number for item in card.objects]
     natural_mm = max(ruler.width_mm(number, _NUMBER) for number in numbers)
     least_mm = longest_piece_mm(ruler, numbers, _NUMBER)
     number_mm = max(least_mm, min(natural_mm, _LONGEST_NUMBER_MM)) + 0.2
     wanted_mm = number_mm + _LEAST_TITLE_MM + _COLUMN_GAP_MM
-    count = max(1, int((width_mm + _COLUMN_GAP_MM) / wanted_mm))
-    column_mm = (width_mm - (count - 1) * _COLUMN_GAP_MM) / count
-    return _Columns(count, column_mm, number_mm)
+    most = max(1, int((width_mm + _COLUMN_GAP_MM) / wanted_mm))
+    for count in range(1, most + 1):
+        column_mm = (width_mm - (count - 1) * _COLUMN_GAP_MM) / count
+        yield _Columns(count, column_mm, number_mm)
 
 
 def _set_sample(ruler: Ruler, card: LidCard, area: Rect) -> tuple[Block, ...]:

@@ -21,12 +21,12 @@ _GAP_MM = 1.6
 _COLUMN_GAP_MM = 4.0
 _ROW_GAP_MM = 1.8
 _CHIP_MM = 6.5
-_CHIP_GAP_MM = 4.5
+_CHIP_GAPS_MM = (4.5, 3.5, 2.6)
 _FIGURE_CAPS_MM = 5.0
 _LEAST_COLUMN_MM = 34.0
 _WIDEST_COLUMN_MM = 62.0
 
-_FIGURE = TextStyle(size_for_caps_pt(_FIGURE_CAPS_MM), weight=800, leading_ratio=0.95)
+_FIGURE = TextStyle(size_for_caps_pt(_FIGURE_CAPS_MM), weight=800, leading_ratio=1.12)
 _HEADING = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.15)
 _BODY = TextStyle(CAPTION_PT, leading_ratio=1.18)
 _POINTER = TextStyle(CAPTION_PT, weight=600, leading_ratio=1.18)
@@ -53,9 +53,7 @@ def set_strip(ruler: Ruler, handling: Handling, area: Rect) -> tuple[Block, ...]
     return (*worded, *_flow_chips(chips, below))
 
 
-def _set_worded(
-    ruler: Ruler, handling: Handling, area: Rect, columns: int
-) -> tuple[Block, ...]:
+def _set_worded(ruler: Ruler, handling: Handling, area: Rect, columns: int) -> tuple[Block, ...]:
     """Set weight and hazards in that many columns, none wider than a line is read with ease."""
     width_mm = (area.width_mm - (columns - 1) * _COLUMN_GAP_MM) / columns
     width_mm = min(width_mm, _WIDEST_COLUMN_MM)
@@ -84,11 +82,11 @@ def _set_lift(ruler: Ruler, lift: LiftAdvice, width_mm: float) -> _Item:
         return _stack_item(known, set_text(ruler, lift.advice, _BODY, below, "lift-advice"))
     figure = f"{lift.figure_kg} kg"
     figure_mm = ruler.width_mm(figure, _FIGURE) + 0.1
-    weight = set_text(ruler, figure, _FIGURE, Spot(0, -0.4, figure_mm), "weight")
+    weight = set_text(ruler, figure, _FIGURE, Spot(0, -0.9, figure_mm), "weight")
     x_mm = figure_mm + _GAP_MM
     beside = width_mm - x_mm >= ruler.width_mm(lift.qualifier, _BODY)
     if beside:
-        down_mm = weight.rect.bottom_mm - _BODY.leading_mm - 0.6
+        down_mm = weight.rect.bottom_mm - _BODY.leading_mm - 1.15
         spot = Spot(x_mm, down_mm, width_mm - x_mm)
     else:
         spot = Spot(0, weight.rect.bottom_mm, width_mm)
@@ -125,27 +123,49 @@ def _set_caution(ruler: Ruler, warn: Warn) -> _Item:
 
 def _set_limit(ruler: Ruler, words: str, width_mm: float) -> _Item:
     needed_mm = min(width_mm, ruler.width_mm(words, _POINTER) + 0.1)
-    y_mm = (_CHIP_MM - _POINTER.leading_mm) / 2
-    block = set_text(ruler, words, _POINTER, Spot(0, y_mm, needed_mm), "limit")
-    return _Item((block,), max(_CHIP_MM, block.rect.bottom_mm))
+    block = set_text(ruler, words, _POINTER, Spot(0, 0, needed_mm), "limit")
+    return _Item((block,), block.rect.height_mm)
 
 
 def _flow_chips(chips: Sequence[_Item], area: Rect) -> tuple[Block, ...]:
-    """Put chips one behind the other, in as many lines as they need."""
+    """Put chips one behind the other, as far apart as does not cost another line."""
+    rows = [_break_chips(chips, area.width_mm, gap_mm) for gap_mm in _CHIP_GAPS_MM]
+    best = min(range(len(rows)), key=lambda index: len(rows[index]))
     placed: list[Block] = []
-    x_mm, y_mm, line_mm = area.x_mm, area.y_mm, 0.0
-    for chip in chips:
-        width_mm = max(block.rect.right_mm for block in chip.blocks)
-        if x_mm > area.x_mm and x_mm + width_mm > area.right_mm:
-            x_mm, y_mm, line_mm = area.x_mm, y_mm + line_mm + 1.0, 0.0
-        placed.extend(move_blocks(chip.blocks, x_mm, y_mm))
-        x_mm += width_mm + _CHIP_GAP_MM
-        line_mm = max(line_mm, chip.height_mm)
+    y_mm = area.y_mm
+    for row in rows[best]:
+        line_mm = max(chip.height_mm for chip in row)
+        x_mm = area.x_mm
+        for chip in row:
+            placed.extend(move_blocks(chip.blocks, x_mm, y_mm + (line_mm - chip.height_mm) / 2))
+            x_mm += _width_of(chip) + _CHIP_GAPS_MM[best]
+        y_mm += line_mm + 1.0
     return tuple(placed)
+
+
+def _break_chips(chips: Sequence[_Item], width_mm: float, gap_mm: float) -> list[list[_Item]]:
+    rows: list[list[_Item]] = []
+    used_mm = 0.0
+    for chip in chips:
+        needed_mm = _width_of(chip)
+        if not rows or used_mm + gap_mm + needed_mm > width_mm:
+            rows.append([chip])
+            used_mm = needed_mm
+        else:
+            rows[-1].append(chip)
+            used_mm += gap_mm + needed_mm
+    return rows
+
+
+def _width_of(chip: _Item) -> float:
+    return max(block.rect.right_mm for block in chip.blocks)
 
 
 def write_pointers(pointers: Sequence[Pointer]) -> str:
     """Name the objects a warning is about, or say how many carry its mark."""
     if len(pointers) > MOST_POINTERS:
         return f"{len(pointers)} objects, each marked."
-    return ", ".join(f"{pointer.place}{_NO_BREAK}{pointer.object_number}".strip(_NO_BREAK) for pointer in pointers)
+    return ", ".join(
+        f"{pointer.place}{_NO_BREAK}{pointer.object_number}".strip(_NO_BREAK)
+        for pointer in pointers
+    )

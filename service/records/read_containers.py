@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from service.records.cells.dates import read_date
-from service.records.cells.dimensions import read_dimensions, read_length_mm, read_size
+from service.records.cells.dimensions import read_dimensions
+from service.records.cells.lengths import read_length_mm, read_size
 from service.records.cells.weights import read_weight
 from service.records.cells.words import read_choice, read_grid, read_kind, read_stacking_limit
 from service.records.read_museum import read_questions

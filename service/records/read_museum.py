@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from service.records.cells.dimensions import read_length_mm
+from service.records.cells.lengths import read_length_mm
 from service.records.cells.words import read_yes_or_no
 from service.records.record import Museum, Questions
 from service.records.rows.row import Row

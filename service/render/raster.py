@@ -15,7 +15,7 @@ import pypdfium2
 from PIL import Image
 
 from service.geometry import Point, Rect
-from service.units import POINTS_PER_INCH, dots_from_mm, mm_from_points, points_from_mm
+from service.units import POINTS_PER_INCH, dots_from_mm, mm_from_points
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,12 @@ class Raster:
     origin: Point
     dots_per_mm_x: float
     dots_per_mm_y: float
+
+    def tone(self, point: Point) -> int:
+        """Give the tone of the dot at a point of the page."""
+        x = int((point.x_mm - self.origin.x_mm) * self.dots_per_mm_x)
+        y = int((point.y_mm - self.origin.y_mm) * self.dots_per_mm_y)
+        return int(str(self.image.getpixel((x, y))))
 
     def crop(self, rect: Rect) -> Image.Image:
         """Cut out the dots of a rectangle of the page, at least one of them."""
@@ -75,25 +81,25 @@ def render_page_png(pdf: bytes, page_number: int, *, resolution_dpi: float) -> b
 def raster_of(
     page: pypdfium2.PdfPage, *, resolution_dpi: float, rect: Rect | None = None
 ) -> Raster:
-    """Draw a page of an open document, or the part of it inside `rect`, in grey."""
+    """Draw a page of an open document, or all dots of it that `rect` touches, in grey."""
     width_mm, height_mm = (mm_from_points(side_pt) for side_pt in page.get_size())
-    whole = Rect(0, 0, width_mm, height_mm)
-    wanted = whole if rect is None else rect
-    cut_pt = [
-        points_from_mm(max(0.0, cut_mm))
-        for cut_mm in (
-            wanted.x_mm,
-            height_mm - wanted.bottom_mm,
-            width_mm - wanted.right_mm,
-            wanted.y_mm,
-        )
+    wanted = Rect(0, 0, width_mm, height_mm) if rect is None else rect
+    cuts_mm = (
+        wanted.x_mm,
+        height_mm - wanted.bottom_mm,
+        width_mm - wanted.right_mm,
+        wanted.y_mm,
+    )
+    cuts_dots = [
+        math.floor(dots_from_mm(max(0.0, cut_mm), resolution_dpi=resolution_dpi))
+        for cut_mm in cuts_mm
     ]
     scale = resolution_dpi / POINTS_PER_INCH
-    bitmap = page.render(scale=scale, grayscale=True, crop=tuple(cut_pt))
+    # PDFium's wrapper rounds up: half a dot less gives the whole number wanted.
+    crop_pt = tuple(max(0.0, dots - 0.5) / scale for dots in cuts_dots)
+    bitmap = page.render(scale=scale, grayscale=True, crop=crop_pt)
     image: Image.Image = bitmap.to_pil().convert("L")
     dots_per_mm_x = math.ceil(dots_from_mm(width_mm, resolution_dpi=resolution_dpi)) / width_mm
     dots_per_mm_y = math.ceil(dots_from_mm(height_mm, resolution_dpi=resolution_dpi)) / height_mm
-    origin = Point(
-        math.ceil(cut_pt[0] * scale) / dots_per_mm_x, math.ceil(cut_pt[3] * scale) / dots_per_mm_y
-    )
+    origin = Point(cuts_dots[0] / dots_per_mm_x, cuts_dots[3] / dots_per_mm_y)
     return Raster(image, origin, dots_per_mm_x, dots_per_mm_y)

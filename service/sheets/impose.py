@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
-from itertools import count, groupby
+from itertools import groupby
 from operator import itemgetter
 
 from service.errors import FaceTooLargeError, NoFreePositionError, StartPositionError
@@ -74,10 +74,10 @@ def impose_pages(
         msg = "copies must be 1 or more"
         raise ValueError(msg)
     wanted = [face for face in pages for _ in range(copies)]
-    placed = [
-        (number, _place(face, stock, position))
-        for face, (number, position) in zip(wanted, _places(stock, free), strict=False)
-    ]
+    placed = []
+    for index, face in enumerate(wanted):
+        number, position = _spot(index, stock, free)
+        placed.append((number, _place(face, stock, position)))
     return tuple(
         _sheet(stock, number, tuple(placement for _, placement in group))
         for number, group in groupby(placed, key=itemgetter(0))
@@ -100,11 +100,12 @@ def _free_positions(stock: Stock, start_position: int, skipped: AbstractSet[int]
     return free
 
 
-def _places(stock: Stock, free: Sequence[int]) -> Iterator[tuple[int, int]]:
-    """Give sheet number and position without end: the first sheet's free ones, then every one."""
-    yield from ((1, position) for position in free)
-    for number in count(2):
-        yield from ((number, position) for position in range(1, stock.positions + 1))
+def _spot(index: int, stock: Stock, free: Sequence[int]) -> tuple[int, int]:
+    """Give sheet number and position: the first sheet's free ones, then every one."""
+    if index < len(free):
+        return 1, free[index]
+    further_sheets, positions_before = divmod(index - len(free), stock.positions)
+    return 2 + further_sheets, 1 + positions_before
 
 
 def _place(face: Face, stock: Stock, position: int) -> Placement:

@@ -61,8 +61,14 @@ def cut_marks(cards: Sequence[Rect], *, printable: Rect) -> tuple[CutMark, ...]:
     instead, the mark lies on the edge itself, as far out as the printer reaches, so that the knife
     takes it away; an edge beyond the printer's reach needs no cut.
     """
-    ends = [end for card in cards for end in _edge_ends(card)]
-    found = {mark: None for end in ends for mark in _marks_at(end, cards, printable)}
+    found: set[CutMark] = set()
+    for card in cards:
+        for end in _edge_ends(card):
+            beyond = end.mark(MARK_GAP_MM, MARK_GAP_MM + MARK_LENGTH_MM)
+            if not printable.holds(beyond.bounds):
+                found.update(_on_edge(card, end, printable))
+            elif not any(_touch(beyond.bounds, other) for other in cards):
+                found.add(beyond)
     return tuple(sorted(found, key=_reading_order))
 
 
@@ -77,16 +83,12 @@ def _edge_ends(card: Rect) -> Iterator[_EdgeEnd]:
             yield _EdgeEnd(Point(x_mm, y_mm), 0, down)
 
 
-def _marks_at(end: _EdgeEnd, cards: Sequence[Rect], printable: Rect) -> Iterator[CutMark]:
-    beyond = end.mark(MARK_GAP_MM, MARK_GAP_MM + MARK_LENGTH_MM)
-    if printable.holds(beyond.bounds):
-        if not any(_touch(beyond.bounds, card) for card in cards):
-            yield beyond
-        return
+def _on_edge(card: Rect, end: _EdgeEnd, printable: Rect) -> Iterator[CutMark]:
+    """Give the mark on the edge itself, none where the edge is too short or out of reach."""
     inwards_mm = _outside_mm(end, printable)
-    on_edge = end.mark(-inwards_mm - MARK_LENGTH_MM, -inwards_mm)
-    if printable.holds(on_edge.bounds):
-        yield on_edge
+    mark = end.mark(-inwards_mm - MARK_LENGTH_MM, -inwards_mm)
+    if printable.holds(mark.bounds) and card.holds(mark.bounds):
+        yield mark
 
 
 def _outside_mm(end: _EdgeEnd, printable: Rect) -> float:

@@ -19,6 +19,7 @@ _MEASURE = re.compile(
     re.VERBOSE | re.IGNORECASE,
 )
 _LARGEST = 1_000_000
+_LONGEST_QUOTE = 60
 
 
 def read_length_mm(value: object, *, unit: str) -> float:
@@ -28,12 +29,12 @@ def read_length_mm(value: object, *, unit: str) -> float:
         ValueError: With a reason that reads on from the name of the measure.
     """
     if isinstance(value, int | float) and not isinstance(value, bool):
-        return _in_mm(_bounded(value), unit, shown=value)
+        return _in_mm(_bounded(value), unit, typed=value)
     match = _MEASURE.fullmatch(value.strip()) if isinstance(value, str) else None
     if match is None:
-        msg = f"cannot be read: {value!r}; write for instance 63.5 mm or 2 5/8 in"
+        msg = f"cannot be read: {_shown(value)}; write for instance 63.5 mm or 2 5/8 in"
         raise ValueError(msg)
-    return _in_mm(_number_of(match), match["unit"] or unit, shown=value)
+    return _in_mm(_number_of(match), match["unit"] or unit, typed=value)
 
 
 def read_count(value: object) -> int:
@@ -46,8 +47,13 @@ def read_count(value: object) -> int:
         return value
     if isinstance(value, str) and re.fullmatch(r"\s*[0-9]{1,6}\s*", value):
         return int(value)
-    msg = f"is no whole number: {value!r}"
+    msg = f"is no whole number: {_shown(value)}"
     raise ValueError(msg)
+
+
+def _shown(value: object) -> str:
+    """Quote what was typed, cut where it would fill a message."""
+    return repr(value)[:_LONGEST_QUOTE]
 
 
 def _bounded(number: float) -> float:
@@ -63,8 +69,8 @@ def _number_of(match: re.Match[str]) -> float:
     return int(match["whole"] or 0) + int(match["upper"]) / int(match["lower"])
 
 
-def _in_mm(number: float, unit: str, *, shown: object) -> float:
+def _in_mm(number: float, unit: str, *, typed: object) -> float:
     if not unit:
-        msg = f"has no unit: {shown!r}; write for instance 63.5 mm"
+        msg = f"has no unit: {_shown(typed)}; write for instance 63.5 mm"
         raise ValueError(msg)
     return mm_from_inches(number) if unit.lower() == "in" else number

@@ -54,5 +54,5 @@ def test_yellow_is_never_ink_on_white() -> None:
 @pytest.mark.parametrize("colour", ["", "F9A800", "#FFF", "#F9A80", "#GGGGGG", "black", "#F9 A8 "])
 def test_refuses_other_notations(colour: str) -> None:
     """A colour that is not written #RRGGBB is a slip of the programmer."""
-    with pytest.raises(ValueError, match="."):
+    with pytest.raises(ValueError, match="#RRGGBB"):
         contrast_ratio(colour, WHITE)

@@ -23,7 +23,7 @@ def test_fills_in_what_was_not_typed() -> None:
     """Labels touch, stand in the middle, have square corners and stick, unless typed otherwise."""
     stock = parse_stock(WRITTEN)
     assert (stock.pitch_x_mm, stock.pitch_y_mm) == (99.1, 67.7)
-    assert (stock.left_mm, stock.top_mm) == (pytest.approx(5.9), pytest.approx(13.1))
+    assert (stock.left_mm, stock.top_mm) == pytest.approx((5.9, 13.1))
     assert (stock.radius_mm, stock.medium) == (0, Medium.STICKY)
 
 
@@ -42,7 +42,7 @@ def test_takes_every_measure_as_typed() -> None:
         }
     )
     assert (stock.pitch_x_mm, stock.pitch_y_mm) == (101.64, 70)
-    assert (stock.left_mm, stock.top_mm) == (4.5, pytest.approx(12.7))
+    assert (stock.left_mm, stock.top_mm) == pytest.approx((4.5, 12.7))
     assert (stock.radius_mm, stock.medium) == (2, Medium.CARD)
 
 
@@ -59,10 +59,7 @@ def test_reads_the_page(page: str, size: Size) -> None:
     """A page is a known name, or two lengths with an x between them."""
     changes = {"page": page, "unit": "mm", "columns": 1, "rows": 1}
     read = parse_stock(WRITTEN | changes).page
-    assert (read.width_mm, read.height_mm) == (
-        pytest.approx(size.width_mm),
-        pytest.approx(size.height_mm),
-    )
+    assert (read.width_mm, read.height_mm) == pytest.approx((size.width_mm, size.height_mm))
 
 
 @pytest.mark.parametrize(

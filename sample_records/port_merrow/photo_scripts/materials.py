@@ -88,6 +88,11 @@ def glass(tint: Colour = (1.0, 1.0, 1.0)) -> Material:
     }
 
 
+def water(tint: Colour) -> Material:
+    """Return a clear fluid; the tint is what one passage through its face keeps."""
+    return {**glass(tint), "int_ior": 1.33}
+
+
 def pane(tint: Colour = (1.0, 1.0, 1.0)) -> Material:
     """Return a thin sheet of glass without refraction."""
     return {
@@ -97,8 +102,8 @@ def pane(tint: Colour = (1.0, 1.0, 1.0)) -> Material:
     }
 
 
-BRASS: Colour = (0.86, 0.70, 0.40)
-OLD_BRASS: Colour = (0.66, 0.50, 0.28)
+BRASS: Colour = (0.82, 0.69, 0.44)
+OLD_BRASS: Colour = (0.60, 0.48, 0.30)
 STEEL: Colour = (0.66, 0.66, 0.67)
 IRON: Colour = (0.27, 0.25, 0.24)
 LEAD: Colour = (0.44, 0.45, 0.47)

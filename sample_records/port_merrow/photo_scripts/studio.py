@@ -38,7 +38,7 @@ class View:
     """Where camera and light stand for one picture.
 
     `height_deg` is 90 for a picture straight from above; `light_deg` goes clockwise from the
-    back; `ground` is the grey of the card on a screen; `key` the strength of the main light.
+    back; `side_deg` turns the object; `ground` is the grey of the card on a screen; `key` the strength of the main light.
     """
 
     height_deg: float = 22.0
@@ -64,11 +64,9 @@ class Camera:
 
 
 def _axes(view: View) -> tuple[Array, Array, Array]:
-    height, side = np.radians(view.height_deg), np.radians(view.side_deg)
-    back = np.array(
-        [np.cos(height) * np.sin(side), -np.cos(height) * np.cos(side), np.sin(height)]
-    )
-    right = np.array([np.cos(side), np.sin(side), 0.0])
+    height = np.radians(view.height_deg)
+    back = np.array([0.0, -np.cos(height), np.sin(height)])
+    right = np.array([1.0, 0.0, 0.0])
     return right, np.cross(back, right), back
 
 
@@ -115,11 +113,13 @@ def _bar_for(parts: list[Part], view: View, aspect: float) -> list[Part]:
     points = np.concatenate([part.mesh.points for part in parts])
     low, high = points.min(axis=0), points.max(axis=0)
     across = max(high[0] - low[0], (high[1] - low[1] + (high[2] - low[2])) * aspect * 0.75)
-    fitting = [length for length in BAR_LENGTHS_CM if length <= across * 0.42]
+    fitting = [length for length in BAR_LENGTHS_CM if length <= across * 0.52]
     bar = scale_bar(fitting[-1] if fitting else 1)
     if view.height_deg < 55:
         lean = 0.6 * (90 - view.height_deg)
         bar = [Part(part.mesh.turned("x", lean), part.material) for part in bar]
+        sunk = float(bar[0].mesh.points[:, 2].min())
+        bar = [Part(part.mesh.moved(z=-sunk), part.material) for part in bar]
     length = np.ptp(bar[0].mesh.points[:, 0])
     total = np.concatenate([part.mesh.points for part in bar])
     y = low[1] - length * 0.16
@@ -144,7 +144,7 @@ def _ground(view: View, size: float, middle: Array) -> Part:
     return Part(surface(grid), matt(card, tiles=(14, 14)))
 
 
-def _sky(view: View) -> dict[str, Any]:
+def sky(view: View) -> dict[str, Any]:
     """Return soft boxes and the dim room as an environment, one picture."""
     rows, columns = 128, 256
     v, u = np.mgrid[0:rows, 0:columns]
@@ -168,6 +168,7 @@ def _sky(view: View) -> dict[str, Any]:
 
 def _scene(parts: list[Part], view: View, size_px: tuple[int, int], folder: Path) -> dict[str, Any]:
     aspect = size_px[0] / size_px[1]
+    parts = [Part(part.mesh.turned("z", -view.side_deg), part.material) for part in parts]
     shown = [*parts, *_bar_for(parts, view, aspect)]
     points = np.concatenate([part.mesh.points for part in shown])
     camera = frame_camera(points, view, aspect)
@@ -175,7 +176,7 @@ def _scene(parts: list[Part], view: View, size_px: tuple[int, int], folder: Path
     middle = points.mean(axis=0)
     description: dict[str, Any] = {
         "type": "scene",
-        "sky": _sky(view),
+        "sky": sky(view),
         "sensor": {
             "type": "perspective",
             "fov": view.field_deg,

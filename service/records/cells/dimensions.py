@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from service.geometry import Size
 from service.records.cells.dimension_words import (
     AXIS_OF,
     UNIT_OF,
@@ -87,40 +86,6 @@ def read_dimensions(cell: Cell) -> tuple[Measure, ...]:
     return possible
 
 
-def read_size(cell: Cell) -> Size | None:
-    """Read a width and a height, in this order where they are not labelled."""
-    if not cell.value:
-        return None
-    dimensions = parse_dimensions(cell.value)
-    lengths = {item.label: item.length_mm for item in dimensions.measures if is_possible(item)}
-    plain = [item.length_mm for item in dimensions.measures if is_possible(item)]
-    if not dimensions.unread and {"width", "height"} <= lengths.keys():
-        return Size(lengths["width"], lengths["height"])
-    if dimensions.unread or set(lengths) != {""} or len(plain) != len(("width", "height")):
-        message = f"{quote_text(cell.text)} is not a width and a height; it was left out."
-        cell.note(
-            "unreadable-dimensions",
-            message,
-            advice="Write width x height, for instance: 400 x 300 mm.",
-        )
-        return None
-    return Size(plain[0], plain[1])
-
-
-def read_length_mm(cell: Cell) -> float | None:
-    """Read a single length in mm."""
-    if not cell.value:
-        return None
-    dimensions = parse_dimensions(cell.value)
-    possible = [item.length_mm for item in dimensions.measures if is_possible(item)]
-    if dimensions.unread or len(possible) != 1:
-        message = f"{quote_text(cell.text)} is not one length; it was left out."
-        advice = "Write one length with its unit, for instance: 900 mm."
-        cell.note("unreadable-dimensions", message, advice=advice)
-        return None
-    return possible[0]
-
-
 def is_possible(measure: Measure) -> bool:
     """Tell whether a measure is more than nothing and less than a slip of the pen."""
     return 0 < measure.length_mm <= LENGTH_LIMIT_MM
@@ -177,6 +142,8 @@ def _read_segment(segment: str, *, name: str) -> list[Quantity]:
         return []
     quantities = _collect(tokens)
     labelled = _label(quantities, tokens)
+    if not name:
+        return labelled
     return [replace(item, label=f"{name} {item.label}".strip()) for item in labelled]
 
 
@@ -220,12 +187,8 @@ def _label(quantities: list[Quantity], tokens: Sequence[Token]) -> list[Quantity
 
 
 def _labels_lead(tokens: Sequence[Token]) -> bool:
-    kinds = [token.kind for token in tokens]
-    return (
-        kinds.index(TokenKind.AXIS) < kinds.index(TokenKind.NUMBER)
-        if (TokenKind.AXIS in kinds and TokenKind.NUMBER in kinds)
-        else True
-    )
+    either = {TokenKind.AXIS, TokenKind.NUMBER}
+    return next((token.kind is TokenKind.AXIS for token in tokens if token.kind in either), True)
 
 
 def _fill_units(quantities: Sequence[Quantity]) -> list[Quantity]:
@@ -238,7 +201,7 @@ def _carry_unit(quantities: Iterator[Quantity]) -> list[Quantity]:
     carried = []
     for item in quantities:
         unit = item.unit or unit
-        carried.append(replace(item, unit=unit))
+        carried.append(item if item.unit == unit else replace(item, unit=unit))
     return carried
 
 

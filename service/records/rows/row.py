@@ -55,14 +55,22 @@ class Row:
 
     def _cell(self, column: str, *, line_break: str) -> Cell:
         value = self.values.get(column, "")
-        cell = Cell("", self.where, self.headings.get(column, column), self.notebook)
+        name = self.headings.get(column, column)
+        if isinstance(value, str) and _is_plain(value):
+            # Nearly every cell ends here, and a table has a million of them.
+            return Cell(value.strip(), self.where, name, self.notebook)
+        cell = Cell("", self.where, name, self.notebook)
         if isinstance(value, str):
-            return replace(cell, text=_clean(value, cell, line_break=line_break)) if value else cell
+            return replace(cell, text=_clean(value, cell, line_break=line_break))
         return replace(cell, listed=tuple(_clean_item(item, cell) for item in value))
 
 
+def _is_plain(text: str) -> bool:
+    return text.isascii() and text.isprintable() and len(text) <= CELL_LIMIT
+
+
 def _clean(text: str, cell: Cell, *, line_break: str = " ") -> str:
-    if text.isascii() and text.isprintable() and len(text) <= CELL_LIMIT:
+    if _is_plain(text):
         return text.strip()
     if has_unseen(text):
         cell.note("control-characters", "The cell holds characters that cannot be seen.")

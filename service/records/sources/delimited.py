@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Collection, Iterator, Sequence
-from itertools import islice
 
 from service.errors import TooManyRecordsError, UnreadableFileError
 from service.findings import Where
@@ -81,7 +80,7 @@ def _cut_next(lines: Sequence[str], at: int, delimiter: str) -> tuple[list[str],
     """
     if '"' not in lines[at]:
         return lines[at].split(delimiter), 1
-    following = (line + "\n" for line in islice(lines, at, at + LINES_OF_A_CELL_LIMIT))
+    following = (line + "\n" for line in lines[at : at + LINES_OF_A_CELL_LIMIT])
     reader = csv.reader(following, delimiter=delimiter, strict=True)
     return next(reader), reader.line_num
 

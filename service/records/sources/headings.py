@@ -28,12 +28,20 @@ def table_rows(table: Table, columns: Columns, notebook: Notebook) -> Iterator[R
         notebook.note("skipped-row", _where(table, index), "The row stands above the headings.")
     for line in table.lines[at + 1 :]:
         where = Where(file=table.name, row=line.row)
-        if [heading_key(cell) for cell in line.cells] == [heading_key(cell) for cell in headings]:
+        if _repeats(line, headings):
             notebook.note("skipped-row", where, "The row repeats the headings.")
             continue
         if any(cell.strip() for cell in line.cells[len(headings) :]):
             notebook.note("extra-cells", where, "The row has more cells than there are headings.")
         yield _make_row(line, headings, by_column, where=where, notebook=notebook)
+
+
+def _repeats(line: Line, headings: Sequence[str]) -> bool:
+    """Tell whether a line says what the headings say, whatever the case and the blanks."""
+    return len(line.cells) == len(headings) and all(
+        heading_key(cell) == heading_key(heading)
+        for cell, heading in zip(line.cells, headings, strict=True)
+    )
 
 
 def _where(table: Table, index: int) -> Where:

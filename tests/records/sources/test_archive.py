@@ -56,7 +56,7 @@ def test_file_that_would_unpack_too_large_is_refused() -> None:
     """Sizes are summed before anything is unpacked."""
     with pytest.raises(UnreadableFileError, match="packed too tightly"):
         check_workbook(pack(b" " * 20_000_000), name="x.xlsx")
-    halves = {name: b" " * (UNPACKED_LIMIT_BYTES // 2 + 1) for name in ("a", "b")}
+    halves = dict.fromkeys(("a", "b"), b" " * (UNPACKED_LIMIT_BYTES // 2 + 1))
     with pytest.raises(UnreadableFileError, match="unpack to more than"):
         check_workbook(pack(**halves), name="x.xlsx")
 

@@ -8,7 +8,9 @@ from service.records.sources.columns import CONTAINER_COLUMNS, OBJECT_COLUMNS, C
 from service.records.sources.entries import make_row
 
 
-def read(columns: Columns = OBJECT_COLUMNS, **entry: object) -> tuple[Row, list[tuple[str, str]]]:
+def read(
+    entry: dict[str, object], columns: Columns = OBJECT_COLUMNS
+) -> tuple[Row, list[tuple[str, str]]]:
     """Make a row of an entry; give it with code and place of what was noted."""
     notebook = Notebook()
     row = make_row(entry, columns, name="x.json", pointer="objects/3", notebook=notebook)
@@ -18,12 +20,14 @@ def read(columns: Columns = OBJECT_COLUMNS, **entry: object) -> tuple[Row, list[
 def test_values_come_as_a_table_would_have_them() -> None:
     """Text, counts, yes and no, lists and groups each come to their column."""
     row, noted = read(
-        title="Jar",
-        number_of_parts=2,
-        restricted=True,
-        period=None,
-        materials=["clay; glazed", "oak"],
-        hazards=[{"code": "lead", "state": "presumed"}, "arsenic: unchecked"],
+        {
+            "title": "Jar",
+            "number_of_parts": 2,
+            "restricted": True,
+            "period": None,
+            "materials": ["clay; glazed", "oak"],
+            "hazards": [{"code": "lead", "state": "presumed"}, "arsenic: unchecked"],
+        }
     )
     assert row.text("title") == "Jar"
     assert row.text("number_of_parts") == "2"
@@ -52,26 +56,26 @@ def test_wrong_value_is_left_out_with_its_place(
     entry: dict[str, object], code: str, place: str
 ) -> None:
     """A value that cannot be used is named by its place in the document."""
-    row, noted = read(**entry)
+    row, noted = read(entry)
     assert noted == [(code, place)]
     assert all(not row.text(column) for column in entry)
 
 
 def test_numbers_that_came_as_numbers_are_marked() -> None:
     """An object number without quotes may have lost a zero."""
-    row, _ = read(object_number=1931.10)
+    row, _ = read({"object_number": 1931.10})
     assert row.text("object_number") == "1931.1"
     assert row.retyped == {"object_number"}
 
 
 def test_questions_stand_beside_the_other_fields() -> None:
     """A group of questions is read as the columns of a table are."""
-    row, noted = read(CONTAINER_COLUMNS, questions={"role": "Desk", "fax": "1"})
+    row, noted = read({"questions": {"role": "Desk", "fax": "1"}}, CONTAINER_COLUMNS)
     assert row.text("questions_role") == "Desk"
     assert noted == [("unknown-column", "objects/3/questions/fax")]
 
 
 def test_source_keeps_what_came() -> None:
     """Whatever was in the entry can be shown again."""
-    row, _ = read(title="Jar", materials=["oak"], colour={"hue": "red"})
+    row, _ = read({"title": "Jar", "materials": ["oak"], "colour": {"hue": "red"}})
     assert row.source == {"title": "Jar", "materials": '["oak"]', "colour": '{"hue": "red"}'}

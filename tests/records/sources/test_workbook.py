@@ -27,7 +27,14 @@ def make_workbook(sheets: Mapping[str, Sequence[Sequence[object]]]) -> bytes:
 
 def test_cells_are_read_as_shown() -> None:
     """Text stays text with its zeros, and other cells are written as a person sees them."""
-    rows = [["object_number"], ["00123"], [1931.0], [1931.14], [date(2014, 3, 12)], [True]]
+    rows: list[list[object]] = [
+        ["object_number"],
+        ["00123"],
+        [1931.0],
+        [1931.14],
+        [date(2014, 3, 12)],
+        [True],
+    ]
     data = make_workbook({"Objects": rows})
     table = read_sheets(data, name="x.xlsx", wanted=WANTED, notebook=Notebook())["objects"]
     assert [line.cells[0] for line in table.lines] == [

@@ -1,0 +1,200 @@
+"""Fits an end label: the number as large as the aisle asks, then title, lift and marks."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from service.cards.card import EndLabel, Warn
+from service.cards.words import join_words
+from service.errors import DoesNotFitError
+from service.geometry import Rect, Size
+from service.legibility import LEAST_ANGLE_ARCMIN
+from service.pages.look import inner_rect
+from service.pages.page import Align, Block, MarkBlock, Page, TextBlock, TextStyle
+from service.pages.ruler import Ruler
+from service.pages.stack import bottom_of, move_blocks
+from service.pages.symbol import dark_part, set_symbol
+from service.pages.text import Spot, set_number, set_text
+from service.pages.type import LEAST_CAPTION_PT, size_for_distance_pt
+from service.symbols.symbol import Level
+
+_MARGIN_MM = 3.0
+"""Text stays this far inside the die line, whose own place may be off by 1.5 mm (common practice)."""
+_GAP_MM = 2.0
+_SMALLEST = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.15)
+_LARGEST_NUMBER_RATIO = 0.42
+"""The most of a label's height that the number's line takes."""
+_LEAST_RATIO = 0.8
+"""16 over 20 arc minutes: how far the number may shrink below the preferred height."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """Type and mark sizes of one label, which follow from its height."""
+
+    title: TextStyle
+    small: TextStyle
+    mark_mm: float
+
+
+def fit_end_label(card: EndLabel, size: Size, ruler: Ruler, *, distance_mm: float) -> Page:
+    """Lay an end label out for a reading distance.
+
+    Raises `DoesNotFitError` when the number cannot be read from there on a label of this size, and
+    `SymbolError` when the QR symbol cannot be scanned.
+    """
+    inside = inner_rect(size, _MARGIN_MM)
+    scale = _scale_for(size)
+    space_mm = min(inside.height_mm * 0.74, size.width_mm * 0.34) + _MARGIN_MM
+    symbol = set_symbol(
+        card.head,
+        right_mm=inside.right_mm,
+        top_mm=inside.y_mm,
+        space_mm=space_mm,
+        level=Level.Q,
+    )
+    dark = dark_part(symbol)
+    width_mm = dark.x_mm - _GAP_MM - inside.x_mm
+    number = _set_number(
+        ruler, card, Rect(inside.x_mm, inside.y_mm, width_mm, size.height_mm), distance_mm
+    )
+    side = _set_side(ruler, card, dark, scale)
+    foot = _set_foot(ruler, card, inside, scale)
+    top_mm = number.rect.bottom_mm
+    middle = Rect(inside.x_mm, top_mm, width_mm, min(b.rect.y_mm for b in foot) - top_mm - 0.6)
+    titled = _set_title(ruler, card, middle, scale, marks=bool(card.marks or card.lift.figure_kg))
+    below_mm = bottom_of(titled) if titled else top_mm
+    marks = _set_marks(
+        ruler,
+        card,
+        Rect(middle.x_mm, below_mm + 0.8, width_mm, middle.bottom_mm - below_mm - 0.8),
+        scale,
+    )
+    blocks = (number, symbol, *side, *titled, *marks, *foot)
+    return Page(card.kind, card.head.container_number, card.head.title, 1, 1, size, blocks)
+
+
+def _scale_for(size: Size) -> _Scale:
+    if size.height_mm < 45.0:
+        return _Scale(TextStyle(9.0, 700, 1.12), TextStyle(LEAST_CAPTION_PT, 400, 1.12), 7.0)
+    if size.height_mm < 80.0:
+        return _Scale(TextStyle(12.0, 700, 1.15), TextStyle(8.0, 400, 1.15), 9.0)
+    return _Scale(TextStyle(18.0, 700, 1.15), TextStyle(11.0, 400, 1.2), 13.0)
+
+
+def _set_number(ruler: Ruler, card: EndLabel, area: Rect, distance_mm: float) -> TextBlock:
+    """Set the number at the preferred height, larger where there is room, in two lines if it must."""
+    preferred = size_for_distance_pt(distance_mm)
+    least = size_for_distance_pt(distance_mm, angle_arcmin=LEAST_ANGLE_ARCMIN)
+    number = card.head.container_number
+    for lines in (1, 2):
+        size_pt = _largest_size(ruler, number, area, lines, preferred)
+        if size_pt >= least - 1e-6 or lines == 2:
+            break
+    if size_pt < least - 1e-6:
+        needed_mm = area.width_mm * least / size_pt
+        raise DoesNotFitError("number", needed_mm=needed_mm, available_mm=area.width_mm)
+    style = TextStyle(size_pt, weight=800, leading_ratio=0.86)
+    spot = Spot(area.x_mm, area.y_mm - 0.6, area.width_mm)
+    return set_number(ruler, number, style, spot, "container-number")
+
+
+def _largest_size(ruler: Ruler, number: str, area: Rect, lines: int, preferred_pt: float) -> float:
+    """Find the largest type in which the number takes no more than `lines` lines."""
+    ceiling_mm = area.height_mm * _LARGEST_NUMBER_RATIO * (1.35 if lines > 1 else 1.0)
+    unit = TextStyle(100.0, weight=800, leading_ratio=0.86)
+    tallest_pt = 100.0 * ceiling_mm / (unit.leading_mm * lines)
+    pieces = _split(ruler, number, unit, lines)
+    widest_pt = 100.0 * area.width_mm / max(ruler.width_mm(piece, unit) + 0.1 for piece in pieces)
+    return min(tallest_pt, widest_pt, preferred_pt * 1.6)
+
+
+def _split(ruler: Ruler, number: str, style: TextStyle, lines: int) -> tuple[str, ...]:
+    if lines == 1:
+        return (number,)
+    half_mm = ruler.width_mm(number, style) * 0.62
+    return set_number(ruler, number, style, Spot(0, 0, half_mm), "number").lines
+
+
+def _set_side(ruler: Ruler, card: EndLabel, dark: Rect, scale: _Scale) -> tuple[Block, ...]:
+    """Say under the symbol which of how many sides this is; the letters prove the label's text."""
+    style = TextStyle(scale.small.size_pt, 600, 1.1, Align.CENTRE)
+    words = join_words(
+        (f"{card.side} of {card.sides}" if card.sides > 1 else "", card.head.check_letters)
+    )
+    spot = Spot(dark.x_mm - 3, dark.bottom_mm + 0.6, dark.width_mm + 6)
+    return (set_text(ruler, words, style, spot, "side"),)
+
+
+def _set_foot(ruler: Ruler, card: EndLabel, inside: Rect, scale: _Scale) -> tuple[Block, ...]:
+    """Set museum, place and count in one line at the bottom."""
+    words = join_words((card.head.location or card.head.museum, card.count_words))
+    foot = set_text(ruler, words, scale.small, Spot(inside.x_mm, 0, inside.width_mm, 1), "foot")
+    return move_blocks((foot,), 0, inside.bottom_mm - foot.rect.height_mm)
+
+
+def _set_title(
+    ruler: Ruler, card: EndLabel, area: Rect, scale: _Scale, *, marks: bool
+) -> tuple[Block, ...]:
+    room_mm = area.height_mm - (scale.mark_mm + 1.0 if marks else 0.0)
+    lines = min(2, int(room_mm / scale.title.leading_mm))
+    if lines < 1 or not card.head.title:
+        return ()
+    spot = Spot(area.x_mm, area.y_mm, area.width_mm, lines)
+    return (set_text(ruler, card.head.title, scale.title, spot, "title"),)
+
+
+def _set_marks(ruler: Ruler, card: EndLabel, area: Rect, scale: _Scale) -> tuple[Block, ...]:
+    """Set the weight in figures and the marks with their words, hazards first.
+
+    Raises `DoesNotFitError` when a hazard has no room: a hazard is never left out.
+    """
+    lift = _set_lift(ruler, card, area, scale)
+    x_mm = (max(block.rect.right_mm for block in lift) + _GAP_MM) if lift else area.x_mm
+    placed: list[Block] = [*lift]
+    y_mm = area.y_mm
+    for warn in card.marks:
+        words_mm = min(_words_mm(ruler, warn.heading, scale), area.width_mm - scale.mark_mm - 1.0)
+        step_mm = scale.mark_mm + 1.0 + words_mm
+        if x_mm > area.x_mm and x_mm + step_mm > area.right_mm + 0.01:
+            x_mm, y_mm = area.x_mm, y_mm + scale.mark_mm + 0.8
+        if y_mm + scale.mark_mm > area.bottom_mm + 0.01:
+            if warn.instruction:
+                raise DoesNotFitError(
+                    "hazard marks",
+                    needed_mm=y_mm + scale.mark_mm - area.y_mm,
+                    available_mm=area.height_mm,
+                )
+            break
+        placed.extend(_set_mark(ruler, warn, Rect(x_mm, y_mm, words_mm, 0), scale))
+        x_mm += step_mm + _GAP_MM
+    return tuple(placed)
+
+
+def _set_mark(ruler: Ruler, warn: Warn, at: Rect, scale: _Scale) -> Sequence[Block]:
+    side_mm = scale.mark_mm
+    mark = MarkBlock("mark", Rect(at.x_mm, at.y_mm, side_mm, side_mm), warn.mark, warn.heading)
+    style = TextStyle(scale.small.size_pt, 700, 1.1)
+    spot = Spot(at.x_mm + side_mm + 1.0, at.y_mm, at.width_mm + 0.1)
+    words = set_text(ruler, warn.heading, style, spot, "mark-words")
+    return (mark, *move_blocks((words,), 0, (side_mm - words.rect.height_mm) / 2))
+
+
+def _words_mm(ruler: Ruler, words: str, scale: _Scale) -> float:
+    """Give the width at which words stand in two lines as high as the mark, or in one."""
+    style = TextStyle(scale.small.size_pt, 700, 1.1)
+    whole_mm = ruler.width_mm(words, style)
+    longest_mm = max(ruler.width_mm(word, style) for word in words.split())
+    return min(whole_mm, max(longest_mm, whole_mm * 0.62)) + 0.2
+
+
+def _set_lift(ruler: Ruler, card: EndLabel, area: Rect, scale: _Scale) -> tuple[Block, ...]:
+    if not card.lift.figure_kg:
+        return ()
+    at_least = card.lift.qualifier.startswith("at least")
+    style = TextStyle(scale.title.size_pt * 1.25, 800, 1.0)
+    words = f"{card.lift.figure_kg} kg" + ("+" if at_least else "")
+    width_mm = ruler.width_mm(words, style) + 0.1
+    block = set_text(ruler, words, style, Spot(area.x_mm, area.y_mm, width_mm), "weight")
+    return move_blocks((block,), 0, (scale.mark_mm - block.rect.height_mm) / 2)

@@ -1,0 +1,40 @@
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from service.records.read_museum import read_museum
+from service.records.record import Museum, Questions
+from service.records.rows.row import Row
+
+MakeRow = Callable[..., Row]
+
+
+def test_choices_are_read(make_row: MakeRow) -> None:
+    """Every key comes to its field."""
+    row = make_row(
+        name="Port Merrow Museum",
+        short_name="Port Merrow",
+        object_address="https://collections.portmerrow.example/o/{object_number}",
+        container_address="https://collections.portmerrow.example/c/{container_number}",
+        upper_case_addresses="yes",
+        show_location="yes",
+        aisle_distance="1.2 m",
+        questions_role="Collections desk",
+        questions_phone="555 0142",
+    )
+    assert read_museum(row) == Museum(
+        name="Port Merrow Museum",
+        short_name="Port Merrow",
+        object_address="https://collections.portmerrow.example/o/{object_number}",
+        container_address="https://collections.portmerrow.example/c/{container_number}",
+        upper_case_addresses=True,
+        show_location=True,
+        aisle_distance_mm=1200.0,
+        questions=Questions("Collections desk", "555 0142"),
+    )
+
+
+def test_what_is_not_said_is_usual(make_row: MakeRow) -> None:
+    """A museum that says nothing, or nothing readable, shows no locations."""
+    assert read_museum(make_row()) == Museum()
+    assert read_museum(make_row(show_location="perhaps", aisle_distance="far")) == Museum()
