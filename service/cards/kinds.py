@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from service.cards.card import Card
-from service.cards.contents_list import compose_contents_list
-from service.cards.cover_card import compose_cover_card
-from service.cards.end_label import compose_end_labels
-from service.cards.lid_card import compose_lid_card
+from service.cards.compose.contents_list import compose_contents_list
+from service.cards.compose.cover_card import compose_cover_card
+from service.cards.compose.end_label import compose_end_labels
+from service.cards.compose.lid_card import compose_lid_card
 from service.contents.packing import Packing
 from service.errors import UnknownCardKindError
 from service.records.record import ContainerKind, Lid, Museum

@@ -9,14 +9,14 @@ from service.cards.card import ContentsList, ListEntry
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
-from service.pages.lid_foot import NOBODY, NOT_AN_ASSESSMENT
-from service.pages.lid_head import HeadText, set_head
+from service.pages.lid.foot import NOBODY, NOT_AN_ASSESSMENT
+from service.pages.lid.head import HeadText, set_head
 from service.pages.look import HAIRLINE_MM, inner_rect, look_for
 from service.pages.page import Align, Block, Page, PictureBlock, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of, move_blocks
-from service.pages.text import Spot, set_number, set_text
-from service.pages.type import CAPTION_PT
+from service.pages.setting.stack import bottom_of, move_blocks
+from service.pages.setting.text import Spot, set_number, set_text
+from service.pages.setting.type import CAPTION_PT
 
 _GAP_MM = 3.0
 _PICTURE_MM = 20.0

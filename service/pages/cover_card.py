@@ -12,8 +12,8 @@ from service.cards.card import CoverCard
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
 from service.geometry import Insets, Rect, Size
-from service.pages.cells import set_picture
-from service.pages.lid_foot import NOBODY, NOT_AN_ASSESSMENT
+from service.pages.lid.cells import set_picture
+from service.pages.lid.foot import NOBODY, NOT_AN_ASSESSMENT
 from service.pages.look import HAIRLINE_MM, RULE_MM
 from service.pages.page import (
     Align,
@@ -26,11 +26,11 @@ from service.pages.page import (
     TextStyle,
 )
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of, move_blocks
-from service.pages.strip import set_strip
+from service.pages.setting.stack import bottom_of, move_blocks
+from service.pages.lid.strip import set_strip
 from service.pages.symbol import dark_part, set_symbol
-from service.pages.text import Spot, set_number, set_text
-from service.pages.type import CAPTION_PT, LEAST_CAPTION_PT, size_for_caps_pt
+from service.pages.setting.text import Spot, set_number, set_text
+from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT, size_for_caps_pt
 
 HOLE_MM = 5.0
 """Diameter of the hole, for the tape and a common paper punch (common practice, no source)."""

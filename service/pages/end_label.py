@@ -8,15 +8,15 @@ from dataclasses import dataclass
 from service.cards.card import EndLabel, Warn
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
-from service.geometry import Rect, Size
+from service.geometry import TOLERANCE_MM, Point, Rect, Size
 from service.legibility import LEAST_ANGLE_ARCMIN
 from service.pages.look import inner_rect
-from service.pages.page import Align, Block, MarkBlock, Page, TextBlock, TextStyle
+from service.pages.page import Align, Block, MarkBlock, Page, SymbolBlock, TextBlock, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of, move_blocks
+from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.symbol import dark_part, set_symbol
-from service.pages.text import Spot, set_number, set_text
-from service.pages.type import LEAST_CAPTION_PT, size_for_distance_pt
+from service.pages.setting.text import Spot, set_number, set_text
+from service.pages.setting.type import LEAST_CAPTION_PT, size_for_distance_pt
 from service.symbols.symbol import Level
 
 _MARGIN_MM = 3.0
@@ -25,8 +25,7 @@ _GAP_MM = 2.0
 _SMALLEST = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.15)
 _LARGEST_NUMBER_RATIO = 0.42
 """The most of a label's height that the number's line takes."""
-_LEAST_RATIO = 0.8
-"""16 over 20 arc minutes: how far the number may shrink below the preferred height."""
+_MARK_LINES = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,25 +53,39 @@ def fit_end_label(card: EndLabel, size: Size, ruler: Ruler, *, distance_mm: floa
         space_mm=space_mm,
         level=Level.Q,
     )
-    dark = dark_part(symbol)
-    width_mm = dark.x_mm - _GAP_MM - inside.x_mm
+    side = _set_side(ruler, card, symbol, scale)
+    width_mm = dark_part(symbol).x_mm - _GAP_MM - inside.x_mm
     number = _set_number(
         ruler, card, Rect(inside.x_mm, inside.y_mm, width_mm, size.height_mm), distance_mm
     )
-    side = _set_side(ruler, card, dark, scale)
     foot = _set_foot(ruler, card, inside, scale)
-    top_mm = number.rect.bottom_mm
-    middle = Rect(inside.x_mm, top_mm, width_mm, min(b.rect.y_mm for b in foot) - top_mm - 0.6)
-    titled = _set_title(ruler, card, middle, scale, marks=bool(card.marks or card.lift.figure_kg))
-    below_mm = bottom_of(titled) if titled else top_mm
-    marks = _set_marks(
-        ruler,
-        card,
-        Rect(middle.x_mm, below_mm + 0.8, width_mm, middle.bottom_mm - below_mm - 0.8),
-        scale,
+    space = _Space(
+        left_mm=inside.x_mm,
+        beside_mm=inside.x_mm + width_mm,
+        right_mm=inside.right_mm,
+        beside_until_mm=bottom_of(side) + 0.5,
+        bottom_mm=bottom_of(foot) - foot[0].rect.height_mm - 0.6,
     )
+    titled = _set_title(ruler, card, number.rect.bottom_mm, space, scale)
+    top_mm = bottom_of((number, *titled)) + 0.8
+    marks = _set_marks(ruler, card, top_mm, space, scale)
     blocks = (number, symbol, *side, *titled, *marks, *foot)
     return Page(card.kind, card.head.container_number, card.head.title, 1, 1, size, blocks)
+
+
+@dataclass(frozen=True, slots=True)
+class _Space:
+    """The space below the number: narrow beside the symbol, as wide as the label below it."""
+
+    left_mm: float
+    beside_mm: float
+    right_mm: float
+    beside_until_mm: float
+    bottom_mm: float
+
+    def edge_mm(self, y_mm: float) -> float:
+        """Give the right edge for something that begins at `y_mm`."""
+        return self.beside_mm if y_mm < self.beside_until_mm else self.right_mm
 
 
 def _scale_for(size: Size) -> _Scale:
@@ -117,13 +130,16 @@ def _split(ruler: Ruler, number: str, style: TextStyle, lines: int) -> tuple[str
     return set_number(ruler, number, style, Spot(0, 0, half_mm), "number").lines
 
 
-def _set_side(ruler: Ruler, card: EndLabel, dark: Rect, scale: _Scale) -> tuple[Block, ...]:
-    """Say under the symbol which of how many sides this is; the letters prove the label's text."""
+def _set_side(
+    ruler: Ruler, card: EndLabel, symbol: SymbolBlock, scale: _Scale
+) -> tuple[Block, ...]:
+    """Say below the symbol's clear margin which of how many sides this is, with the letters."""
     style = TextStyle(scale.small.size_pt, 600, 1.1, Align.CENTRE)
     words = join_words(
         (f"{card.side} of {card.sides}" if card.sides > 1 else "", card.head.check_letters)
     )
-    spot = Spot(dark.x_mm - 3, dark.bottom_mm + 0.6, dark.width_mm + 6)
+    rect = symbol.rect
+    spot = Spot(rect.x_mm, rect.bottom_mm, rect.width_mm)
     return (set_text(ruler, words, style, spot, "side"),)
 
 
@@ -135,38 +151,41 @@ def _set_foot(ruler: Ruler, card: EndLabel, inside: Rect, scale: _Scale) -> tupl
 
 
 def _set_title(
-    ruler: Ruler, card: EndLabel, area: Rect, scale: _Scale, *, marks: bool
+    ruler: Ruler, card: EndLabel, y_mm: float, space: _Space, scale: _Scale
 ) -> tuple[Block, ...]:
-    room_mm = area.height_mm - (scale.mark_mm + 1.0 if marks else 0.0)
+    """Set the title in as many lines as leave room for a row of marks, two at most."""
+    marked = bool(card.marks or card.lift.figure_kg)
+    room_mm = space.bottom_mm - y_mm - (scale.mark_mm + 1.0 if marked else 0.0)
     lines = min(2, int(room_mm / scale.title.leading_mm))
     if lines < 1 or not card.head.title:
         return ()
-    spot = Spot(area.x_mm, area.y_mm, area.width_mm, lines)
+    spot = Spot(space.left_mm, y_mm, space.edge_mm(y_mm) - space.left_mm, lines)
     return (set_text(ruler, card.head.title, scale.title, spot, "title"),)
 
 
-def _set_marks(ruler: Ruler, card: EndLabel, area: Rect, scale: _Scale) -> tuple[Block, ...]:
+def _set_marks(
+    ruler: Ruler, card: EndLabel, y_mm: float, space: _Space, scale: _Scale
+) -> tuple[Block, ...]:
     """Set the weight in figures and the marks with their words, hazards first.
 
-    Raises `DoesNotFitError` when a hazard has no room: a hazard is never left out.
+    Raises:
+        DoesNotFitError: When a hazard has no room: a hazard is never left out.
     """
-    lift = _set_lift(ruler, card, area, scale)
-    x_mm = (max(block.rect.right_mm for block in lift) + _GAP_MM) if lift else area.x_mm
+    lift = _set_lift(ruler, card, Point(space.left_mm, y_mm), scale)
+    x_mm = (max(block.rect.right_mm for block in lift) + _GAP_MM) if lift else space.left_mm
     placed: list[Block] = [*lift]
-    y_mm = area.y_mm
+    top_mm = y_mm
     for warn in card.marks:
-        words_mm = min(_words_mm(ruler, warn.heading, scale), area.width_mm - scale.mark_mm - 1.0)
+        words_mm = _words_mm(ruler, warn.heading, scale)
         step_mm = scale.mark_mm + 1.0 + words_mm
-        if x_mm > area.x_mm and x_mm + step_mm > area.right_mm + 0.01:
-            x_mm, y_mm = area.x_mm, y_mm + scale.mark_mm + 0.8
-        if y_mm + scale.mark_mm > area.bottom_mm + 0.01:
-            if warn.instruction:
-                raise DoesNotFitError(
-                    "hazard marks",
-                    needed_mm=y_mm + scale.mark_mm - area.y_mm,
-                    available_mm=area.height_mm,
-                )
-            break
+        if x_mm > space.left_mm and x_mm + step_mm > space.edge_mm(y_mm) + TOLERANCE_MM:
+            x_mm, y_mm = space.left_mm, y_mm + scale.mark_mm + 0.8
+        if y_mm + scale.mark_mm > space.bottom_mm + TOLERANCE_MM:
+            if not warn.instruction:
+                break
+            needed_mm = y_mm + scale.mark_mm - top_mm
+            available_mm = space.bottom_mm - top_mm
+            raise DoesNotFitError("row of marks", needed_mm=needed_mm, available_mm=available_mm)
         placed.extend(_set_mark(ruler, warn, Rect(x_mm, y_mm, words_mm, 0), scale))
         x_mm += step_mm + _GAP_MM
     return tuple(placed)
@@ -176,25 +195,29 @@ def _set_mark(ruler: Ruler, warn: Warn, at: Rect, scale: _Scale) -> Sequence[Blo
     side_mm = scale.mark_mm
     mark = MarkBlock("mark", Rect(at.x_mm, at.y_mm, side_mm, side_mm), warn.mark, warn.heading)
     style = TextStyle(scale.small.size_pt, 700, 1.1)
-    spot = Spot(at.x_mm + side_mm + 1.0, at.y_mm, at.width_mm + 0.1)
+    spot = Spot(at.x_mm + side_mm + 1.0, at.y_mm, at.width_mm)
     words = set_text(ruler, warn.heading, style, spot, "mark-words")
     return (mark, *move_blocks((words,), 0, (side_mm - words.rect.height_mm) / 2))
 
 
 def _words_mm(ruler: Ruler, words: str, scale: _Scale) -> float:
-    """Give the width at which words stand in two lines as high as the mark, or in one."""
+    """Give the least width at which words stand in no more than two lines."""
     style = TextStyle(scale.small.size_pt, 700, 1.1)
-    whole_mm = ruler.width_mm(words, style)
-    longest_mm = max(ruler.width_mm(word, style) for word in words.split())
-    return min(whole_mm, max(longest_mm, whole_mm * 0.62)) + 0.2
+    whole_mm = ruler.width_mm(words, style) + 0.2
+    longest_mm = max(ruler.width_mm(word, style) for word in words.split()) + 0.2
+    for share_ratio in (0.5, 0.55, 0.6, 0.65, 0.7, 0.8, 0.9):
+        width_mm = max(longest_mm, whole_mm * share_ratio)
+        if len(ruler.break_text(words, style, width_mm=width_mm).lines) <= _MARK_LINES:
+            return width_mm
+    return whole_mm
 
 
-def _set_lift(ruler: Ruler, card: EndLabel, area: Rect, scale: _Scale) -> tuple[Block, ...]:
+def _set_lift(ruler: Ruler, card: EndLabel, at: Point, scale: _Scale) -> tuple[Block, ...]:
     if not card.lift.figure_kg:
         return ()
     at_least = card.lift.qualifier.startswith("at least")
     style = TextStyle(scale.title.size_pt * 1.25, 800, 1.0)
     words = f"{card.lift.figure_kg} kg" + ("+" if at_least else "")
     width_mm = ruler.width_mm(words, style) + 0.1
-    block = set_text(ruler, words, style, Spot(area.x_mm, area.y_mm, width_mm), "weight")
+    block = set_text(ruler, words, style, Spot(at.x_mm, at.y_mm, width_mm), "weight")
     return move_blocks((block,), 0, (scale.mark_mm - block.rect.height_mm) / 2)

@@ -9,7 +9,7 @@ from service.geometry import Size
 from service.pages.contents_list import fit_contents_list
 from service.pages.cover_card import fit_cover_card
 from service.pages.end_label import fit_end_label
-from service.pages.lid_card import fit_lid_card
+from service.pages.lid.card import fit_lid_card
 from service.pages.page import Page
 from service.pages.ruler import Ruler
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from service.pages.page import Direction, TextStyle
 from service.pages.ruler import BrokenText
-from service.pages.script import language_of
+from service.pages.setting.script import language_of
 from service.render.pango import UNITS_PER_PIXEL, Paragraphs
 from service.units import css_pixels_from_mm, css_pixels_from_points, mm_from_css_pixels
 

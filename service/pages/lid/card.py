@@ -11,11 +11,11 @@ from dataclasses import dataclass
 from service.cards.card import CardLayer, LidCard
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
-from service.pages.cells import SCALES, Scale, measure_captions
-from service.pages.contents_grid import set_grid
-from service.pages.grid import FLOOR_MM, GridPlan, GridSpace, capacity, plan_grid
-from service.pages.lid_list import fit_lists
-from service.pages.lid_space import CardSpace, make_space, number_pages
+from service.pages.lid.cells import SCALES, Scale, measure_captions
+from service.pages.lid.contents_grid import set_grid
+from service.pages.lid.grid import FLOOR_MM, GridPlan, GridSpace, capacity, plan_grid
+from service.pages.lid.lists import fit_lists
+from service.pages.lid.space import CardSpace, make_space, number_pages
 from service.pages.page import Page
 from service.pages.ruler import Ruler
 

@@ -11,13 +11,13 @@ from dataclasses import dataclass
 
 from service.cards.card import CardLayer, CardObject, LidCard
 from service.geometry import Rect, Size
-from service.pages.cells import set_picture
-from service.pages.lid_space import make_space, number_pages
+from service.pages.lid.cells import set_picture
+from service.pages.lid.space import make_space, number_pages
 from service.pages.page import Align, Block, MarkBlock, Page, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of
-from service.pages.text import Spot, break_number, longest_piece_mm, set_number, set_text
-from service.pages.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT
+from service.pages.setting.stack import bottom_of
+from service.pages.setting.text import Spot, break_number, longest_piece_mm, set_number, set_text
+from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT
 
 _NUMBER = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.16)
 _TITLE = TextStyle(CAPTION_PT, leading_ratio=1.16)

@@ -7,9 +7,9 @@ from service.geometry import Rect
 from service.pages.look import HAIRLINE_MM
 from service.pages.page import Align, Block, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of, move_blocks
-from service.pages.text import Spot, set_text
-from service.pages.type import CAPTION_PT, LEAST_CAPTION_PT
+from service.pages.setting.stack import bottom_of, move_blocks
+from service.pages.setting.text import Spot, set_text
+from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
 
 NOT_AN_ASSESSMENT = "Repeats the records; not a risk assessment. A silent record is no all-clear."
 NOBODY = "whoever keeps the records"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.cards.card import CardObject
-from service.cards.warn import is_discreet, mark_object
+from service.cards.compose.warn import is_discreet, mark_object
 from service.cards.words import join_words
 from service.contents.arrange import find_cell
 from service.contents.packing import PackedObject

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from service.cards.card import CardObject
-from service.cards.warn import MARKS_BESIDE
+from service.cards.compose.warn import MARKS_BESIDE
 from service.geometry import TOLERANCE_MM, Point, Rect
-from service.pages.grid import GOOD_MM, CaptionNeeds, GridPlan
+from service.pages.lid.grid import GOOD_MM, CaptionNeeds, GridPlan
 from service.pages.page import (
     Align,
     Block,
@@ -19,9 +19,9 @@ from service.pages.page import (
     TextStyle,
 )
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of, move_blocks
-from service.pages.text import Spot, break_number, longest_piece_mm, set_number, set_text
-from service.pages.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, OBJECT_NUMBER_PT
+from service.pages.setting.stack import bottom_of, move_blocks
+from service.pages.setting.text import Spot, break_number, longest_piece_mm, set_number, set_text
+from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, OBJECT_NUMBER_PT
 
 _LONGEST_NUMBER_MM = 46.0
 _LEAST_TITLE_MM = 15.0

@@ -12,10 +12,10 @@ from service.legibility import LEAST_ANGLE_ARCMIN
 from service.pages.look import RULE_MM, Look
 from service.pages.page import Align, Block, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of
+from service.pages.setting.stack import bottom_of
 from service.pages.symbol import dark_part, set_symbol
-from service.pages.text import Spot, set_number, set_text
-from service.pages.type import (
+from service.pages.setting.text import Spot, set_number, set_text
+from service.pages.setting.type import (
     CAPTION_PT,
     LID_NUMBER_DISTANCE_MM,
     size_for_caps_pt,

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from service.geometry import Rect
 from service.pages.page import TextBlock, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.script import language_of
+from service.pages.setting.script import language_of
 
 ELLIPSIS = "…"
 _BREAK_AFTER = ".-/ "

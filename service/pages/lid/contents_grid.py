@@ -7,12 +7,12 @@ from collections.abc import Sequence
 
 from service.cards.card import CardLayer
 from service.geometry import Point, Rect
-from service.pages.cells import Scale, set_cell
-from service.pages.grid import GridPlan, GridSpace
+from service.pages.lid.cells import Scale, set_cell
+from service.pages.lid.grid import GridPlan, GridSpace
 from service.pages.page import Block, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.text import Spot, set_text
-from service.pages.type import LEAST_OBJECT_NUMBER_PT
+from service.pages.setting.text import Spot, set_text
+from service.pages.setting.type import LEAST_OBJECT_NUMBER_PT
 
 _HEADING = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.2)
 

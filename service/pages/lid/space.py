@@ -7,15 +7,15 @@ from dataclasses import dataclass
 
 from service.cards.card import LidCard
 from service.geometry import Rect, Size
-from service.pages.lid_foot import set_foot
-from service.pages.lid_head import HeadText, set_head
+from service.pages.lid.foot import set_foot
+from service.pages.lid.head import HeadText, set_head
 from service.pages.look import HAIRLINE_MM, inner_rect, look_for
 from service.pages.page import Block, MarkBlock, Page, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of
-from service.pages.strip import set_strip
-from service.pages.text import Spot, set_text
-from service.pages.type import LEAST_OBJECT_NUMBER_PT
+from service.pages.setting.stack import bottom_of
+from service.pages.lid.strip import set_strip
+from service.pages.setting.text import Spot, set_text
+from service.pages.setting.type import LEAST_OBJECT_NUMBER_PT
 
 _BREATH_MM = 2.0
 _SMALL_MARK_MM = 8.0

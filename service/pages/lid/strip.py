@@ -10,9 +10,9 @@ from service.geometry import Rect
 from service.handling.lifting import LiftAdvice
 from service.pages.page import Block, MarkBlock, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.stack import bottom_of, move_blocks
-from service.pages.text import Spot, set_text
-from service.pages.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, size_for_caps_pt
+from service.pages.setting.stack import bottom_of, move_blocks
+from service.pages.setting.text import Spot, set_text
+from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, size_for_caps_pt
 
 MOST_POINTERS = 4
 """Above this many objects a warning says how many; each one carries the mark itself."""

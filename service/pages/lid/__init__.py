@@ -1,0 +1,1 @@
+"""The lid card: head, handling strip, grid of pictures or lists, foot."""

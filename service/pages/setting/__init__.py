@@ -1,0 +1,1 @@
+"""Typesetting for every kind: sizes from reading distances, lines, and stacks of blocks."""

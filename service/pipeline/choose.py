@@ -1,0 +1,159 @@
+"""Chooses the size of each card: by the lid, the end and the contents, or as asked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+
+from service.cards.card import Card
+from service.cards.kinds import CONTENTS_LIST, COVER_CARD, END_LABEL, LID_CARD, CardKind
+from service.errors import LayoutError, SheetError, SymbolError
+from service.findings import Finding, Where, make_finding
+from service.geometry import Size
+from service.pages.fit import Fitting, fit_card
+from service.pages.lid.grid import GOOD_MM
+from service.pages.page import Page, PictureBlock
+from service.pipeline.options import FittedCard, PrintOptions
+from service.records.record import ContainerRecord
+from service.sheets.stock import Stock
+from service.sheets.stocks import find_stock
+
+_CARDS = {
+    "A4": ("A4 card 4xA6", "A4 card 2xA5", "A4 card"),
+    "Letter": ("Letter card 2xhalf", "Letter card"),
+}
+"""Card stocks from the smallest card to the largest."""
+_WHOLE_PAGE = {"A4": "A4 card", "Letter": "Letter card"}
+_LABELS = {
+    "A4": (
+        "A4 2x4 99.1x67.7",
+        "A4 2x5 99.1x57",
+        "A4 2x6 99.1x42.3",
+        "A4 2x7 99.1x38.1",
+        "A4 2x3 99.1x93.1",
+        "A4 2x2 99.1x139",
+        "A4 3x6 63.5x46.6",
+        "A4 3x7 63.5x38.1",
+    ),
+    "Letter": (
+        "Letter 2x5 4x2 in",
+        "Letter 2x3 4x3.333 in",
+        "Letter 2x7 4x1.333 in",
+        "Letter 1x2 8.5x5.5 in",
+    ),
+}
+"""Label stocks in the order they are tried (common practice, no source)."""
+
+Fit = tuple[tuple[Page, ...], Stock]
+
+
+def fit_on_stock(
+    kind: CardKind, card: Card, container: ContainerRecord, fitting: Fitting, options: PrintOptions
+) -> tuple[FittedCard, tuple[Finding, ...]]:
+    """Fit a card on the stock asked for, or on the one that suits its container.
+
+    Raises:
+        LayoutError: When it fits on none of them.
+        SymbolError: When its QR symbol can be read on none of them.
+    """
+    if options.stock is not None:
+        pages, stock = _fit(kind, card, options.stock, fitting)
+        return FittedCard(kind, container.container_number, pages, stock), ()
+    chosen, findings = _CHOICES[kind.code](card, container, fitting, options)
+    return FittedCard(kind, container.container_number, *chosen), findings
+
+
+def _fit(kind: CardKind, card: Card, stock: Stock, fitting: Fitting) -> Fit:
+    return fit_card(card, _as_held(kind, stock.label), fitting), stock
+
+
+def _as_held(kind: CardKind, size: Size) -> Size:
+    """Turn a position the way the card is held: lid and cover cards lie wide, lists stand."""
+    wanted = kind in (LID_CARD, COVER_CARD)
+    if kind is END_LABEL or size.is_landscape is wanted:
+        return size
+    return size.turned
+
+
+def _choose_lid(
+    card: Card, container: ContainerRecord, fitting: Fitting, options: PrintOptions
+) -> tuple[Fit, tuple[Finding, ...]]:
+    """Take the smallest card that shows everything well at once, else the one with fewest pages."""
+    stocks = [find_stock(name, options.stocks) for name in _CARDS[options.paper]]
+    lid = container.lid_size
+    held = {stock.name: _as_held(LID_CARD, stock.label) for stock in stocks}
+    small = [stock for stock in stocks if lid is None or lid.holds(held[stock.name])]
+    fits = list(_try_all(LID_CARD, card, small or stocks[:1], fitting))
+    good = next((fit for fit in fits if _shows_well(fit[0])), None)
+    chosen = good or min(fits, key=lambda fit: len(fit[0]))
+    return chosen, tuple(_lid_findings(container, fits_lid=bool(small)))
+
+
+def _lid_findings(container: ContainerRecord, *, fits_lid: bool) -> Iterable[Finding]:
+    where = Where(container_number=container.container_number)
+    if container.lid_size is None:
+        yield make_finding("no-lid-size", where, "The size of the lid is not recorded.")
+    elif not fits_lid:
+        yield make_finding("card-too-large", where, "Even the smallest card is larger than the lid.")
+
+
+def _shows_well(pages: Sequence[Page]) -> bool:
+    pictures = [
+        min(block.rect.width_mm, block.rect.height_mm)
+        for page in pages
+        for block in page.blocks
+        if isinstance(block, PictureBlock)
+    ]
+    return len(pages) == 1 and min(pictures, default=0.0) >= GOOD_MM
+
+
+def _choose_label(
+    card: Card, container: ContainerRecord, fitting: Fitting, options: PrintOptions
+) -> tuple[Fit, tuple[Finding, ...]]:
+    """Take the first label that fits the end and carries every hazard."""
+    stocks = [find_stock(name, options.stocks) for name in _LABELS[options.paper]]
+    end = container.end_size
+    fitting_end = [stock for stock in stocks if end is None or end.holds(stock.label)]
+    return next(iter(_try_all(END_LABEL, card, fitting_end or stocks[-1:], fitting))), ()
+
+
+def _choose_cover(
+    card: Card, _container: ContainerRecord, fitting: Fitting, options: PrintOptions
+) -> tuple[Fit, tuple[Finding, ...]]:
+    stocks = [find_stock(name, options.stocks) for name in _CARDS[options.paper][-2:]]
+    return next(iter(_try_all(COVER_CARD, card, stocks, fitting))), ()
+
+
+def _choose_list(
+    card: Card, _container: ContainerRecord, fitting: Fitting, options: PrintOptions
+) -> tuple[Fit, tuple[Finding, ...]]:
+    stock = find_stock(_WHOLE_PAGE[options.paper], options.stocks)
+    return _fit(CONTENTS_LIST, card, stock, fitting), ()
+
+
+def _try_all(
+    kind: CardKind, card: Card, stocks: Sequence[Stock], fitting: Fitting
+) -> Iterable[Fit]:
+    """Give the fit on each stock that takes the card; the last error where none does."""
+    failure: LayoutError | SymbolError | SheetError | None = None
+    found = False
+    for stock in stocks:
+        try:
+            fit = _fit(kind, card, stock, fitting)
+        except (LayoutError, SymbolError, SheetError) as error:
+            failure = error
+            continue
+        found = True
+        yield fit
+    if not found and failure is not None:
+        raise failure
+
+
+_Choice = Callable[
+    [Card, ContainerRecord, Fitting, PrintOptions], tuple[Fit, tuple[Finding, ...]]
+]
+_CHOICES: dict[str, _Choice] = {
+    LID_CARD.code: _choose_lid,
+    END_LABEL.code: _choose_label,
+    COVER_CARD.code: _choose_cover,
+    CONTENTS_LIST.code: _choose_list,
+}

@@ -1,0 +1,78 @@
+"""What can be asked of a print, and what comes back."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from service.cards.kinds import CARD_KINDS, CardKind
+from service.findings import Finding
+from service.pages.page import Page
+from service.sheets.stock import Stock
+from service.sheets.stocks import STOCKS
+
+
+@dataclass(frozen=True, slots=True)
+class PrintOptions:
+    """What to print and on what.
+
+    Attributes:
+        kinds: The kinds of card; a container gets those of them that fit it.
+        stock: Print on this stock only; None chooses by the measures of lid and end.
+        paper: "A4" or "Letter", where stocks are chosen.
+        start_position: First position of the first sheet, counted from 1.
+        skipped: Used or spoiled positions of the first sheet.
+        copies: How often each page is printed.
+        containers: Print only these container numbers; empty prints all.
+        stocks: The stocks that may be chosen or named.
+    """
+
+    kinds: tuple[CardKind, ...] = CARD_KINDS
+    stock: Stock | None = None
+    paper: str = "A4"
+    start_position: int = 1
+    skipped: frozenset[int] = frozenset()
+    copies: int = 1
+    containers: frozenset[str] = frozenset()
+    stocks: tuple[Stock, ...] = STOCKS
+
+
+@dataclass(frozen=True, slots=True)
+class FittedCard:
+    """A card's pages and the stock they go on."""
+
+    kind: CardKind
+    container_number: str
+    pages: tuple[Page, ...]
+    stock: Stock
+
+
+@dataclass(frozen=True, slots=True)
+class PrintFile:
+    """One finished PDF: all cards of one kind on one stock."""
+
+    kind: CardKind
+    stock: Stock
+    pdf: bytes
+    sheets: int
+    cards: int
+    pages: tuple[Page, ...]
+
+    @property
+    def name(self) -> str:
+        """A file name of plain letters, such as `lid-card, A4 card 2xA5.pdf`."""
+        return f"{self.kind.code}, {self.stock.name.replace('/', '-')}.pdf"
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """All that a print gives: files in the order of kinds, and everything noticed."""
+
+    files: tuple[PrintFile, ...]
+    findings: tuple[Finding, ...]
+    milliseconds: dict[str, float] = field(default_factory=dict)
+
+    @property
+    def cards(self) -> int:
+        """How many cards were made."""
+        return sum(file.cards for file in self.files)
+
