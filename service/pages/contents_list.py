@@ -21,7 +21,7 @@ from service.pages.setting.type import CAPTION_PT
 _GAP_MM = 3.0
 _PICTURE_MM = 20.0
 _NUMBER_MM = 34.0
-_TICKS_MM = 16.0
+_TICKS_MM = 20.0
 _TICK_BOX_MM = 4.5
 _ROW_PADDING_MM = 1.8
 
@@ -144,7 +144,7 @@ def _set_labels(ruler: Ruler, columns: _Columns, y_mm: float) -> tuple[Block, ..
         ("Number, place", columns.number_mm, _NUMBER_MM),
         ("Object", columns.picture_mm, _PICTURE_MM),
         ("Here", columns.ticks_mm, _TICKS_MM / 2),
-        ("Sound", columns.ticks_mm + _TICKS_MM / 2, _TICKS_MM / 2 + 3),
+        ("Sound", columns.ticks_mm + _TICKS_MM / 2, _TICKS_MM / 2 + 1),
     )
     return tuple(
         set_text(ruler, words, _LABEL, Spot(x_mm, y_mm, width_mm), "label")

@@ -101,7 +101,9 @@ def _write_hazard(hazard: Hazard) -> str:
         between=", ",
     )
     name = name_hazard(hazard) + (f" ({checked})" if checked else "")
-    return join_words((name, hazard.note, entry.instruction, f"Ask {entry.ask}."), between=". ")
+    note = hazard.note[:1].upper() + hazard.note[1:]
+    sentences = (name, note, entry.instruction, f"Ask {entry.ask}")
+    return " ".join(f"{words.rstrip('.')}." for words in sentences if words)
 
 
 def _container_notes(packing: Packing) -> tuple[str, ...]:

@@ -1,0 +1,130 @@
+"""The commands. Without one, the demo collection is printed into `out/`."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+from rich.console import Console
+
+from service.cards.kinds import CARD_KINDS, find_kind
+from service.cli.printing import PrintRequest, print_demo, print_source
+from service.cli.report import (
+    EXIT_FINDINGS,
+    count_findings,
+    findings_as_json,
+    show_error,
+    show_findings,
+)
+from service.config import load_settings
+from service.errors import ServiceError
+from service.findings import Severity, worst_severity
+from service.pipeline.options import PrintOptions
+from service.pipeline.read import open_source, read_source
+from service.pipeline.run import check_collection
+from service.sheets.stocks import STOCKS, find_stock
+from service.wiring import open_workshop
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=False,
+    pretty_exceptions_enable=False,
+    help="Prints what goes on the outside of museum storage, and proves that it can be read.",
+)
+_console = Console(stderr=True, highlight=False)
+
+Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
+
+
+@app.callback(invoke_without_command=True)
+def demo(context: typer.Context) -> None:
+    """Print the demo collection into out/ when no command is given."""
+    if context.invoked_subcommand is None:
+        raise typer.Exit(print_demo(_console, load_settings(os.environ)))
+
+
+@app.command("print")
+def print_(
+    source: Annotated[Path, typer.Argument(help="A folder, CSV, XLSX or JSON file.")],
+    output: Annotated[
+        Path, typer.Option("-o", "--output", help="A folder, or NAME.pdf with one --kind.")
+    ],
+    kind: Annotated[
+        list[str] | None, typer.Option(help="A kind of card; may be given several times.")
+    ] = None,
+    stock: Annotated[str, typer.Option(help="A stock by name; see `stocks`.")] = "",
+    paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
+    start: Annotated[int, typer.Option(help="First free position of the first sheet.")] = 1,
+    skip: Annotated[
+        list[int] | None, typer.Option(help="A used or spoiled position of the first sheet.")
+    ] = None,
+    copies: Annotated[int, typer.Option(min=1, help="How often each card is printed.")] = 1,
+    container: Annotated[
+        list[str] | None, typer.Option(help="Print only this container; may be repeated.")
+    ] = None,
+    as_json: Json = False,
+) -> None:
+    """Print the cards of a collection: one PDF for each kind and stock."""
+    options = PrintOptions(
+        kinds=tuple(find_kind(code) for code in kind) if kind else CARD_KINDS,
+        stock=find_stock(stock, STOCKS) if stock else None,
+        paper="Letter" if paper.casefold() == "letter" else "A4",
+        start_position=start,
+        skipped=frozenset(skip or ()),
+        copies=copies,
+        containers=frozenset(container or ()),
+    )
+    request = PrintRequest(source, output, options, as_json=as_json)
+    raise typer.Exit(print_source(_console, load_settings(os.environ), request))
+
+
+@app.command()
+def check(
+    source: Annotated[Path, typer.Argument(help="A folder, CSV, XLSX or JSON file.")],
+    as_json: Json = False,
+) -> None:
+    """Say what is noticed in records, packings and photos; exit code 1 where something is wrong."""
+    settings = load_settings(os.environ)
+    opened = open_source(source)
+    with open_workshop(settings.data, processes=settings.processes) as workshop:
+        collection = read_source(opened.files, workshop.workers)
+        findings = check_collection(collection, opened.photos, workshop)
+    if as_json:
+        typer.echo(findings_as_json(findings))
+    else:
+        show_findings(_console, findings)
+        typer.echo(f"{source}: {count_findings(findings)}")
+    grave = worst_severity(findings) is Severity.ERROR
+    raise typer.Exit(EXIT_FINDINGS if grave else 0)
+
+
+@app.command()
+def stocks() -> None:
+    """List the stocks: name, medium and positions."""
+    for stock in STOCKS:
+        typer.echo(f"{stock.name:<28} {stock.medium.value:<7} {stock.positions} positions")
+
+
+@app.command()
+def kinds() -> None:
+    """List the kinds of card and where each goes."""
+    for kind in CARD_KINDS:
+        typer.echo(f"{kind.code:<14} {kind.name}: {kind.where}")
+
+
+def run(arguments: list[str]) -> int:
+    """Run one command and give its exit code; our own errors are told in words."""
+    try:
+        app(args=arguments, prog_name="python3 -m service", standalone_mode=True)
+    except ServiceError as error:
+        return show_error(_console, error)
+    except SystemExit as leaving:
+        return leaving.code if isinstance(leaving.code, int) else int(leaving.code is not None)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(run(sys.argv[1:]))

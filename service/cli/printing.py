@@ -1,0 +1,150 @@
+"""The print command and the demo: a progress bar, files on disk, and a few lines of result."""
+
+from __future__ import annotations
+
+import json
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from rich.console import Console
+from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextColumn
+
+from service.cli.report import EXIT_FINDINGS, count_findings, finding_as_data, show_findings
+from service.config import Settings
+from service.errors import StockError
+from service.findings import Severity, worst_severity
+from service.pipeline.options import Outcome, PrintOptions
+from service.pipeline.read import open_source, read_source
+from service.pipeline.run import Progress as Tell
+from service.pipeline.run import print_collection
+from service.wiring import open_workshop
+
+DEMO = Path(__file__).parents[2] / "sample_records" / "port_merrow"
+_DEMO_OUTPUT = Path("out")
+
+
+@dataclass(frozen=True, slots=True)
+class PrintRequest:
+    """What to print, where to, and how to answer."""
+
+    source: Path
+    output: Path
+    options: PrintOptions
+    as_json: bool = False
+
+
+def print_source(console: Console, settings: Settings, request: PrintRequest) -> int:
+    """Print a source into files; gives 1 where a card or record could not be printed.
+
+    Raises:
+        ServiceError: When there is nothing to hand over.
+    """
+    outcome = _print(console, settings, request)
+    paths = _write(outcome, request)
+    if request.as_json:
+        print(_as_json(outcome, paths))  # noqa: T201 - the answer of the command itself
+    else:
+        show_findings(console, outcome.findings)
+        for path, file in zip(paths, outcome.files, strict=True):
+            console.print(f"{path}: {file.cards} cards on {file.sheets} sheets", markup=False)
+        console.print(f"Every page was read back. {count_findings(outcome.findings)}.")
+    return EXIT_FINDINGS if worst_severity(outcome.findings) is Severity.ERROR else 0
+
+
+def print_demo(console: Console, settings: Settings) -> int:
+    """Print the demo collection into `out/` and say in five lines what was made.
+
+    Raises:
+        ServiceError: When the demo cannot be printed.
+    """
+    request = PrintRequest(DEMO, _DEMO_OUTPUT, PrintOptions())
+    outcome = _print(console, settings, request)
+    paths = _write(outcome, request)
+    sheets = sum(file.sheets for file in outcome.files)
+    lines = (
+        f"Printed the demo collection of the Port Merrow Museum: {outcome.cards} cards on"
+        f" {sheets} sheets in {len(paths)} files.",
+        f"Look at them in {_DEMO_OUTPUT.resolve()}: lid cards, end labels, cover cards, lists.",
+        "Every text, symbol, picture and place was read back from the finished files.",
+        "Print your own: python3 -m service print FOLDER -o out/"
+        "   (FOLDER holds objects.csv, containers.csv, packings.csv and photos/)",
+        "See what is wrong in your records first: python3 -m service check FOLDER",
+    )
+    for line in lines:
+        print(line)  # noqa: T201 - the answer of the command itself
+    return 0
+
+
+def _print(console: Console, settings: Settings, request: PrintRequest) -> Outcome:
+    opened = open_source(request.source)
+    with (
+        open_workshop(settings.data, processes=settings.processes) as workshop,
+        _show_progress(console) as tell,
+    ):
+        collection = read_source(opened.files, workshop.workers)
+        return print_collection(
+            collection, opened.photos, request.options, workshop, on_progress=tell
+        )
+
+
+@contextmanager
+def _show_progress(console: Console) -> Iterator[Tell]:
+    """Show one bar a step; nothing moves where the output is no terminal."""
+    columns = (TextColumn("{task.description:<8}"), BarColumn(), MofNCompleteColumn())
+    with Progress(*columns, console=console, disable=not console.is_terminal) as bars:
+        tasks: dict[str, TaskID] = {}
+
+        def tell(step: str, done: int, of: int) -> None:
+            if step not in tasks:
+                tasks[step] = bars.add_task(step, total=of)
+            bars.update(tasks[step], completed=done)
+
+        yield tell
+
+
+def _write(outcome: Outcome, request: PrintRequest) -> list[Path]:
+    """Write each file whole or not at all.
+
+    Raises:
+        StockError: When several files would have to go into one name.
+    """
+    if request.output.suffix.casefold() != ".pdf":
+        request.output.mkdir(parents=True, exist_ok=True)
+        paths = [request.output / file.name for file in outcome.files]
+    elif len(outcome.files) == 1:
+        request.output.parent.mkdir(parents=True, exist_ok=True)
+        paths = [request.output]
+    else:
+        raise StockError(
+            request.output.name,
+            measure="one file",
+            reason=f"cannot hold {len(outcome.files)} kinds and stocks; name a folder or a --stock",
+        )
+    for path, file in zip(paths, outcome.files, strict=True):
+        _write_whole(path, file.pdf)
+    return paths
+
+
+def _write_whole(path: Path, data: bytes) -> None:
+    with tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as part:
+        part.write(data)
+    Path(part.name).chmod(0o644)
+    Path(part.name).replace(path)
+
+
+def _as_json(outcome: Outcome, paths: list[Path]) -> str:
+    files = [
+        {
+            "path": str(path),
+            "kind": file.kind.code,
+            "stock": file.stock.name,
+            "cards": file.cards,
+            "sheets": file.sheets,
+        }
+        for path, file in zip(paths, outcome.files, strict=True)
+    ]
+    findings = [finding_as_data(finding) for finding in outcome.findings]
+    return json.dumps({"files": files, "findings": findings}, ensure_ascii=False, indent=2)

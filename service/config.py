@@ -1,0 +1,48 @@
+"""Settings: one table, read from `UNDERLID_*` in the environment that is handed in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from platformdirs import user_data_path
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+from service.errors import ConfigError
+
+PREFIX = "UNDERLID_"
+
+
+class Settings(BaseModel):
+    """Every setting with its default and help; the name in the environment is in capitals."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+    host: str = Field(default="127.0.0.1", description="Address the service listens on.")
+    port: int = Field(default=8000, ge=0, le=65535, description="Port the service listens on.")
+    data: Path = Field(
+        default_factory=lambda: user_data_path("underlid", appauthor=False),
+        description="Folder for thumbnails and everything else that is kept.",
+    )
+    processes: int = Field(
+        default=2, ge=1, le=64, description="Child processes that decode photos and draw cards."
+    )
+
+
+def load_settings(environment: Mapping[str, str]) -> Settings:
+    """Read the settings from an environment; a name that is not in the table is an error.
+
+    Raises:
+        ConfigError: When a name is unknown or a value cannot be used.
+    """
+    given = {
+        name.removeprefix(PREFIX).lower(): value
+        for name, value in environment.items()
+        if name.startswith(PREFIX)
+    }
+    try:
+        return Settings.model_validate(given)
+    except ValidationError as error:
+        first = error.errors()[0]
+        name = PREFIX + str(first["loc"][0]).upper()
+        raise ConfigError(name, reason=first["msg"]) from None
