@@ -59,6 +59,7 @@ def css_pixels_from_points(points_pt: float) -> float:
     """Turn points into CSS pixels."""
     return points_pt * PIXELS_PER_INCH_CSS / POINTS_PER_INCH
 
+
 MM_PER_LENGTH_UNIT = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": MM_PER_INCH, "ft": 12 * MM_PER_INCH}
 GRAMS_PER_MASS_UNIT = {
     "mg": 0.001,

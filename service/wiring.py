@@ -24,6 +24,7 @@ def open_workshop(data_folder: Path, *, processes: int = PROCESSES) -> Iterator[
         ConfigError: When the templates or fonts are not beside the program.
     """
     if not FONTS_CONF.is_file():
-        raise ConfigError("templates", reason=f"{TEMPLATES} is missing or not whole")
+        name = "templates"
+        raise ConfigError(name, reason=f"{TEMPLATES} is missing or not whole")
     with Workers(processes, environment=ENVIRONMENT) as workers:
         yield Workshop(PangoRuler(FONTS_CONF), workers, data_folder / "thumbnails")

@@ -36,7 +36,11 @@ CARD_KINDS = (LID_CARD, END_LABEL, COVER_CARD, CONTENTS_LIST)
 
 
 def find_kind(code: str) -> CardKind:
-    """Find a kind by its code; raises `UnknownCardKindError`."""
+    """Find a kind by its code.
+
+    Raises:
+        UnknownCardKindError: When there is none of that code.
+    """
     for kind in CARD_KINDS:
         if kind.code == code:
             return kind

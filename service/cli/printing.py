@@ -65,12 +65,10 @@ def print_demo(console: Console, settings: Settings) -> int:
     paths = _write(outcome, request)
     sheets = sum(file.sheets for file in outcome.files)
     lines = (
-        f"Printed the demo collection of the Port Merrow Museum: {outcome.cards} cards on"
-        f" {sheets} sheets in {len(paths)} files.",
+        f"Printed the demo: {outcome.cards} cards on {sheets} sheets in {len(paths)} files.",
         f"Look at them in {_DEMO_OUTPUT.resolve()}: lid cards, end labels, cover cards, lists.",
         "Every text, symbol, picture and place was read back from the finished files.",
-        "Print your own: python3 -m service print FOLDER -o out/"
-        "   (FOLDER holds objects.csv, containers.csv, packings.csv and photos/)",
+        "Print your own, a folder of CSV files and photos: python3 -m service print FOLDER -o out/",
         "See what is wrong in your records first: python3 -m service check FOLDER",
     )
     for line in lines:

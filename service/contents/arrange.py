@@ -44,9 +44,12 @@ def arrange_packings(collection: Collection) -> Arrangement:
         number: _arrange_one(containers[number], record, objects, elsewhere, findings)
         for number, record in latest.items()
     }
-    for number in containers:
-        if number not in flat:
-            flat[number] = Packing(containers[number], 1, ())
+    unpacked = {
+        number: Packing(container, 1, ())
+        for number, container in containers.items()
+        if number not in flat
+    }
+    flat.update(unpacked)
     nested = _nest(flat, findings)
     findings.extend(
         make_finding("empty-container", Where(container_number=number), "Nothing is packed in it.")

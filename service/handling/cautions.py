@@ -24,9 +24,7 @@ class CautionEntry:
 
 CAUTIONS: dict[str, CautionEntry] = {
     "fragile": CautionEntry("Fragile", "fragile", ISO_780, whole_container=True),
-    "glass": CautionEntry(
-        "Glass", "glass", ISO_780, whole_container=True, implies=("fragile",)
-    ),
+    "glass": CautionEntry("Glass", "glass", ISO_780, whole_container=True, implies=("fragile",)),
     "this-way-up": CautionEntry("This way up", "this-way-up", ISO_780, whole_container=True),
     "keep-upright": CautionEntry(
         "Keep upright", "keep-upright", ISO_780, whole_container=True, implies=("this-way-up",)

@@ -19,6 +19,7 @@ from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT
 
 _GAP_MM = 3.0
+_ENTRY = "entry"
 _PICTURE_MM = 20.0
 _NUMBER_MM = 34.0
 _TICKS_MM = 20.0
@@ -94,7 +95,11 @@ def _make_page(
 
 
 def _share_rows(rows: Sequence[_Row], rooms_mm: Sequence[float]) -> list[list[_Row]]:
-    """Fill page after page; past the last one given, pages are as high as that one."""
+    """Fill page after page; past the last one given, pages are as high as that one.
+
+    Raises:
+        DoesNotFitError: When a row is higher than a page.
+    """
     pages: list[list[_Row]] = [[]]
     left_mm = rooms_mm[0]
     for row in rows:
@@ -102,7 +107,7 @@ def _share_rows(rows: Sequence[_Row], rooms_mm: Sequence[float]) -> list[list[_R
             pages.append([])
             left_mm = rooms_mm[min(len(pages), len(rooms_mm)) - 1]
         if row.height_mm > left_mm:
-            raise DoesNotFitError("entry", needed_mm=row.height_mm, available_mm=left_mm)
+            raise DoesNotFitError(_ENTRY, needed_mm=row.height_mm, available_mm=left_mm)
         pages[-1].append(row)
         left_mm -= row.height_mm
     return pages
@@ -164,7 +169,7 @@ def _set_foot(ruler: Ruler, card: ContentsList, inside: Rect) -> tuple[Block, ..
         first.append(set_text(ruler, card.head.packed, end, spot, "packed"))
     below = Spot(inside.x_mm, bottom_of(first), inside.width_mm)
     note = set_text(ruler, NOT_AN_ASSESSMENT, _BODY, below, "disclaimer")
-    blocks = (rule, *first, note)
+    blocks: tuple[Block, ...] = (rule, *first, note)
     return move_blocks(blocks, 0, inside.bottom_mm - bottom_of(blocks))
 
 

@@ -14,6 +14,7 @@ from service.errors import DoesNotFitError
 from service.geometry import Insets, Rect, Size
 from service.pages.lid.cells import set_picture
 from service.pages.lid.foot import NOBODY, NOT_AN_ASSESSMENT
+from service.pages.lid.strip import set_strip
 from service.pages.look import HAIRLINE_MM, RULE_MM
 from service.pages.page import (
     Align,
@@ -27,13 +28,14 @@ from service.pages.page import (
 )
 from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of, move_blocks
-from service.pages.lid.strip import set_strip
-from service.pages.symbol import dark_part, set_symbol
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT, size_for_caps_pt
+from service.pages.symbol import dark_part, set_symbol
 
 HOLE_MM = 5.0
 """Diameter of the hole, for the tape and a common paper punch (common practice, no source)."""
+_PHOTO = "photo"
+_BACK = "back of the cover card"
 _HOLE_TOP_MM = 5.0
 _MARGIN_MM = 6.5
 _TOP_MM = _HOLE_TOP_MM + HOLE_MM + 3.0
@@ -88,13 +90,17 @@ def _set_fold(size: Size) -> tuple[Block, ...]:
 
 
 def _set_front(ruler: Ruler, card: CoverCard, area: Rect) -> tuple[Block, ...]:
-    """Set number, title, the photo as large as it gets, and below it how the garment is kept."""
+    """Set number, title, the photo as large as it gets, and below it how the garment is kept.
+
+    Raises:
+        DoesNotFitError: When the photo would be too small to tell anything.
+    """
     above = _set_names(ruler, card, area)
     below = _set_advice(ruler, card, area)
     top_mm = bottom_of(above) + 2.0
     height_mm = below[0].rect.y_mm - 2.0 - top_mm
     if height_mm < _LEAST_PHOTO_MM:
-        raise DoesNotFitError("photo", needed_mm=_LEAST_PHOTO_MM, available_mm=height_mm)
+        raise DoesNotFitError(_PHOTO, needed_mm=_LEAST_PHOTO_MM, available_mm=height_mm)
     frame = Rect(area.x_mm, top_mm, area.width_mm, height_mm)
     if card.main.photo:
         alt = f"{card.main.object_number}: {card.main.title}"
@@ -143,18 +149,19 @@ def _set_advice(ruler: Ruler, card: CoverCard, area: Rect) -> tuple[Block, ...]:
 
 
 def _set_back(ruler: Ruler, card: CoverCard, area: Rect) -> tuple[Block, ...]:
-    """Set handling, accessories and notes from the top, symbol and whom to ask at the bottom."""
+    """Set handling, accessories and notes from the top, symbol and whom to ask at the bottom.
+
+    Raises:
+        DoesNotFitError: When the words do not fit.
+    """
     foot = _set_foot(ruler, card, area)
     limit_mm = min(block.rect.y_mm for block in foot) - 1.5
     strip = set_strip(ruler, card.handling, area)
     words = _set_words(ruler, card, Rect(area.x_mm, bottom_of(strip) + 2.4, area.width_mm, 0))
     bottom_mm = bottom_of((*strip, *words))
     if bottom_mm > limit_mm:
-        raise DoesNotFitError(
-            "back of the cover card",
-            needed_mm=bottom_mm - area.y_mm,
-            available_mm=limit_mm - area.y_mm,
-        )
+        needed_mm, available_mm = bottom_mm - area.y_mm, limit_mm - area.y_mm
+        raise DoesNotFitError(_BACK, needed_mm=needed_mm, available_mm=available_mm)
     photo = _set_back_photo(card, area, top_mm=bottom_mm + 2.4, bottom_mm=limit_mm)
     return (*strip, *words, *photo, *foot)
 

@@ -14,18 +14,22 @@ from service.pages.look import inner_rect
 from service.pages.page import Align, Block, MarkBlock, Page, SymbolBlock, TextBlock, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of, move_blocks
-from service.pages.symbol import dark_part, set_symbol
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import LEAST_CAPTION_PT, size_for_distance_pt
+from service.pages.symbol import dark_part, set_symbol
 from service.symbols.symbol import Level
 
 _MARGIN_MM = 3.0
-"""Text stays this far inside the die line, whose own place may be off by 1.5 mm (common practice)."""
+"""Text stays this far inside the die line, which may be off by 1.5 mm (common practice)."""
 _GAP_MM = 2.0
 _SMALLEST = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.15)
 _LARGEST_NUMBER_RATIO = 0.42
 """The most of a label's height that the number's line takes."""
 _MARK_LINES = 2
+_MOST_NUMBER_LINES = 2
+_LOW_MM, _MIDDLE_MM = 45.0, 80.0
+"""Below these heights a label takes the small or the middle sizes."""
+_NUMBER, _MARKS = "number", "row of marks"
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,25 +93,27 @@ class _Space:
 
 
 def _scale_for(size: Size) -> _Scale:
-    if size.height_mm < 45.0:
+    if size.height_mm < _LOW_MM:
         return _Scale(TextStyle(9.0, 700, 1.12), TextStyle(LEAST_CAPTION_PT, 400, 1.12), 7.0)
-    if size.height_mm < 80.0:
+    if size.height_mm < _MIDDLE_MM:
         return _Scale(TextStyle(12.0, 700, 1.15), TextStyle(8.0, 400, 1.15), 9.0)
     return _Scale(TextStyle(18.0, 700, 1.15), TextStyle(11.0, 400, 1.2), 13.0)
 
 
 def _set_number(ruler: Ruler, card: EndLabel, area: Rect, distance_mm: float) -> TextBlock:
-    """Set the number at the preferred height, larger where there is room, in two lines if it must."""
+    """Set the number at the preferred height or larger, in two lines where it must be.
+
+    Raises:
+        DoesNotFitError: When it would be below the least height.
+    """
     preferred = size_for_distance_pt(distance_mm)
     least = size_for_distance_pt(distance_mm, angle_arcmin=LEAST_ANGLE_ARCMIN)
     number = card.head.container_number
-    for lines in (1, 2):
-        size_pt = _largest_size(ruler, number, area, lines, preferred)
-        if size_pt >= least - 1e-6 or lines == 2:
-            break
-    if size_pt < least - 1e-6:
-        needed_mm = area.width_mm * least / size_pt
-        raise DoesNotFitError("number", needed_mm=needed_mm, available_mm=area.width_mm)
+    sizes = (_largest_size(ruler, number, area, lines, preferred) for lines in (1, 2))
+    size_pt = next((size for size in sizes if size >= least), 0.0)
+    if not size_pt:
+        needed_mm = ruler.width_mm(number, TextStyle(least, weight=800)) / _MOST_NUMBER_LINES
+        raise DoesNotFitError(_NUMBER, needed_mm=needed_mm, available_mm=area.width_mm)
     style = TextStyle(size_pt, weight=800, leading_ratio=0.86)
     spot = Spot(area.x_mm, area.y_mm - 0.6, area.width_mm)
     return set_number(ruler, number, style, spot, "container-number")
@@ -185,7 +191,7 @@ def _set_marks(
                 break
             needed_mm = y_mm + scale.mark_mm - top_mm
             available_mm = space.bottom_mm - top_mm
-            raise DoesNotFitError("row of marks", needed_mm=needed_mm, available_mm=available_mm)
+            raise DoesNotFitError(_MARKS, needed_mm=needed_mm, available_mm=available_mm)
         placed.extend(_set_mark(ruler, warn, Rect(x_mm, y_mm, words_mm, 0), scale))
         x_mm += step_mm + _GAP_MM
     return tuple(placed)

@@ -93,7 +93,9 @@ def _lid_findings(container: ContainerRecord, *, fits_lid: bool) -> Iterable[Fin
     if container.lid_size is None:
         yield make_finding("no-lid-size", where, "The size of the lid is not recorded.")
     elif not fits_lid:
-        yield make_finding("card-too-large", where, "Even the smallest card is larger than the lid.")
+        yield make_finding(
+            "card-too-large", where, "Even the smallest card is larger than the lid."
+        )
 
 
 def _shows_well(pages: Sequence[Page]) -> bool:
@@ -148,9 +150,7 @@ def _try_all(
         raise failure
 
 
-_Choice = Callable[
-    [Card, ContainerRecord, Fitting, PrintOptions], tuple[Fit, tuple[Finding, ...]]
-]
+_Choice = Callable[[Card, ContainerRecord, Fitting, PrintOptions], tuple[Fit, tuple[Finding, ...]]]
 _CHOICES: dict[str, _Choice] = {
     LID_CARD.code: _choose_lid,
     END_LABEL.code: _choose_label,

@@ -96,9 +96,7 @@ def make_task(pages: Sequence[Page], photos: Mapping[str, Thumbnails]) -> DrawTa
             chosen = choose_thumbnail(
                 photos[name], width_mm=size.width_mm, height_mm=size.height_mm
             )
-            pictures[name] = Picture(
-                chosen.jpeg, chosen.sha256, chosen.width_px, chosen.height_px
-            )
+            pictures[name] = Picture(chosen.jpeg, chosen.sha256, chosen.width_px, chosen.height_px)
     return DrawTask(tuple(pages), pictures)
 
 

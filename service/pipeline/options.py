@@ -75,4 +75,3 @@ class Outcome:
     def cards(self) -> int:
         """How many cards were made."""
         return sum(file.cards for file in self.files)
-

@@ -228,9 +228,7 @@ def _make_file(
     """Put the faces of one kind and stock on sheets, and prove the file."""
     kind, stock = members[0][0].kind, members[0][0].stock
     pages: dict[int, Page] = {
-        index: page
-        for card, own in members
-        for index, page in zip(own, card.pages, strict=True)
+        index: page for card, own in members for index, page in zip(own, card.pages, strict=True)
     }
     sheets = impose_pages(
         [SheetFace(str(index), page.size) for index, page in pages.items()],
@@ -251,7 +249,7 @@ def _make_file(
 
 def describe_page(page: Page) -> str:
     """Give the words of a face for whoever cannot see it, in the order of reading."""
-    said = []
+    said: list[str] = []
     for block in page.blocks:
         words = getattr(block, "whole", "") or getattr(block, "alt", "")
         if words and (not said or said[-1] != words):

@@ -110,7 +110,11 @@ class DocumentContext:
 
 
 def make_document(pages: Sequence[Page], pictures: Mapping[str, Picture]) -> DocumentContext:
-    """Turn pages of one size into what the templates need; raises `ValueError` for mixed sizes."""
+    """Turn pages of one size into what the templates need.
+
+    Raises:
+        ValueError: When the pages are of different sizes.
+    """
     sizes = {page.size for page in pages}
     if len(sizes) != 1:
         message = "the pages of one document must have one size"

@@ -14,7 +14,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, Self
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
 from weasyprint import HTML
@@ -71,7 +71,11 @@ def draw_pages(task: DrawTask) -> bytes:
 
 
 def fill_templates(task: DrawTask) -> str:
-    """Give the HTML of the pages; raises `TemplateError`."""
+    """Give the HTML of the pages.
+
+    Raises:
+        TemplateError: When a template asks for what its context does not hold.
+    """
     document = make_document(task.pages, task.pictures)
     try:
         return _environment().get_template("document.html").render(document=document)
@@ -140,7 +144,7 @@ class _Listener(logging.Handler):
     def emit(self, record: logging.LogRecord) -> None:
         self.messages.append(record.getMessage())
 
-    def __enter__(self) -> _Listener:
+    def __enter__(self) -> Self:
         logging.getLogger("weasyprint").addHandler(self)
         return self
 

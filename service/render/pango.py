@@ -92,7 +92,11 @@ class Paragraphs:
     """Sets paragraphs with one private set of fonts. Not for use by two threads at once."""
 
     def __init__(self, fonts_conf: Path) -> None:
-        """Build the font map from a fontconfig file; raises `OSError` when it cannot be read."""
+        """Build the font map from a fontconfig file.
+
+        Raises:
+            OSError: When the file or its fonts cannot be read.
+        """
         self._lib = _load()
         config = self._lib.fontconfig.FcConfigCreate()
         loaded = self._lib.fontconfig.FcConfigParseAndLoad(config, str(fonts_conf).encode(), 1)

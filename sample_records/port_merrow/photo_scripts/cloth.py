@@ -42,7 +42,7 @@ def cut(outline: Sequence[tuple[float, float]], px_per_cm: float, *, smooth: boo
     if smooth:
         line = curve([*line.tolist(), line[0].tolist()], 40 * len(line))
     low, high = line.min(axis=0) - 0.8, line.max(axis=0) + 0.8
-    columns, rows = (int(round(side * px_per_cm)) for side in (high - low))
+    columns, rows = (round(side * px_per_cm) for side in (high - low))
     sheet = Image.new("L", (columns * 2, rows * 2), 0)
     pixels = (line - [low[0], high[1]]) * [1, -1] * 2 * px_per_cm
     ImageDraw.Draw(sheet).polygon([tuple(p) for p in pixels], fill=255)
@@ -53,7 +53,9 @@ def cut(outline: Sequence[tuple[float, float]], px_per_cm: float, *, smooth: boo
     return Cut(x, y, inside, away, middle, (float(high[0] - low[0]), float(high[1] - low[1])))
 
 
-def heights_of(piece: Cut, *, puff_cm: float, edge_cm: float, folds: Array, base_cm: float = 0.0) -> Array:
+def heights_of(
+    piece: Cut, *, puff_cm: float, edge_cm: float, folds: Array, base_cm: float = 0.0
+) -> Array:
     """Return the height of the piece: rounded at its edge, `folds` fading out toward it."""
     soft = 1 - np.exp(-piece.away_cm / edge_cm)
     wrinkle = 0.25 * puff_cm * (clouds(piece.x.shape, 40, int(abs(piece.middle[0] * 7)) + 3) - 0.5)
@@ -61,10 +63,14 @@ def heights_of(piece: Cut, *, puff_cm: float, edge_cm: float, folds: Array, base
     return blurred(base_cm + 0.12 + puff_cm * soft + (folds + wrinkle) * fade, 1.5)
 
 
-def sewn(piece: Cut, heights: Array, face: Array, *, gloss: float = 0.0, sheen: float = 0.0) -> Part:
+def sewn(
+    piece: Cut, heights: Array, face: Array, *, gloss: float = 0.0, sheen: float = 0.0
+) -> Part:
     """Return the piece as a part of the picture."""
     step = MESH_STRIDE
-    mesh = relief(heights[::step, ::step], blurred(piece.inside, step)[::step, ::step], piece.size_cm)
+    mesh = relief(
+        heights[::step, ::step], blurred(piece.inside, step)[::step, ::step], piece.size_cm
+    )
     inner: Material = coated(face, gloss=gloss, sheen=sheen) if gloss or sheen else matt(face)
     placed = mesh.moved(*piece.middle)
     return Part(placed, cut_out(inner, piece.inside))

@@ -15,7 +15,9 @@ Colour = tuple[float, float, float]
 Material = dict[str, Any]
 
 
-def picture(array: Array, *, raw: bool = False, tiles: tuple[float, float] = (1.0, 1.0)) -> Material:
+def picture(
+    array: Array, *, raw: bool = False, tiles: tuple[float, float] = (1.0, 1.0)
+) -> Material:
     """Return a texture of the array, repeated `tiles` times along u and v."""
     values = np.ascontiguousarray((np.clip(array, 0, 1) * 255 + 0.5).astype(np.uint8))
     values = np.ascontiguousarray((values[..., None] if values.ndim == 2 else values)[::-1])
@@ -35,7 +37,14 @@ def colour(value: Colour | Array, tiles: tuple[float, float] = (1.0, 1.0)) -> Ma
     return picture(value, tiles=tiles)
 
 
-def coated(value: Colour | Array, *, gloss: float, tiles: tuple[float, float] = (1.0, 1.0), coat: float = 0.0, sheen: float = 0.0) -> Material:
+def coated(
+    value: Colour | Array,
+    *,
+    gloss: float,
+    tiles: tuple[float, float] = (1.0, 1.0),
+    coat: float = 0.0,
+    sheen: float = 0.0,
+) -> Material:
     """Return a non-metal: gloss 0 is chalk, 1 a wet glaze; `coat` adds varnish, `sheen` fuzz."""
     return {
         "type": "principled",
@@ -53,18 +62,30 @@ def matt(value: Colour | Array, tiles: tuple[float, float] = (1.0, 1.0)) -> Mate
     return {"type": "diffuse", "reflectance": colour(value, tiles)}
 
 
-def metal(value: Colour | Array, *, rough: float | Array = 0.3, tiles: tuple[float, float] = (1.0, 1.0), share: float | Array = 1.0) -> Material:
+def metal(
+    value: Colour | Array,
+    *,
+    rough: float | Array = 0.3,
+    tiles: tuple[float, float] = (1.0, 1.0),
+    share: float | Array = 1.0,
+) -> Material:
     """Return a metal of the colour; `rough` and `share` (how metallic) may be pictures."""
     return {
         "type": "principled",
         "base_color": colour(value, tiles),
-        "roughness": picture(rough, raw=True, tiles=tiles) if isinstance(rough, np.ndarray) else rough,
-        "metallic": picture(share, raw=True, tiles=tiles) if isinstance(share, np.ndarray) else share,
+        "roughness": picture(rough, raw=True, tiles=tiles)
+        if isinstance(rough, np.ndarray)
+        else rough,
+        "metallic": picture(share, raw=True, tiles=tiles)
+        if isinstance(share, np.ndarray)
+        else share,
         "specular": 0.5,
     }
 
 
-def bumped(inner: Material, heights: Array, *, depth: float, tiles: tuple[float, float] = (1.0, 1.0)) -> Material:
+def bumped(
+    inner: Material, heights: Array, *, depth: float, tiles: tuple[float, float] = (1.0, 1.0)
+) -> Material:
     """Return the material with a fine relief; `depth` scales the heights."""
     texture = picture(heights, raw=True, tiles=tiles)
     return {"type": "bumpmap", "map": texture, "scale": depth, "inner": inner}

@@ -83,7 +83,9 @@ def joined(meshes: Sequence[Mesh]) -> Mesh:
     )
 
 
-def surface(points: Array, uvs: Array | None = None, around: tuple[bool, bool] = (False, False)) -> Mesh:
+def surface(
+    points: Array, uvs: Array | None = None, around: tuple[bool, bool] = (False, False)
+) -> Mesh:
     """Return a smooth surface through a grid of points, shape (rows, columns, 3).
 
     `around` says for rows and columns whether the last line of points repeats the first.
@@ -152,7 +154,9 @@ def _fill_poles(grid: Mesh, part: Array, segments: int) -> Mesh:
     return replace(grid, normals=normals.reshape(-1, 3))
 
 
-def rounded(profile: Sequence[tuple[float, float]], steps: int = 8, reach: float = 0.35) -> list[tuple[float, float]]:
+def rounded(
+    profile: Sequence[tuple[float, float]], steps: int = 8, reach: float = 0.35
+) -> list[tuple[float, float]]:
     """Return the profile with every inner corner drawn as a soft curve."""
     points = np.array(profile, dtype=float)
     line = [tuple(points[0])]
@@ -182,7 +186,10 @@ def tube(path: Array, radius: float | Array, segments: int = 24, *, lay: float =
     angles = np.linspace(0, 2 * np.pi, segments + 1)
     radii = np.broadcast_to(np.asarray(radius, dtype=float), len(path))
     first, second = (np.array([frame[i] for frame in frames]) for i in (0, 1))
-    ring = np.cos(angles)[None, :, None] * first[:, None] + np.sin(angles)[None, :, None] * second[:, None]
+    ring = (
+        np.cos(angles)[None, :, None] * first[:, None]
+        + np.sin(angles)[None, :, None] * second[:, None]
+    )
     points = path[:, None] + ring * radii[:, None, None]
     u = np.repeat(lengths[:, None], segments + 1, axis=1)
     v = angles[None] / (2 * np.pi) + lay * u
@@ -210,7 +217,9 @@ def slab(outline: Polygon, height: float, bevel: float = 0.05) -> Mesh:
 
     Texture coordinates span the outline's bounding box; the sides take the colour of the edge.
     """
-    outline = orient(shapely.segmentize(outline, max_segment_length=max(outline.length / 400, 0.02)))
+    outline = orient(
+        shapely.segmentize(outline, max_segment_length=max(outline.length / 400, 0.02))
+    )
     low_x, low_y, high_x, high_y = outline.bounds
     origin, size = np.array([low_x, low_y]), np.array([high_x - low_x, high_y - low_y])
     rings = [np.array(ring.coords)[:-1] for ring in (outline.exterior, *outline.interiors)]

@@ -12,7 +12,9 @@ Array = np.ndarray
 
 def compass_rose(size: int = 1600) -> Array:
     """Return a 32-point rose with luminous cardinal marks, on black paper."""
-    ground = np.full((size, size, 3), (0.055, 0.06, 0.065)) * (0.8 + 0.4 * clouds((size, size), 80, 3)[..., None])
+    ground = np.full((size, size, 3), (0.055, 0.06, 0.065)) * (
+        0.8 + 0.4 * clouds((size, size), 80, 3)[..., None]
+    )
     sheet = canvas(ground)
     draw = ImageDraw.Draw(sheet)
     middle, radius = size / 2, size / 2
@@ -24,28 +26,62 @@ def compass_rose(size: int = 1600) -> Array:
 
     for degree in range(0, 360, 2):
         inner = 0.88 if degree % 10 == 0 else 0.915
-        draw.line((*at(degree, inner), *at(degree, 0.95)), fill=white, width=5 if degree % 10 == 0 else 3)
+        draw.line(
+            (*at(degree, inner), *at(degree, 0.95)), fill=white, width=5 if degree % 10 == 0 else 3
+        )
     for share in (0.955, 0.87, 0.66):
-        draw.ellipse((middle - radius * share,) * 2 + (middle + radius * share,) * 2, outline=white, width=5)
-    for step, reach, half in ((11.25, 0.60, 3.0), (22.5, 0.62, 5.0), (45, 0.66, 9.0), (90, 0.69, 11.0)):
+        draw.ellipse(
+            (middle - radius * share,) * 2 + (middle + radius * share,) * 2, outline=white, width=5
+        )
+    for step, reach, half in (
+        (11.25, 0.60, 3.0),
+        (22.5, 0.62, 5.0),
+        (45, 0.66, 9.0),
+        (90, 0.69, 11.0),
+    ):
         for k in range(int(360 / step)):
             turn = k * step
             tip, base = at(turn, reach), (middle, middle)
             left, right = at(turn - half, reach * 0.36), at(turn + half, reach * 0.36)
             draw.polygon([tip, base, left], fill=white)
             draw.polygon([tip, base, right], fill=(40, 42, 46), outline=white)
-    for turn, text in zip(range(0, 360, 45), ("", "NE", "E", "SE", "S", "SW", "W", "NW"), strict=True):
+    for turn, text in zip(
+        range(0, 360, 45), ("", "NE", "E", "SE", "S", "SW", "W", "NW"), strict=True
+    ):
         _turned_text(sheet, at(turn, 0.78), text, turn, 92 if len(text) == 1 else 62, glow)
-    fleur = [at(0, 0.86), at(-5, 0.76), at(-7.5, 0.73), at(-3.5, 0.70), at(0, 0.67), at(3.5, 0.70), at(7.5, 0.73), at(5, 0.76)]
+    fleur = [
+        at(0, 0.86),
+        at(-5, 0.76),
+        at(-7.5, 0.73),
+        at(-3.5, 0.70),
+        at(0, 0.67),
+        at(3.5, 0.70),
+        at(7.5, 0.73),
+        at(5, 0.76),
+    ]
     draw.polygon(fleur, fill=glow)
     worn = array_of(sheet)
     loss = np.clip((noise((size, size), (3, 3), 6) - 0.97) * 12, 0, 0.7)
     return mix(worn, (0.30, 0.27, 0.2), loss)
 
 
-def _turned_text(sheet: Image.Image, where: tuple[float, float], text: str, turn_deg: float, size_px: int, fill: object) -> None:
+def _turned_text(
+    sheet: Image.Image,
+    where: tuple[float, float],
+    text: str,
+    turn_deg: float,
+    size_px: int,
+    fill: object,
+) -> None:
     stamp = Image.new("L", (size_px * 3, size_px * 2), 0)
-    centred(ImageDraw.Draw(stamp), (size_px * 1.5, size_px), text, size_px, fill=255, name="DejaVuSerif-Bold")
+    centred(
+        ImageDraw.Draw(stamp),
+        (size_px * 1.5, size_px),
+        text,
+        size_px,
+        fill=255,
+        name="DejaVuSerif-Bold",
+    )
     stamp = stamp.rotate(-turn_deg, expand=True, resample=Image.Resampling.BICUBIC)
     corner = (int(where[0] - stamp.width / 2), int(where[1] - stamp.height / 2))
     sheet.paste(fill, corner, stamp)
@@ -57,7 +93,9 @@ def seal_face(size: int = 700) -> tuple[Array, Array]:
     draw = ImageDraw.Draw(stamp)
     m, r = size / 2, size * 0.36
     for share, width in ((1.0, 10), (0.66, 7)):
-        draw.ellipse((m - r * share, m - r * share, m + r * share, m + r * share), outline=255, width=width)
+        draw.ellipse(
+            (m - r * share, m - r * share, m + r * share, m + r * share), outline=255, width=width
+        )
     draw.line((m, m - r * 0.42, m, m + r * 0.42), fill=255, width=22)
     draw.line((m - r * 0.2, m - r * 0.24, m + r * 0.2, m - r * 0.24), fill=255, width=18)
     draw.ellipse((m - 22, m - r * 0.60, m + 22, m - r * 0.60 + 44), outline=255, width=12)
@@ -66,19 +104,36 @@ def seal_face(size: int = 700) -> tuple[Array, Array]:
     for k, letter in enumerate(text):
         turn = k * 360 / len(text) - 150
         angle = np.radians(turn - 90)
-        _turned_text(stamp, (m + np.cos(angle) * r * 0.83, m + np.sin(angle) * r * 0.83), letter, turn, 66, 255)
+        _turned_text(
+            stamp,
+            (m + np.cos(angle) * r * 0.83, m + np.sin(angle) * r * 0.83),
+            letter,
+            turn,
+            66,
+            255,
+        )
     raised = blurred(np.asarray(stamp, dtype=float) / 255, 1.5)
     y, x = np.mgrid[0:size, 0:size] - m
     away, angle = np.hypot(x, y), np.arctan2(y, x)
     edge = size * (0.435 + 0.022 * np.sin(3 * angle + 1) + 0.012 * np.sin(7 * angle))
     opacity = (away < edge).astype(float)
-    rim = np.exp(-(((away - size * 0.405) / (size * 0.022)) ** 2)) * 1.6 + np.where(away > size * 0.42, -1.2, 0)
+    rim = np.exp(-(((away - size * 0.405) / (size * 0.022)) ** 2)) * 1.6 + np.where(
+        away > size * 0.42, -1.2, 0
+    )
     return blurred(raised + rim, 2.0), opacity
 
 
-def chart(shape: tuple[int, int] = (900, 1300), *, title: str = "MERROW HAVEN", ink: tuple[float, float, float] = (0.12, 0.11, 0.10), seed: int = 3) -> Array:
+def chart(
+    shape: tuple[int, int] = (900, 1300),
+    *,
+    title: str = "MERROW HAVEN",
+    ink: tuple[float, float, float] = (0.12, 0.11, 0.10),
+    seed: int = 3,
+) -> Array:
     """Return an engraved harbour chart on old paper."""
-    return inked(aged_paper(shape, seed=seed), chart_lines(shape, title=title, seed=seed), ink, seed=seed)
+    return inked(
+        aged_paper(shape, seed=seed), chart_lines(shape, title=title, seed=seed), ink, seed=seed
+    )
 
 
 def chart_lines(shape: tuple[int, int], *, title: str, seed: int = 3) -> Image.Image:
@@ -87,28 +142,64 @@ def chart_lines(shape: tuple[int, int], *, title: str, seed: int = 3) -> Image.I
     sheet = Image.new("L", (columns, rows), 255)
     draw = ImageDraw.Draw(sheet)
     y, x = np.mgrid[0:rows, 0:columns]
-    land = noise((rows, columns), (rows / 9, rows / 9), seed) + 0.9 * (y / rows - 0.45) - 0.35 * (x / columns - 0.4)
+    land = (
+        noise((rows, columns), (rows / 9, rows / 9), seed)
+        + 0.9 * (y / rows - 0.45)
+        - 0.35 * (x / columns - 0.4)
+    )
     level = land - 0.52
     for offset, width in ((0.0, 0.012), (-0.035, 0.004), (-0.07, 0.003), (-0.105, 0.002)):
         line = np.abs(level - offset) < width
-        sheet.paste(20 if offset == 0 else 90, (0, 0), Image.fromarray((line * 255).astype(np.uint8)))
-    hatch = (level > 0.012) & (level < 0.09) & ((x * 2 + y * 3 + (noise((rows, columns), (20, 20), 5) * 60).astype(int)) % 11 < 2)
+        sheet.paste(
+            20 if offset == 0 else 90, (0, 0), Image.fromarray((line * 255).astype(np.uint8))
+        )
+    hatch = (
+        (level > 0.012)
+        & (level < 0.09)
+        & ((x * 2 + y * 3 + (noise((rows, columns), (20, 20), 5) * 60).astype(int)) % 11 < 2)
+    )
     sheet.paste(70, (0, 0), Image.fromarray((hatch * 255).astype(np.uint8)))
     rng = np.random.default_rng(seed)
     for px, py in rng.uniform((0.05, 0.05), (0.95, 0.95), (170, 2)):
         if level[int(py * rows), int(px * columns)] < -0.03:
-            centred(draw, (px * columns, py * rows), str(rng.integers(2, 30)), max(12, rows // 58), fill=60)
+            centred(
+                draw,
+                (px * columns, py * rows),
+                str(rng.integers(2, 30)),
+                max(12, rows // 58),
+                fill=60,
+            )
     cx, cy, r = columns * 0.30, rows * 0.30, rows * 0.17
     for k in range(32):
         angle = 2 * np.pi * k / 32
         reach = r * (6 if k % 4 == 0 else 1)
-        draw.line((cx, cy, cx + np.cos(angle) * reach, cy + np.sin(angle) * reach), fill=110 if k % 4 == 0 else 60, width=1 if k % 4 == 0 else 2)
+        draw.line(
+            (cx, cy, cx + np.cos(angle) * reach, cy + np.sin(angle) * reach),
+            fill=110 if k % 4 == 0 else 60,
+            width=1 if k % 4 == 0 else 2,
+        )
     for share in (1.0, 0.9, 0.5):
-        draw.ellipse((cx - r * share, cy - r * share, cx + r * share, cy + r * share), outline=40, width=2)
+        draw.ellipse(
+            (cx - r * share, cy - r * share, cx + r * share, cy + r * share), outline=40, width=2
+        )
     box = (columns * 0.55, rows * 0.08, columns * 0.93, rows * 0.30)
     draw.rectangle(box, fill=255)
-    centred(draw, ((box[0] + box[2]) / 2, rows * 0.14), title, rows // 17, fill=15, name="DejaVuSerif-Bold")
-    centred(draw, ((box[0] + box[2]) / 2, rows * 0.20), "and its Approaches", rows // 26, fill=30, name="DejaVuSerif-Italic")
+    centred(
+        draw,
+        ((box[0] + box[2]) / 2, rows * 0.14),
+        title,
+        rows // 17,
+        fill=15,
+        name="DejaVuSerif-Bold",
+    )
+    centred(
+        draw,
+        ((box[0] + box[2]) / 2, rows * 0.20),
+        "and its Approaches",
+        rows // 26,
+        fill=30,
+        name="DejaVuSerif-Italic",
+    )
     centred(draw, ((box[0] + box[2]) / 2, rows * 0.25), "Soundings in Fathoms", rows // 34, fill=40)
     for inset, width in ((12, 5), (24, 2), (40, 2)):
         draw.rectangle((inset, inset, columns - inset, rows - inset), outline=20, width=width)
@@ -123,7 +214,14 @@ def sepia(grey: Array) -> Array:
     return mix((0.17, 0.10, 0.065), (0.92, 0.84, 0.68), np.clip(grey, 0, 1) ** 0.9)
 
 
-def label(size: tuple[int, int], lines: list[tuple[str, int]], *, seed: int = 0, colour: tuple[float, float, float] = (0.90, 0.84, 0.70), ink: tuple[float, float, float] = (0.1, 0.09, 0.08)) -> Array:
+def label(
+    size: tuple[int, int],
+    lines: list[tuple[str, int]],
+    *,
+    seed: int = 0,
+    colour: tuple[float, float, float] = (0.90, 0.84, 0.70),
+    ink: tuple[float, float, float] = (0.1, 0.09, 0.08),
+) -> Array:
     """Return a printed paper label with a double border and the centred lines (text, pixels)."""
     columns, rows = size
     sheet = Image.new("L", size, 255)
@@ -152,11 +250,17 @@ def degree_scale(size: int, *, metal_tone: Array) -> Array:
         draw.line((*a, *b), fill=0, width=2)
     for degree in range(0, 360, 10):
         angle = np.radians(degree - 90)
-        _turned_text(sheet, (m + np.cos(angle) * m * 0.85, m + np.sin(angle) * m * 0.85), str(degree), degree, size // 34, 0)
+        _turned_text(
+            sheet,
+            (m + np.cos(angle) * m * 0.85, m + np.sin(angle) * m * 0.85),
+            str(degree),
+            degree,
+            size // 34,
+            0,
+        )
     return mix(metal_tone, (0.10, 0.08, 0.05), 1 - np.asarray(sheet, dtype=float) / 255)
 
 
 def distance_from_edge(mask: Array) -> Array:
     """Return for each pixel inside the mask how far the nearest edge is, in pixels."""
     return np.asarray(ndimage.distance_transform_edt(mask > 0), dtype=float)
-

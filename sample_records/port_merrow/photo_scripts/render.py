@@ -1,9 +1,9 @@
 """Render the demo photographs: all of them, or those whose file name holds a given text.
 
-    python render.py                 every picture
-    python render.py 1931.14 PMM     some pictures
-    python render.py --draft 2003    small and quick, to /tmp
-    python render.py --missing       only what is not there yet
+python render.py                 every picture
+python render.py 1931.14 PMM     some pictures
+python render.py --draft 2003    small and quick, to /tmp
+python render.py --missing       only what is not there yet
 """
 
 from __future__ import annotations

@@ -25,15 +25,36 @@ def stripes(across: np.ndarray, pitch: float, *, seed: int = 0) -> np.ndarray:
 
 
 def _skirt(*, back: bool) -> Part:
-    piece = cut(symmetric([(2, 0), (13.5, 0.3), (16, -8), (22, -32), (31, -64), (42, -96), (41, -99), (20, -101.5), (3, -102)]), PX_PER_CM)
+    piece = cut(
+        symmetric(
+            [
+                (2, 0),
+                (13.5, 0.3),
+                (16, -8),
+                (22, -32),
+                (31, -64),
+                (42, -96),
+                (41, -99),
+                (20, -101.5),
+                (3, -102),
+            ]
+        ),
+        PX_PER_CM,
+    )
     half = np.interp(-piece.y, [0, 8, 32, 64, 96, 104], [13, 16, 22, 31, 42, 43])
     share = piece.x / half
     fall = np.clip(-piece.y / 100, 0, 1)
     bend = share + 0.02 * np.sin(piece.y / 9 + 3 * share)
     number = 13 if back else 9
-    folds = (0.35 + 1.5 * fall) * np.sin(np.pi * number * bend + 0.6) * (0.5 + 0.5 * np.cos(2.2 * share))
+    folds = (
+        (0.35 + 1.5 * fall)
+        * np.sin(np.pi * number * bend + 0.6)
+        * (0.5 + 0.5 * np.cos(2.2 * share))
+    )
     flounce = piece.y < -79 + 0.5 * np.sin(piece.x)
-    folds = folds + flounce * 0.55 * np.sin(np.pi * 46 * bend) + 0.5 * np.exp(-((piece.y + 79) ** 2))
+    folds = (
+        folds + flounce * 0.55 * np.sin(np.pi * 46 * bend) + 0.5 * np.exp(-((piece.y + 79) ** 2))
+    )
     face = stripes(share * 26, 1.45, seed=2)
     band = np.clip(1.1 - np.abs(piece.y + 79.2), 0, 1) * 0.95
     soil = np.clip((-piece.y - 97) / 6, 0, 1) * clouds(piece.x.shape, 60, 9) * 0.5
@@ -42,82 +63,198 @@ def _skirt(*, back: bool) -> Part:
 
 
 def _sleeve(*, left: bool, back: bool) -> list[Part]:
-    outline = [(14.5, 41), (20, 42), (25.5, 37), (30.5, 24), (35, 8), (36.5, -4), (33, -8.5), (28.5, -8.5), (27, -3), (22, 10), (17, 22), (14, 31)]
+    outline = [
+        (14.5, 41),
+        (20, 42),
+        (25.5, 37),
+        (30.5, 24),
+        (35, 8),
+        (36.5, -4),
+        (33, -8.5),
+        (28.5, -8.5),
+        (27, -3),
+        (22, 10),
+        (17, 22),
+        (14, 31),
+    ]
     cuff = [(28.6, -7.6), (33.4, -7.6), (32.6, -13.5), (29.4, -13.5)]
     parts = []
     for shape, is_cuff in ((outline, False), (cuff, True)):
         piece = cut(mirrored(shape) if left else shape, PX_PER_CM, smooth=not is_cuff)
         side = -1 if left else 1
         axis = side * piece.x - np.interp(-piece.y, [-42, -24, 4, 14], [18, 24.5, 31.5, 31])
-        folds = 0.0 * piece.x if is_cuff else 0.35 * np.sin(axis * 1.2 + piece.y * 0.10) * np.clip(1 - piece.y / 40, 0.25, 1)
+        folds = (
+            0.0 * piece.x
+            if is_cuff
+            else 0.35 * np.sin(axis * 1.2 + piece.y * 0.10) * np.clip(1 - piece.y / 40, 0.25, 1)
+        )
         face = stripes(axis if not is_cuff else piece.y, 1.25, seed=6)
         if is_cuff:
-            face = np.full((*piece.x.shape, 3), NAVY) * (0.9 + 0.1 * noise(piece.x.shape, (1, 1), 3))[..., None]
-        height = heights_of(piece, puff_cm=1.0 if is_cuff else 2.0, edge_cm=0.8 if is_cuff else 1.8, folds=folds, base_cm=0.2 if back else 0.7)
+            face = (
+                np.full((*piece.x.shape, 3), NAVY)
+                * (0.9 + 0.1 * noise(piece.x.shape, (1, 1), 3))[..., None]
+            )
+        height = heights_of(
+            piece,
+            puff_cm=1.0 if is_cuff else 2.0,
+            edge_cm=0.8 if is_cuff else 1.8,
+            folds=folds,
+            base_cm=0.2 if back else 0.7,
+        )
         parts.append(sewn(piece, height, face))
     return parts
 
 
 def lace(piece: Cut) -> np.ndarray:
     """Return cream lace over a dark lining: rows of round holes and scallops."""
-    cell_x, cell_y = piece.x / 0.9 % 1 - 0.5, (piece.y / 0.9 + (np.floor(piece.x / 0.9) % 2) * 0.5) % 1 - 0.5
+    cell_x, cell_y = (
+        piece.x / 0.9 % 1 - 0.5,
+        (piece.y / 0.9 + (np.floor(piece.x / 0.9) % 2) * 0.5) % 1 - 0.5,
+    )
     hole = np.clip((0.24 - np.hypot(cell_x, cell_y)) * 12, 0, 1)
     return mix((0.93, 0.90, 0.82), (0.60, 0.56, 0.50), hole)
 
 
 def dress(*, back: bool) -> list[Part]:
     """Return the dress laid flat, seen from the front or the back."""
-    bodice = cut(symmetric([(4, 46), (6.5, 45.2), (17, 41.5), (18.5, 36), (17.5, 30), (19.5, 22), (19, 10), (14, 1.5), (6, -2), (2, -2.5)]), PX_PER_CM)
+    bodice = cut(
+        symmetric(
+            [
+                (4, 46),
+                (6.5, 45.2),
+                (17, 41.5),
+                (18.5, 36),
+                (17.5, 30),
+                (19.5, 22),
+                (19, 10),
+                (14, 1.5),
+                (6, -2),
+                (2, -2.5),
+            ]
+        ),
+        PX_PER_CM,
+    )
     pouch = 0.9 * np.exp(-(((bodice.y - 6) / 7) ** 2)) * (0 if back else 1)
     pleat = 0.28 * np.sin(bodice.x * 1.5) * np.clip(1.2 - bodice.y / 46, 0, 1)
     height = heights_of(bodice, puff_cm=2.4, edge_cm=2.4, folds=pouch + pleat, base_cm=0.3)
-    parts = [_skirt(back=back), sewn(bodice, height, stripes(bodice.x * (1 + 0.006 * (bodice.y - 10)), 1.45, seed=4))]
+    parts = [
+        _skirt(back=back),
+        sewn(bodice, height, stripes(bodice.x * (1 + 0.006 * (bodice.y - 10)), 1.45, seed=4)),
+    ]
     parts += _sleeve(left=False, back=back) + _sleeve(left=True, back=back)
     depth = 33 if back else 27
-    yoke = cut(symmetric([(3.6, 46.3), (9, 43.6), (11.5, 39), (8, 33 if back else 31), (3, depth), (0.5, depth - 0.6)]), PX_PER_CM)
-    parts.append(sewn(yoke, heights_of(yoke, puff_cm=0.5, edge_cm=0.6, folds=0 * yoke.x, base_cm=2.7), lace(yoke)))
+    yoke = cut(
+        symmetric(
+            [
+                (3.6, 46.3),
+                (9, 43.6),
+                (11.5, 39),
+                (8, 33 if back else 31),
+                (3, depth),
+                (0.5, depth - 0.6),
+            ]
+        ),
+        PX_PER_CM,
+    )
+    parts.append(
+        sewn(
+            yoke,
+            heights_of(yoke, puff_cm=0.5, edge_cm=0.6, folds=0 * yoke.x, base_cm=2.7),
+            lace(yoke),
+        )
+    )
     collar = cut(symmetric([(2, 52.2), (5.2, 51.8), (5.0, 46.2), (2, 45.4)]), PX_PER_CM)
-    parts.append(sewn(collar, heights_of(collar, puff_cm=1.2, edge_cm=0.8, folds=0 * collar.x, base_cm=2.0), lace(collar)))
+    parts.append(
+        sewn(
+            collar,
+            heights_of(collar, puff_cm=1.2, edge_cm=0.8, folds=0 * collar.x, base_cm=2.0),
+            lace(collar),
+        )
+    )
     belt = cut(symmetric([(4, 1.6), (14.2, 2.0), (14.2, -1.6), (4, -2.6)]), PX_PER_CM, smooth=False)
     navy = np.full((*belt.x.shape, 3), NAVY) * (0.85 + 0.3 * clouds(belt.x.shape, 20, 4))[..., None]
-    parts.append(sewn(belt, heights_of(belt, puff_cm=0.5, edge_cm=0.5, folds=0.1 * np.sin(belt.y * 5), base_cm=2.6), navy, gloss=0.4))
+    parts.append(
+        sewn(
+            belt,
+            heights_of(belt, puff_cm=0.5, edge_cm=0.5, folds=0.1 * np.sin(belt.y * 5), base_cm=2.6),
+            navy,
+            gloss=0.4,
+        )
+    )
     rows = np.array([[0.0, y] for y in np.arange(5, 45 if back else 26, 3.2)])
     buttons = beads(resting(bodice, height + (0.6 if back else 0.2), rows), 0.55, squash=0.5)
     parts.append(Part(buttons, coated((0.86, 0.84, 0.80), gloss=0.8)))
     return parts
 
 
-@picture("1978.55.1_front.jpg", View(height_deg=84, portrait=True, light_deg=-65, ground=0.52, seed=40))
+@picture(
+    "1978.55.1_front.jpg", View(height_deg=84, portrait=True, light_deg=-65, ground=0.52, seed=40)
+)
 def dress_front() -> list[Part]:
     """Lay the dress face up."""
     return dress(back=False)
 
 
-@picture("1978.55.1_back.jpg", View(height_deg=86, portrait=True, light_deg=-55, ground=0.54, seed=41, bar_left=True))
+@picture(
+    "1978.55.1_back.jpg",
+    View(height_deg=86, portrait=True, light_deg=-55, ground=0.54, seed=41, bar_left=True),
+)
 def dress_back() -> list[Part]:
     """Lay the dress face down: buttons to the neck, no pouch."""
     return dress(back=True)
 
 
-@picture("1978.55.1c_hat.jpg", View(height_deg=27, side_deg=-25, light_deg=-58, ground=0.58, warmth=0.3, seed=42))
+@picture(
+    "1978.55.1c_hat.jpg",
+    View(height_deg=27, side_deg=-25, light_deg=-58, ground=0.58, warmth=0.3, seed=42),
+)
 def hat() -> list[Part]:
     """Set the straw hat on the table, two pins through the crown."""
-    profile = rounded([(15.4, 1.0), (15.6, 1.3), (15.2, 1.55), (9.6, 0.9), (8.9, 1.2), (8.5, 9.6), (8.0, 10.3), (7.4, 10.5), (0, 10.55)], reach=0.3)
-    under = [(r, z - 0.45) for r, z in reversed(rounded([(15.4, 1.0), (9.6, 0.7), (8.4, 0.6), (8.2, 3)], reach=0.2))]
+    profile = rounded(
+        [
+            (15.4, 1.0),
+            (15.6, 1.3),
+            (15.2, 1.55),
+            (9.6, 0.9),
+            (8.9, 1.2),
+            (8.5, 9.6),
+            (8.0, 10.3),
+            (7.4, 10.5),
+            (0, 10.55),
+        ],
+        reach=0.3,
+    )
+    under = [
+        (r, z - 0.45)
+        for r, z in reversed(rounded([(15.4, 1.0), (9.6, 0.7), (8.4, 0.6), (8.2, 3)], reach=0.2))
+    ]
     v, u = np.mgrid[0:1024, 0:1024] / 1024
     plait = np.abs(np.sin(np.pi * (v * 46)))
     braid = np.abs(np.sin(np.pi * (u * 210 + 1.5 * np.sin(np.pi * v * 46 * 2))))
-    straw = mix((0.55, 0.40, 0.20), (0.90, 0.75, 0.47), 0.35 + 0.65 * plait**0.5 * (0.6 + 0.4 * braid)) * (0.85 + 0.15 * clouds((1024, 1024), 90, 6))[..., None]
+    straw = (
+        mix((0.55, 0.40, 0.20), (0.90, 0.75, 0.47), 0.35 + 0.65 * plait**0.5 * (0.6 + 0.4 * braid))
+        * (0.85 + 0.15 * clouds((1024, 1024), 90, 6))[..., None]
+    )
     material = bumped(coated(straw, gloss=0.42), plait * 0.7 + 0.3 * braid, depth=0.35)
     body = joined([lathe(profile), lathe(under)])
     ribbon = lathe([(9.0, 1.2), (9.06, 1.3), (8.86, 5.2), (8.8, 5.25)])
-    bow = joined([lathe(ball(1.0), 40).scaled(0.45, 1.9, 1.5).moved(9.1, 1.9 * s, 3.2) for s in (1, -1)] + [lathe(ball(0.7), 32).scaled(0.8, 0.7, 1.5).moved(9.3, 0, 3.2)])
+    bow = joined(
+        [lathe(ball(1.0), 40).scaled(0.45, 1.9, 1.5).moved(9.1, 1.9 * s, 3.2) for s in (1, -1)]
+        + [lathe(ball(0.7), 32).scaled(0.8, 0.7, 1.5).moved(9.3, 0, 3.2)]
+    )
     cloth = coated(plain((0.10, 0.13, 0.26), spread=0.25, seed=4, blob=12), gloss=0.35, sheen=0.6)
     pins = []
     for turn, tint in ((-38.0, (0.86, 0.84, 0.78)), (-62.0, (0.05, 0.05, 0.06))):
-        shaft = tube(np.array([[-12.5, 0, 7.2], [12.0, 0, 8.0], [13.6, 0, 8.06]]), np.array([0.09, 0.09, 0.01]), 16)
+        shaft = tube(
+            np.array([[-12.5, 0, 7.2], [12.0, 0, 8.0], [13.6, 0, 8.06]]),
+            np.array([0.09, 0.09, 0.01]),
+            16,
+        )
         head = lathe(ball(0.65), 40).moved(-12.9, 0, 7.18)
-        pins += [Part(shaft.turned("z", turn), metal(STEEL, rough=0.2)), Part(head.turned("z", turn), coated(tint, gloss=0.9, coat=1.0))]
+        pins += [
+            Part(shaft.turned("z", turn), metal(STEEL, rough=0.2)),
+            Part(head.turned("z", turn), coated(tint, gloss=0.9, coat=1.0)),
+        ]
     place = [m.turned("z", -118) for m in (ribbon, bow)]
     return [Part(body, material), Part(joined(place), cloth), *pins]
 
@@ -131,21 +268,60 @@ def _scroll(cx: float, cy: float, size: float, turn: float, side: int) -> np.nda
 
 def _bodice(*, back: bool) -> list[Part]:
     dip = 33.5 if back else 28.5
-    body = cut(symmetric([(1, dip), (7, dip + 1.5), (11.5, 39.5), (15.5, 41), (16.5, 36), (18.5, 29), (18, 20), (14.8, 8), (12.6, 4), (6, 1.8), (1, 0 if not back else 1.5)]), 22)
+    body = cut(
+        symmetric(
+            [
+                (1, dip),
+                (7, dip + 1.5),
+                (11.5, 39.5),
+                (15.5, 41),
+                (16.5, 36),
+                (18.5, 29),
+                (18, 20),
+                (14.8, 8),
+                (12.6, 4),
+                (6, 1.8),
+                (1, 0 if not back else 1.5),
+            ]
+        ),
+        22,
+    )
     pleat = 0.14 * np.sin(body.x * 2.4 + 0.02 * body.x * body.y)
     height = heights_of(body, puff_cm=1.7, edge_cm=1.6, folds=pleat, base_cm=0.2)
     silk = mix((0.83, 0.77, 0.66), (0.72, 0.62, 0.48), clouds(body.x.shape, 110, 3) ** 1.5)
     net = 0.90 + 0.10 * (np.abs(np.sin(body.x * 14) * np.sin(body.y * 14)))[..., None]
-    seam = np.exp(-((np.abs(body.x) - np.interp(body.y, [0, 20, 40], [6.5, 9.5, 11])) ** 2) * 40) * 0.35
+    seam = (
+        np.exp(-((np.abs(body.x) - np.interp(body.y, [0, 20, 40], [6.5, 9.5, 11])) ** 2) * 40)
+        * 0.35
+    )
     parts = [sewn(body, height, mix(silk * net, (0.5, 0.42, 0.32), seam), sheen=0.5, gloss=0.25)]
     for left in (False, True):
         shape = [(14, 41.2), (18, 42), (22.5, 38.5), (24.5, 32), (23, 28), (17.5, 27.5), (16, 33)]
         piece = cut(mirrored(shape) if left else shape, 22)
         ruffle = 0.3 * np.sin(np.arctan2(piece.y - 42, piece.x * (-1 if left else 1) - 13) * 26)
-        parts.append(sewn(piece, heights_of(piece, puff_cm=1.8, edge_cm=1.3, folds=ruffle, base_cm=0.5), mix((0.80, 0.74, 0.63), (0.66, 0.57, 0.44), clouds(piece.x.shape, 50, 8)), sheen=0.5, gloss=0.25))
+        parts.append(
+            sewn(
+                piece,
+                heights_of(piece, puff_cm=1.8, edge_cm=1.3, folds=ruffle, base_cm=0.5),
+                mix((0.80, 0.74, 0.63), (0.66, 0.57, 0.44), clouds(piece.x.shape, 50, 8)),
+                sheen=0.5,
+                gloss=0.25,
+            )
+        )
     lines = []
     for side in (1, -1):
-        for cx, cy, size, turn in ((6.5, 24, 4.2, 0.4), (11.5, 31, 3.4, 2.4), (5, 14.5, 3.6, 1.4), (11.8, 17, 3.2, 4.0), (4, 7, 2.6, 0.2), (9.6, 8.6, 2.4, 2.0), (15.4, 24.5, 2.2, 1.0), (2.4, 19.5, 1.7, 3.0), (8.2, 12.4, 1.6, 5.0), (14.2, 35.6, 2.0, 0.5)):
+        for cx, cy, size, turn in (
+            (6.5, 24, 4.2, 0.4),
+            (11.5, 31, 3.4, 2.4),
+            (5, 14.5, 3.6, 1.4),
+            (11.8, 17, 3.2, 4.0),
+            (4, 7, 2.6, 0.2),
+            (9.6, 8.6, 2.4, 2.0),
+            (15.4, 24.5, 2.2, 1.0),
+            (2.4, 19.5, 1.7, 3.0),
+            (8.2, 12.4, 1.6, 5.0),
+            (14.2, 35.6, 2.0, 0.5),
+        ):
             lines.append(_scroll(cx * side, cy, size, turn, side))
         edge = curve([[0, dip - 1.2], [7 * side, dip + 0.1], [11.4 * side, 38.5]], 110)
         lines += [edge, edge - [0, 0.9], curve([[0, 1.6], [6 * side, 3.0], [12.4 * side, 5]], 90)]
@@ -155,10 +331,18 @@ def _bodice(*, back: bool) -> list[Part]:
     jet = beads(resting(body, height + 0.1, np.concatenate(lines)), 0.19)
     small = beads(resting(body, height + 0.05, spread), 0.13)
     shed = np.array([[-19.6, 22.0, 0.2], [-20.4, 19.5, 0.2], [-19.9, 18.2, 0.2]])
-    parts += [Part(joined([jet, beads(shed, 0.19)]), coated((0.025, 0.025, 0.03), gloss=0.9, coat=1.0)), Part(small, metal((0.75, 0.62, 0.38), rough=0.25))]
+    parts += [
+        Part(joined([jet, beads(shed, 0.19)]), coated((0.025, 0.025, 0.03), gloss=0.9, coat=1.0)),
+        Part(small, metal((0.75, 0.62, 0.38), rough=0.25)),
+    ]
     if back:
         hooks = np.array([[0.0, y] for y in np.arange(4, 31, 1.6)])
-        parts.append(Part(beads(resting(body, height + 0.1, hooks + [0.5, 0]), 0.26, squash=0.6), metal(STEEL, rough=0.3)))
+        parts.append(
+            Part(
+                beads(resting(body, height + 0.1, hooks + [0.5, 0]), 0.26, squash=0.6),
+                metal(STEEL, rough=0.3),
+            )
+        )
     return parts
 
 
@@ -168,8 +352,9 @@ def bodice_front() -> list[Part]:
     return _bodice(back=False)
 
 
-@picture("1978.55.2_back.jpg", View(height_deg=78, light_deg=-40, ground=0.52, seed=44, bar_left=True))
+@picture(
+    "1978.55.2_back.jpg", View(height_deg=78, light_deg=-40, ground=0.52, seed=44, bar_left=True)
+)
 def bodice_back() -> list[Part]:
     """Lay the bodice face down: hooks along the opening."""
     return _bodice(back=True)
-

@@ -21,7 +21,12 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     Array = NDArray[np.float64]
-SKIN, HAIR, COAT, SHIRT = (0.66, 0.60, 0.54), (0.16, 0.14, 0.13), (0.10, 0.10, 0.11), (0.80, 0.79, 0.76)
+SKIN, HAIR, COAT, SHIRT = (
+    (0.66, 0.60, 0.54),
+    (0.16, 0.14, 0.13),
+    (0.10, 0.10, 0.11),
+    (0.80, 0.79, 0.76),
+)
 
 
 def _bump(way: Array, x: float, y: float, z: float, size: tuple[float, float]) -> Array:
@@ -34,26 +39,56 @@ def _bump(way: Array, x: float, y: float, z: float, size: tuple[float, float]) -
 
 def head(*, seed: int, beard: bool) -> list[Part]:
     """Return a head around the origin, one unit high, face toward -y."""
-    polar, turn = np.meshgrid(np.linspace(0, np.pi, 180), np.linspace(0, 2 * np.pi, 241), indexing="ij")
-    way = np.stack([np.sin(polar) * np.cos(turn), np.sin(polar) * np.sin(turn), -np.cos(polar)], axis=2)
+    polar, turn = np.meshgrid(
+        np.linspace(0, np.pi, 180), np.linspace(0, 2 * np.pi, 241), indexing="ij"
+    )
+    way = np.stack(
+        [np.sin(polar) * np.cos(turn), np.sin(polar) * np.sin(turn), -np.cos(polar)], axis=2
+    )
     rng = np.random.default_rng(seed)
     z, both = way[..., 2], (-1, 1)
     out = np.ones_like(z)
-    out = out + 0.20 * _bump(way, 0, -1, -0.16, (0.10, 0.13)) + 0.09 * _bump(way, 0, -1, 0.04, (0.07, 0.2))
-    out = out + 0.05 * _bump(way, 0, -1, -0.47, (0.25, 0.16)) + 0.09 * _bump(way, 0, -0.8, -0.78, (0.2, 0.16))
+    out = (
+        out
+        + 0.20 * _bump(way, 0, -1, -0.16, (0.10, 0.13))
+        + 0.09 * _bump(way, 0, -1, 0.04, (0.07, 0.2))
+    )
+    out = (
+        out
+        + 0.05 * _bump(way, 0, -1, -0.47, (0.25, 0.16))
+        + 0.09 * _bump(way, 0, -0.8, -0.78, (0.2, 0.16))
+    )
     out = out - 0.03 * _bump(way, 0, -1, -0.45, (0.20, 0.025))
     for s in both:
-        out = out - 0.10 * _bump(way, 0.34 * s, -0.95, 0.10, (0.17, 0.10)) + 0.05 * _bump(way, 0.32 * s, -0.95, 0.25, (0.2, 0.06))
-        out = out + 0.045 * _bump(way, 0.32 * s, -0.95, 0.09, (0.08, 0.05)) + 0.04 * _bump(way, 0.5 * s, -0.8, -0.2, (0.2, 0.18))
+        out = (
+            out
+            - 0.10 * _bump(way, 0.34 * s, -0.95, 0.10, (0.17, 0.10))
+            + 0.05 * _bump(way, 0.32 * s, -0.95, 0.25, (0.2, 0.06))
+        )
+        out = (
+            out
+            + 0.045 * _bump(way, 0.32 * s, -0.95, 0.09, (0.08, 0.05))
+            + 0.04 * _bump(way, 0.5 * s, -0.8, -0.2, (0.2, 0.18))
+        )
     tone = np.full((*z.shape, 3), SKIN) * (0.92 + 0.08 * clouds(z.shape, 20, seed))[..., None]
     for s in both:
-        tone = mix(tone, HAIR, np.clip(1.0 * _bump(way, 0.33 * s, -0.95, 0.25, (0.17, 0.03)), 0, 0.7))
-        tone = mix(tone, (0.12, 0.11, 0.1), np.clip(1.2 * _bump(way, 0.32 * s, -0.95, 0.09, (0.06, 0.032)), 0, 0.8))
+        tone = mix(
+            tone, HAIR, np.clip(1.0 * _bump(way, 0.33 * s, -0.95, 0.25, (0.17, 0.03)), 0, 0.7)
+        )
+        tone = mix(
+            tone,
+            (0.12, 0.11, 0.1),
+            np.clip(1.2 * _bump(way, 0.32 * s, -0.95, 0.09, (0.06, 0.032)), 0, 0.8),
+        )
     tone = mix(tone, (0.42, 0.34, 0.31), _bump(way, 0, -1, -0.45, (0.16, 0.05)))
     strands = 0.03 * (noise(z.shape, (6, 1.2), seed + 3) - 0.5)
-    crown = np.clip((z - 0.42 + 0.55 * np.clip(way[..., 1] + 0.55, 0, 1.3) + strands * 4) * 9, 0, 1) * (z > -0.45)
+    crown = np.clip(
+        (z - 0.42 + 0.55 * np.clip(way[..., 1] + 0.55, 0, 1.3) + strands * 4) * 9, 0, 1
+    ) * (z > -0.45)
     if beard:
-        under = np.clip((-0.36 - z + 0.35 * np.abs(way[..., 0]) ** 2 + strands * 4) * 9, 0, 1) * np.clip((0.25 - way[..., 1]) * 5, 0, 1)
+        under = np.clip(
+            (-0.36 - z + 0.35 * np.abs(way[..., 0]) ** 2 + strands * 4) * 9, 0, 1
+        ) * np.clip((0.25 - way[..., 1]) * 5, 0, 1)
         lip = np.clip(1.6 * _bump(way, 0, -1, -0.36, (0.24, 0.06)), 0, 1)
         mouth = _bump(way, 0, -1, -0.47, (0.13, 0.035))
         under = np.clip(np.maximum(under, lip) - mouth * 0.6, 0, 1)
@@ -62,22 +97,58 @@ def head(*, seed: int, beard: bool) -> list[Part]:
     tone = mix(tone, grey, crown)
     narrow = 1 - 0.20 * np.clip(-z, 0, 1) ** 1.5
     size = np.array([0.36, 0.43, 0.52]) * (1 + rng.uniform(-0.04, 0.04, 3))
-    points = way * out[..., None] * size * np.stack([narrow, np.ones_like(z), np.ones_like(z)], axis=2)
+    points = (
+        way * out[..., None] * size * np.stack([narrow, np.ones_like(z), np.ones_like(z)], axis=2)
+    )
     skull = surface(points + 0.012 * strands[..., None] * way, around=(False, True))
-    ears = joined([lathe(ball(0.1), 24).scaled(0.5, 0.8, 1.4).moved(s * 0.365, 0.04, 0.0) for s in both])
+    ears = joined(
+        [lathe(ball(0.1), 24).scaled(0.5, 0.8, 1.4).moved(s * 0.365, 0.04, 0.0) for s in both]
+    )
     return [Part(skull, matt(tone[::-1])), Part(ears, matt(SKIN))]
 
 
 def cap() -> list[Part]:
     """Return a peaked seaman's cap that fits the head."""
-    crown = lathe(rounded([(0.40, 0.22), (0.42, 0.40), (0.55, 0.52), (0.53, 0.60), (0.3, 0.66), (0, 0.67)], reach=0.35)).scaled(0.97, 1.12, 0.9).moved(z=0.12)
-    brim = slab(Polygon(disc(0.47).exterior.coords).intersection(Polygon([(-1, -1), (1, -1), (1, -0.12), (-1, -0.12)])), 0.03, 0.01)
-    return [Part(crown, matt(COAT)), Part(brim.scaled(0.9, 1.35, 1).turned("x", 16).moved(0, -0.08, 0.32), coated((0.04, 0.04, 0.04), gloss=0.7))]
+    crown = (
+        lathe(
+            rounded(
+                [(0.40, 0.22), (0.42, 0.40), (0.55, 0.52), (0.53, 0.60), (0.3, 0.66), (0, 0.67)],
+                reach=0.35,
+            )
+        )
+        .scaled(0.97, 1.12, 0.9)
+        .moved(z=0.12)
+    )
+    brim = slab(
+        Polygon(disc(0.47).exterior.coords).intersection(
+            Polygon([(-1, -1), (1, -1), (1, -0.12), (-1, -0.12)])
+        ),
+        0.03,
+        0.01,
+    )
+    return [
+        Part(crown, matt(COAT)),
+        Part(
+            brim.scaled(0.9, 1.35, 1).turned("x", 16).moved(0, -0.08, 0.32),
+            coated((0.04, 0.04, 0.04), gloss=0.7),
+        ),
+    ]
 
 
 def torso(*, seed: int, folded: bool) -> list[Part]:
     """Return coat, shirt front, arms and hands below the head."""
-    levels = np.array([(-0.42, 0.20, 0.20), (-0.62, 0.22, 0.22), (-0.74, 0.46, 0.28), (-0.86, 0.72, 0.34), (-1.02, 0.84, 0.40), (-1.5, 0.84, 0.50), (-2.4, 0.86, 0.50), (-3.4, 0.95, 0.52)])
+    levels = np.array(
+        [
+            (-0.42, 0.20, 0.20),
+            (-0.62, 0.22, 0.22),
+            (-0.74, 0.46, 0.28),
+            (-0.86, 0.72, 0.34),
+            (-1.02, 0.84, 0.40),
+            (-1.5, 0.84, 0.50),
+            (-2.4, 0.86, 0.50),
+            (-3.4, 0.95, 0.52),
+        ]
+    )
     z = np.linspace(-3.4, -0.42, 160)
     half, deep = (np.interp(z, levels[::-1, 0], levels[::-1, k]) for k in (1, 2))
     half, deep = blurred(half[:, None], 3.0)[:, 0], blurred(deep[:, None], 3.0)[:, 0]
@@ -85,30 +156,66 @@ def torso(*, seed: int, folded: bool) -> list[Part]:
     power = [np.sign(f) * np.abs(f) ** 0.8 for f in (np.cos(turn), np.sin(turn))]
     crease = 1 + 0.035 * (noise((160, 201), (7, 10), seed) - 0.5)
     x, y = half[:, None] * power[0] * crease, deep[:, None] * power[1] * crease
-    body = surface(np.stack([x, y, np.broadcast_to(z[:, None], x.shape)], axis=2), around=(False, True))
+    body = surface(
+        np.stack([x, y, np.broadcast_to(z[:, None], x.shape)], axis=2), around=(False, True)
+    )
     front = y < 0
-    opening = np.clip((0.30 * np.clip((z[:, None] + 1.5) / 0.95, 0, 1) - np.abs(x)) * 30, 0, 1) * front
+    opening = (
+        np.clip((0.30 * np.clip((z[:, None] + 1.5) / 0.95, 0, 1) - np.abs(x)) * 30, 0, 1) * front
+    )
     tone = mix(np.full((*x.shape, 3), COAT), SHIRT, opening)
-    lapel = np.exp(-(((np.abs(x) - 0.30 * np.clip((z[:, None] + 1.5) / 0.95, 0, 1) - 0.12) / 0.02) ** 2)) * front * (z[:, None] > -1.55)
+    lapel = (
+        np.exp(
+            -(((np.abs(x) - 0.30 * np.clip((z[:, None] + 1.5) / 0.95, 0, 1) - 0.12) / 0.02) ** 2)
+        )
+        * front
+        * (z[:, None] > -1.55)
+    )
     tie = np.clip((0.06 - np.abs(x)) * 40, 0, 1) * front * (z[:, None] > -1.3)
     tone = mix(mix(tone, (0.04, 0.04, 0.04), lapel), (0.07, 0.07, 0.08), tie)
     arms, hands = [], []
     for s in (-1, 1):
         hand = (s * 0.30, -0.72, -2.35 - 0.08 * s) if folded else (s * 0.75, -0.62, -3.1)
-        path = curve([(s * 0.74, 0, -0.98), (s * 0.94, 0.0, -1.45), (s * 1.00, -0.15, -2.2), hand], 80)
-        arms.append(tube(path, np.linspace(0.24, 0.16, 80) * (1 + 0.02 * np.sin(np.linspace(0, 40, 80))), 30))
-        hands.append(lathe(ball(0.17), 24).scaled(1.2, 0.9, 0.8).moved(hand[0] - 0.1 * s, hand[1] - 0.1, hand[2]))
+        path = curve(
+            [(s * 0.74, 0, -0.98), (s * 0.94, 0.0, -1.45), (s * 1.00, -0.15, -2.2), hand], 80
+        )
+        arms.append(
+            tube(
+                path, np.linspace(0.24, 0.16, 80) * (1 + 0.02 * np.sin(np.linspace(0, 40, 80))), 30
+            )
+        )
+        hands.append(
+            lathe(ball(0.17), 24)
+            .scaled(1.2, 0.9, 0.8)
+            .moved(hand[0] - 0.1 * s, hand[1] - 0.1, hand[2])
+        )
     shoulders = [lathe(ball(0.23), 30).moved(s * 0.72, 0, -0.98) for s in (-1, 1)]
-    buttons = joined([lathe(ball(0.045), 16).moved(s * 0.2, -0.53, h) for s in (-1, 1) for h in (-1.75, -2.1, -2.45, -2.8)])
-    return [Part(body, matt(tone[::-1])), Part(joined([*arms, *shoulders]), matt(COAT)), Part(joined(hands), matt(SKIN)), Part(buttons, coated((0.75, 0.72, 0.6), gloss=0.7))]
+    buttons = joined(
+        [
+            lathe(ball(0.045), 16).moved(s * 0.2, -0.53, h)
+            for s in (-1, 1)
+            for h in (-1.75, -2.1, -2.45, -2.8)
+        ]
+    )
+    return [
+        Part(body, matt(tone[::-1])),
+        Part(joined([*arms, *shoulders]), matt(COAT)),
+        Part(joined(hands), matt(SKIN)),
+        Part(buttons, coated((0.75, 0.72, 0.6), gloss=0.7)),
+    ]
 
 
-def sitter(seed: int, *, capped: bool, beard: bool, folded: bool = False, turn: float = 0.0) -> list[Part]:
+def sitter(
+    seed: int, *, capped: bool, beard: bool, folded: bool = False, turn: float = 0.0
+) -> list[Part]:
     """Return one person around the origin."""
     face = [*head(seed=seed, beard=beard), *(cap() if capped else [])]
     turned = [Part(part.mesh.turned("z", turn), part.material) for part in face]
     neck = lathe([(0.19, -0.75), (0.17, -0.3)], 40)
-    trunk = [Part(part.mesh.turned("z", turn * 0.5).moved(z=0.12), part.material) for part in torso(seed=seed, folded=folded)]
+    trunk = [
+        Part(part.mesh.turned("z", turn * 0.5).moved(z=0.12), part.material)
+        for part in torso(seed=seed, folded=folded)
+    ]
     return [*turned, Part(neck, matt(SKIN)), *trunk]
 
 
@@ -121,40 +228,89 @@ def moved(parts: list[Part], x: float, y: float, z: float) -> list[Part]:
 def likeness(who: str, size_px: tuple[int, int]) -> Array:
     """Return greys of a sitter ("pilot", "stranger", "boy") or of the "crew"."""
     if who == "crew":
-        parts = [part for k in range(3) for part in moved(sitter(k + 5, capped=k != 1, beard=k != 2, turn=(18.0, 0.0, -16.0)[k]), 2.05 * (k - 1), 1.2, 0.75)]
-        parts += [part for k in range(3) for part in moved(sitter(k + 9, capped=k != 0, beard=k == 1, folded=True, turn=(-12.0, 8.0, -20.0)[k]), 2.1 * (k - 1) + 0.15, -0.8, -1.0)]
+        parts = [
+            part
+            for k in range(3)
+            for part in moved(
+                sitter(k + 5, capped=k != 1, beard=k != 2, turn=(18.0, 0.0, -16.0)[k]),
+                2.05 * (k - 1),
+                1.2,
+                0.75,
+            )
+        ]
+        parts += [
+            part
+            for k in range(3)
+            for part in moved(
+                sitter(
+                    k + 9, capped=k != 0, beard=k == 1, folded=True, turn=(-12.0, 8.0, -20.0)[k]
+                ),
+                2.1 * (k - 1) + 0.15,
+                -0.8,
+                -1.0,
+            )
+        ]
         centre, tall = (0.05, -1.15), 5.3
     else:
         seed = {"pilot": 3, "stranger": 14, "boy": 22}[who]
-        parts = sitter(seed, capped=who != "stranger", beard=who != "boy", turn=-22.0 if who == "stranger" else 14.0)
+        parts = sitter(
+            seed,
+            capped=who != "stranger",
+            beard=who != "boy",
+            turn=-22.0 if who == "stranger" else 14.0,
+        )
         centre, tall = (0.0, -0.62), 3.2
     cloth = 0.52 + 0.16 * clouds((256, 256), 60, 5)
     wall = slab(Polygon([(-9, -9), (9, -9), (9, 9), (-9, 9)]), 0.1).turned("x", 90).moved(y=2.6)
-    light = _taken([*parts, Part(wall, matt(np.repeat(cloth[..., None], 3, axis=2)))], centre, tall, size_px)
+    light = _taken(
+        [*parts, Part(wall, matt(np.repeat(cloth[..., None], 3, axis=2)))], centre, tall, size_px
+    )
     grey = np.clip(light / np.percentile(light, 99.3), 0, 1) ** (1 / 1.9)
     rows, columns = grey.shape
     y, x = np.mgrid[-1 : 1 : rows * 1j, -1 : 1 : columns * 1j]
     edge = np.clip(1.08 - 0.28 * (x**2 + y**2), 0, 1)
-    return np.clip(blurred(grey, rows / 420) * edge + 0.03 * (noise(grey.shape, (1, 1), 7) - 0.5), 0, 1)
+    return np.clip(
+        blurred(grey, rows / 420) * edge + 0.03 * (noise(grey.shape, (1, 1), 7) - 0.5), 0, 1
+    )
 
 
-def _taken(parts: list[Part], centre: tuple[float, float], tall: float, size_px: tuple[int, int]) -> Array:
+def _taken(
+    parts: list[Part], centre: tuple[float, float], tall: float, size_px: tuple[int, int]
+) -> Array:
     wide_deg = float(np.degrees(2 * np.arctan(tall / 2 / 16)))
-    camera = mi.ScalarTransform4f().look_at([centre[0], -16, centre[1]], [centre[0], 0, centre[1]], [0, 0, 1])
+    camera = mi.ScalarTransform4f().look_at(
+        [centre[0], -16, centre[1]], [centre[0], 0, centre[1]], [0, 0, 1]
+    )
     scene: dict[str, object] = {
         "type": "scene",
         "sky": sky(View(light_deg=-50, key=1.0)),
-        "sensor": {"type": "perspective", "fov": wide_deg, "fov_axis": "y", "to_world": camera,
-                   "film": {"type": "hdrfilm", "width": size_px[0], "height": size_px[1], "rfilter": {"type": "box"}, "pixel_format": "rgb"}},
+        "sensor": {
+            "type": "perspective",
+            "fov": wide_deg,
+            "fov_axis": "y",
+            "to_world": camera,
+            "film": {
+                "type": "hdrfilm",
+                "width": size_px[0],
+                "height": size_px[1],
+                "rfilter": {"type": "box"},
+                "pixel_format": "rgb",
+            },
+        },
     }
     with tempfile.TemporaryDirectory() as name:
         for index, part in enumerate(parts):
             path = Path(name) / f"{index}.ply"
             part.mesh.write_ply(path)
-            scene[f"part{index}"] = {"type": "ply", "filename": str(path), "bsdf": {"type": "twosided", "inner": part.material}}
+            scene[f"part{index}"] = {
+                "type": "ply",
+                "filename": str(path),
+                "bsdf": {"type": "twosided", "inner": part.material},
+            }
         loaded = mi.load_dict(scene)
     integrator = mi.load_dict({"type": "path", "max_depth": 4})
-    pixels = np.array(mi.render(loaded, integrator=integrator, spp=24, seed=3))[..., :3].astype(np.float32)
+    pixels = np.array(mi.render(loaded, integrator=integrator, spp=24, seed=3))[..., :3].astype(
+        np.float32
+    )
     clean = pyoidn.denoise(np.ascontiguousarray(np.nan_to_num(pixels)), hdr=True)
     return np.asarray(clean, dtype=float) @ np.array([0.25, 0.60, 0.15])
-

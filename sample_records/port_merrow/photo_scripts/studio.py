@@ -92,7 +92,11 @@ def scale_bar(length_cm: int) -> list[Part]:
     width, thick = length_cm, length_cm * 0.13
     picture = Image.new("L", (1200, 156), 244)
     draw = ImageDraw.Draw(picture)
-    blocks = 5 if length_cm in {5, 50} else (4 if length_cm == 20 else length_cm if length_cm < 10 else 10)
+    blocks = (
+        5
+        if length_cm in {5, 50}
+        else (4 if length_cm == 20 else min(10, length_cm))
+    )
     for index in range(blocks):
         left, right = 20 + 1160 * index / blocks, 20 + 1160 * (index + 1) / blocks
         top = (12, 44) if index % 2 == 0 else (44, 76)
@@ -140,7 +144,9 @@ def _ground(view: View, size: float, middle: Array) -> Part:
     x = np.linspace(-size * 7, size * 7, 40) + middle[0]
     grid = np.stack([*np.meshgrid(x, y), np.repeat(rise[:, None], 40, axis=1)], axis=2)
     tone = view.ground * (1 + 0.012 * (noise((512, 512), (1.2, 1.2), view.seed) - 0.5))
-    card = np.stack([tone * (1 + 0.02 * view.warmth), tone, tone * (1 - 0.02 * view.warmth)], axis=2)
+    card = np.stack(
+        [tone * (1 + 0.02 * view.warmth), tone, tone * (1 - 0.02 * view.warmth)], axis=2
+    )
     return Part(surface(grid), matt(card, tiles=(14, 14)))
 
 
@@ -186,8 +192,13 @@ def _scene(parts: list[Part], view: View, size_px: tuple[int, int], folder: Path
             ),
             "near_clip": 0.1,
             "far_clip": 1e5,
-            "film": {"type": "hdrfilm", "width": size_px[0], "height": size_px[1],
-                     "rfilter": {"type": "box"}, "pixel_format": "rgb"},
+            "film": {
+                "type": "hdrfilm",
+                "width": size_px[0],
+                "height": size_px[1],
+                "rfilter": {"type": "box"},
+                "pixel_format": "rgb",
+            },
         },
     }
     for index, part in enumerate([*shown, _ground(view, size, middle)]):
@@ -206,24 +217,37 @@ def photograph(parts: list[Part], view: View, *, long_px: int = 1600, samples: i
     size_px = (short, long_px) if view.portrait else (long_px, short)
     with tempfile.TemporaryDirectory() as name:
         scene = mi.load_dict(_scene(parts, view, size_px, Path(name)))
-    integrator = mi.load_dict({
-        "type": "aov", "aovs": "alb:albedo,nor:sh_normal",
-        "image": {"type": "path", "max_depth": view.depth, "rr_depth": 4},
-    })
+    integrator = mi.load_dict(
+        {
+            "type": "aov",
+            "aovs": "alb:albedo,nor:sh_normal",
+            "image": {"type": "path", "max_depth": view.depth, "rr_depth": 4},
+        }
+    )
     layers = np.array(mi.render(scene, integrator=integrator, spp=samples, seed=view.seed))
-    light, albedo, normal = (np.ascontiguousarray(layers[..., i : i + 3], dtype=np.float32) for i in (0, 3, 6))
+    light, albedo, normal = (
+        np.ascontiguousarray(layers[..., i : i + 3], dtype=np.float32) for i in (0, 3, 6)
+    )
     light = np.minimum(np.nan_to_num(light), 12.0)
-    clean = pyoidn.denoise(light, albedo=np.clip(np.nan_to_num(albedo), 0, 1), normal=np.nan_to_num(normal), hdr=True)
+    clean = pyoidn.denoise(
+        light, albedo=np.clip(np.nan_to_num(albedo), 0, 1), normal=np.nan_to_num(normal), hdr=True
+    )
     return develop(np.asarray(clean, dtype=float), view)
 
 
 def develop(light: Array, view: View) -> Array:
     """Return linear light as screen colours: exposed for the card, shoulder on the highlights."""
-    border = np.concatenate([light[:40].reshape(-1, 3), light[:, :40].reshape(-1, 3), light[:, -40:].reshape(-1, 3)])
+    border = np.concatenate(
+        [light[:40].reshape(-1, 3), light[:, :40].reshape(-1, 3), light[:, -40:].reshape(-1, 3)]
+    )
     wanted = colour((view.ground * 1.02,) * 3)["value"][0]
     exposed = light * (wanted / np.median(border[:, 1]))
     shoulder = np.where(exposed > 0.6, 0.6 + 0.4 * (1 - np.exp(-(exposed - 0.6) / 0.4)), exposed)
-    screen = np.where(shoulder > 0.0031308, 1.055 * np.maximum(shoulder, 1e-9) ** (1 / 2.4) - 0.055, shoulder * 12.92)
+    screen = np.where(
+        shoulder > 0.0031308,
+        1.055 * np.maximum(shoulder, 1e-9) ** (1 / 2.4) - 0.055,
+        shoulder * 12.92,
+    )
     rng = np.random.default_rng(view.seed)
     sharp = screen + 0.35 * (screen - ndimage.gaussian_filter(screen, (1.2, 1.2, 0)))
     grain = ndimage.gaussian_filter(rng.normal(0, 0.010, screen.shape[:2]), 0.8)[..., None]

@@ -48,13 +48,17 @@ def mix(first: Colour | Array, second: Colour | Array, share: Array) -> Array:
     return a + (b - a) * share[..., None]
 
 
-def plain(colour: Colour, *, spread: float = 0.12, seed: int = 0, size: int = 512, blob: float = 60.0) -> Array:
+def plain(
+    colour: Colour, *, spread: float = 0.12, seed: int = 0, size: int = 512, blob: float = 60.0
+) -> Array:
     """Return a colour with gentle uneven tone."""
     tone = 1 + spread * (clouds((size, size), blob, seed) - 0.5) * 2
     return np.clip(np.asarray(colour) * tone[..., None], 0, 1)
 
 
-def wood(light: Colour, dark: Colour, *, seed: int = 0, rings: float = 9.0, size: int = 1024) -> Array:
+def wood(
+    light: Colour, dark: Colour, *, seed: int = 0, rings: float = 9.0, size: int = 1024
+) -> Array:
     """Return wood with the grain running along u (columns)."""
     rows = np.linspace(0, 1, size)[:, None]
     wave = noise((size, size), (90, 260), seed) * 0.5
@@ -106,14 +110,24 @@ def array_of(picture: Image.Image) -> Array:
     return np.asarray(picture, dtype=float) / 255
 
 
-def inked(paper: Array, ink: Image.Image, colour: Colour, *, seed: int = 0, worn: float = 0.25) -> Array:
+def inked(
+    paper: Array, ink: Image.Image, colour: Colour, *, seed: int = 0, worn: float = 0.25
+) -> Array:
     """Return paper printed where the grey picture `ink` is dark, unevenly as old print is."""
     cover = 1 - np.asarray(ink.convert("L"), dtype=float) / 255
     patchy = 1 - worn * clouds((cover.shape[0], cover.shape[1]), 18, seed)
     return mix(paper, colour, np.clip(cover * patchy, 0, 1))
 
 
-def centred(draw: ImageDraw.ImageDraw, where: tuple[float, float], text: str, size_px: int, *, fill: object = 0, name: str = "DejaVuSerif") -> None:
+def centred(
+    draw: ImageDraw.ImageDraw,
+    where: tuple[float, float],
+    text: str,
+    size_px: int,
+    *,
+    fill: object = 0,
+    name: str = "DejaVuSerif",
+) -> None:
     """Draw text centred on a point."""
     draw.text(where, text, fill=fill, font=font(size_px, name), anchor="mm")
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from service.cards.card import ContentsList, ListEntry
-from service.cards.fingerprint import seal_card
 from service.cards.compose.head import compose_head
 from service.cards.compose.objects import NO_PHOTO_WORDS, choose_photo, name_object, write_aside
+from service.cards.fingerprint import seal_card
 from service.cards.words import count, join_words, write_date
 from service.contents.packing import PackedObject, Packing
 from service.contents.weights import weigh_packing

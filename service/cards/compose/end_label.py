@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from service.cards.card import EndLabel
-from service.cards.fingerprint import seal_card
 from service.cards.compose.head import compose_head
 from service.cards.compose.warn import warn_outside
+from service.cards.fingerprint import seal_card
 from service.cards.words import count
 from service.contents.packing import Packing
 from service.handling.cautions import CAUTIONS

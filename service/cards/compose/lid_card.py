@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from service.cards.card import CardLayer, CardObject, LidCard
-from service.cards.fingerprint import seal_card
 from service.cards.compose.head import compose_head
 from service.cards.compose.objects import compose_object
 from service.cards.compose.warn import warn_outside
+from service.cards.fingerprint import seal_card
 from service.cards.words import count, join_words
 from service.contents.packing import Packing
 from service.records.record import Museum
 
 ORIENTATION = "this edge to the label"
+_BY = "\N{MULTIPLICATION SIGN}"
 
 
 def compose_lid_card(packing: Packing, museum: Museum) -> LidCard:
@@ -63,7 +64,7 @@ def _write_count(packing: Packing) -> str:
         (
             count(len(packing.everything), "object"),
             count(len(packing.layers), "layer") if len(packing.layers) > 1 else "",
-            f"{grid.columns} × {grid.rows} compartments" if grid else "",
+            f"{grid.columns} {_BY} {grid.rows} compartments" if grid else "",
             *(f"holds {inner.container.container_number}" for inner in packing.nested),
         )
     )

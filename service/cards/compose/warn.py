@@ -90,7 +90,9 @@ def gather_cautions(contents: Iterable[PackedObject]) -> tuple[Warn, ...]:
             entry = find_caution(code)
             if not entry.whole_container and entry.mark not in beside:
                 pointers.append(point_at(packed))
-    codes = sorted(drop_implied(list(found)), key=lambda code: not find_caution(code).whole_container)
+    codes = sorted(
+        drop_implied(list(found)), key=lambda code: not find_caution(code).whole_container
+    )
     return tuple(
         Warn(find_caution(code).mark, find_caution(code).name, "", tuple(found[code]), 3)
         for code in codes

@@ -6,45 +6,36 @@ Nothing is lost: every object of the packing stands on one of the pages.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from service.cards.card import CardLayer, LidCard
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
-from service.pages.lid.cells import SCALES, Scale, measure_captions
-from service.pages.lid.contents_grid import set_grid
+from service.pages.lid.cells import SCALES, measure_captions
+from service.pages.lid.contents_grid import Fit, set_grid
 from service.pages.lid.grid import FLOOR_MM, GridPlan, GridSpace, capacity, plan_grid
 from service.pages.lid.lists import fit_lists
-from service.pages.lid.space import CardSpace, make_space, number_pages
+from service.pages.lid.space import CardSpace, finish_page, make_space
 from service.pages.page import Page
 from service.pages.ruler import Ruler
 
-_MOST_GRID_PAGES = 2
-
-
-@dataclass(frozen=True, slots=True)
-class _Fit:
-    plan: GridPlan
-    scale: Scale
-    fixed: bool
+_LEAST_AREA_MM = FLOOR_MM / 2
+_STRIP = "handling strip"
 
 
 def fit_lid_card(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     """Lay a lid card out on as many pages of `size` as it needs.
 
-    Raises `DoesNotFitError` when head, handling and foot alone fill a page, and `SymbolError` when
-    the QR symbol cannot be read at this size.
+    Raises:
+        DoesNotFitError: When head, handling and foot alone fill a page.
+        SymbolError: When the QR symbol cannot be read at this size.
     """
     first = make_space(card, size, ruler, number=1, of=1)
-    if first.area.height_mm < FLOOR_MM / 2:
-        raise DoesNotFitError(
-            "handling strip",
-            needed_mm=size.height_mm - first.area.height_mm + FLOOR_MM / 2,
-            available_mm=size.height_mm,
-        )
+    if first.area.height_mm < _LEAST_AREA_MM:
+        needed_mm = size.height_mm - first.area.height_mm + _LEAST_AREA_MM
+        raise DoesNotFitError(_STRIP, needed_mm=needed_mm, available_mm=size.height_mm)
     fit = _find_fit(ruler, card.layers, first.area, card)
     if fit:
-        return (_draw_page(card, first, card.layers, fit, ruler, (1, 1)),)
+        return (_draw_page(card, first, card.layers, fit, ruler),)
     return _fit_two(card, size, ruler) or fit_lists(card, size, ruler)
 
 
@@ -61,11 +52,11 @@ def _fit_two(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     share = min(share, total - 2) if total > 2 else share  # noqa: PLR2004 - two are company
     parts = split_layers(card.layers, share)
     pages = []
-    for number, (space, layers) in enumerate(zip(spaces, parts, strict=True), start=1):
+    for space, layers in zip(spaces, parts, strict=True):
         fit = _find_fit(ruler, layers, space.area, None)
         if fit is None:
             return ()
-        pages.append(_draw_page(card, space, layers, fit, ruler, (number, 2)))
+        pages.append(_draw_page(card, space, layers, fit, ruler))
     return tuple(pages)
 
 
@@ -88,11 +79,11 @@ def split_layers(
 
 def _find_fit(
     ruler: Ruler, layers: Sequence[CardLayer], area: Rect, card: LidCard | None
-) -> _Fit | None:
+) -> Fit | None:
     """Choose the largest type that still leaves pictures of the size that goes with it."""
     objects = [item for layer in layers for item in layer.objects]
     if not objects:
-        return _Fit(GridPlan(1, 1, area.size, area.size, beside=False), SCALES[-1], fixed=False)
+        return Fit(GridPlan(1, 1, area.size, area.size, beside=False), SCALES[-1], fixed=False)
     groups = [len(layer.objects) for layer in layers]
     space = _grid_space(area, layers)
     for scale in SCALES:
@@ -102,12 +93,12 @@ def _find_fit(
             grid = card.grid
             fixed = plan_grid(space, groups, needs, columns=grid.columns, rows=grid.rows)
             if fixed and fixed.picture_mm >= least_mm:
-                return _Fit(fixed, scale, fixed=True)
+                return Fit(fixed, scale, fixed=True)
             if scale is not SCALES[-1]:
                 continue
         plan = plan_grid(space, groups, needs)
         if plan and plan.picture_mm >= least_mm:
-            return _Fit(plan, scale, fixed=False)
+            return Fit(plan, scale, fixed=False)
     return None
 
 
@@ -128,15 +119,8 @@ def _grid_space(area: Rect, layers: Sequence[CardLayer]) -> GridSpace:
 
 
 def _draw_page(
-    card: LidCard,
-    space: CardSpace,
-    layers: Sequence[CardLayer],
-    fit: _Fit,
-    ruler: Ruler,
-    numbering: tuple[int, int],
+    card: LidCard, space: CardSpace, layers: Sequence[CardLayer], fit: Fit, ruler: Ruler
 ) -> Page:
-    grid_space = _grid_space(space.area, layers)
-    cells = set_grid(
-        ruler, layers, space.area, fit.plan, fit.scale, grid_space=grid_space, fixed=fit.fixed
-    )
-    return number_pages(card, space, cells, *numbering)
+    """Set the cells of one page; which page of how many is known by its space."""
+    cells = set_grid(ruler, layers, space.area, fit, _grid_space(space.area, layers))
+    return finish_page(card, space, cells)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from service.cards.card import CardLayer
 from service.geometry import Point, Rect
@@ -17,17 +18,20 @@ from service.pages.setting.type import LEAST_OBJECT_NUMBER_PT
 _HEADING = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.2)
 
 
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """A plan with its type sizes; `fixed` where cells repeat the container's compartments."""
+
+    plan: GridPlan
+    scale: Scale
+    fixed: bool
+
+
 def set_grid(
-    ruler: Ruler,
-    layers: Sequence[CardLayer],
-    area: Rect,
-    plan: GridPlan,
-    scale: Scale,
-    *,
-    grid_space: GridSpace,
-    fixed: bool,
+    ruler: Ruler, layers: Sequence[CardLayer], area: Rect, fit: Fit, grid_space: GridSpace
 ) -> tuple[Block, ...]:
     """Set every object; in a `fixed` grid each stands where its compartment lies."""
+    plan, scale, fixed = fit.plan, fit.scale, fit.fixed
     blocks: list[Block] = []
     y_mm = area.y_mm
     for layer in layers:

@@ -13,7 +13,6 @@ from service.pages.look import RULE_MM, Look
 from service.pages.page import Align, Block, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of
-from service.pages.symbol import dark_part, set_symbol
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import (
     CAPTION_PT,
@@ -21,6 +20,7 @@ from service.pages.setting.type import (
     size_for_caps_pt,
     size_for_distance_pt,
 )
+from service.pages.symbol import dark_part, set_symbol
 
 _LEAST_TITLE_MM = 42.0
 """A title column narrower than this goes below the number instead of beside it."""

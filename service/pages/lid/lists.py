@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from service.cards.card import CardLayer, CardObject, LidCard
 from service.geometry import Rect, Size
 from service.pages.lid.cells import set_picture
-from service.pages.lid.space import make_space, number_pages
+from service.pages.lid.space import CardSpace, finish_page, make_space
 from service.pages.page import Align, Block, MarkBlock, Page, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of
@@ -87,7 +87,7 @@ def _fill(
             taken = _take(waiting, held, heights[index])
             corner = Rect(x_mm, top_mm, columns.width_mm, 0)
             blocks.extend(_set_column(ruler, taken, corner, columns))
-        pages.append(number_pages(card, space, blocks, index + 1, len(spaces)))
+        pages.append(finish_page(card, space, blocks))
     return tuple(pages)
 
 
@@ -103,7 +103,8 @@ def _even_heights(rows: Sequence[_Row], rooms: Sequence[float], columns: int) ->
 
 
 def _rows_taken(rows: Sequence[_Row], heights: Sequence[float], columns: int) -> int:
-    waiting, held, taken = iter(rows), [], 0
+    held: list[_Row] = []
+    waiting, taken = iter(rows), 0
     for height_mm in heights:
         for _ in range(columns):
             taken += len(_take(waiting, held, height_mm))

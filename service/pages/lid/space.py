@@ -9,11 +9,11 @@ from service.cards.card import LidCard
 from service.geometry import Rect, Size
 from service.pages.lid.foot import set_foot
 from service.pages.lid.head import HeadText, set_head
+from service.pages.lid.strip import set_strip
 from service.pages.look import HAIRLINE_MM, inner_rect, look_for
 from service.pages.page import Block, MarkBlock, Page, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of
-from service.pages.lid.strip import set_strip
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import LEAST_OBJECT_NUMBER_PT
 
@@ -23,8 +23,10 @@ _SMALL_MARK_MM = 8.0
 
 @dataclass(frozen=True, slots=True)
 class CardSpace:
-    """Blocks above and below, and the area between them."""
+    """Blocks above and below and the area between them, on page `number` of `of`."""
 
+    number: int
+    of: int
     size: Size
     above: tuple[Block, ...]
     below: tuple[Block, ...]
@@ -49,19 +51,17 @@ def make_space(card: LidCard, size: Size, ruler: Ruler, *, number: int, of: int)
     start_mm = rule.rect.bottom_mm + _BREATH_MM
     height_mm = min(block.rect.y_mm for block in foot) - _BREATH_MM - start_mm
     area = Rect(inside.x_mm, start_mm, inside.width_mm, height_mm)
-    return CardSpace(size, (*head, *strip, rule), foot, area)
+    return CardSpace(number, of, size, (*head, *strip, rule), foot, area)
 
 
-def number_pages(
-    card: LidCard, space: CardSpace, contents: Sequence[Block], number: int, of: int
-) -> Page:
+def finish_page(card: LidCard, space: CardSpace, contents: Sequence[Block]) -> Page:
     """Put the contents between head and foot."""
     return Page(
         kind=card.kind,
         container_number=card.head.container_number,
         title=card.head.title,
-        number=number,
-        of=of,
+        number=space.number,
+        of=space.of,
         size=space.size,
         blocks=(*space.above, *contents, *space.below),
     )

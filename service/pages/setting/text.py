@@ -85,7 +85,7 @@ def _shorten(
         middle = (low + high + 1) // 2
         wide = ruler.width_mm(rest[:middle].rstrip() + ELLIPSIS, style) > spot.width_mm
         low, high = (low, middle - 1) if wide else (middle, high)
-    return (*kept, rest[:low].rstrip(" ,;:–-") + ELLIPSIS)
+    return (*kept, rest[:low].rstrip(" ,;:-\N{EN DASH}") + ELLIPSIS)
 
 
 def _make_block(
