@@ -34,7 +34,13 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     help="Prints what goes on the outside of museum storage, and proves that it can be read.",
 )
-_console = Console(stderr=True, highlight=False)
+
+
+
+def _console() -> Console:
+    """Open standard error: what people read while standard output holds the answer."""
+    return Console(stderr=True, highlight=False)
+
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
 
@@ -43,7 +49,7 @@ Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.
 def demo(context: typer.Context) -> None:
     """Print the demo collection into out/ when no command is given."""
     if context.invoked_subcommand is None:
-        raise typer.Exit(print_demo(_console, load_settings(os.environ)))
+        raise typer.Exit(print_demo(_console(), load_settings(os.environ)))
 
 
 @app.command("print")
@@ -78,7 +84,7 @@ def print_(
         containers=frozenset(container or ()),
     )
     request = PrintRequest(source, output, options, as_json=as_json)
-    raise typer.Exit(print_source(_console, load_settings(os.environ), request))
+    raise typer.Exit(print_source(_console(), load_settings(os.environ), request))
 
 
 @app.command()
@@ -95,7 +101,7 @@ def check(
     if as_json:
         typer.echo(findings_as_json(findings))
     else:
-        show_findings(_console, findings)
+        show_findings(_console(), findings)
         typer.echo(f"{source}: {count_findings(findings)}")
     grave = worst_severity(findings) is Severity.ERROR
     raise typer.Exit(EXIT_FINDINGS if grave else 0)
@@ -120,7 +126,7 @@ def run(arguments: list[str]) -> int:
     try:
         app(args=arguments, prog_name="python3 -m service", standalone_mode=True)
     except ServiceError as error:
-        return show_error(_console, error)
+        return show_error(_console(), error)
     except SystemExit as leaving:
         return leaving.code if isinstance(leaving.code, int) else int(leaving.code is not None)
     return 0

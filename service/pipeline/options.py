@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from service.cards.kinds import CARD_KINDS, CardKind
 from service.findings import Finding
@@ -69,7 +69,6 @@ class Outcome:
 
     files: tuple[PrintFile, ...]
     findings: tuple[Finding, ...]
-    milliseconds: dict[str, float] = field(default_factory=dict)
 
     @property
     def cards(self) -> int:

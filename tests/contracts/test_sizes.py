@@ -28,8 +28,16 @@ FOLDER_FILES = 10
 LONG_BY_NATURE: dict[str, str] = {}
 
 
+# Files that are one table or one tree, which a reader wants to see in one place.
+LONG_FILES = {"service/errors.py": "the whole error tree, with its drawing at the top"}
+
+
 def _too_long(paths: list[Path], limit: int) -> list[str]:
-    lengths = {name_of(path): len(text_of(path).splitlines()) for path in paths}
+    lengths = {
+        name_of(path): len(text_of(path).splitlines())
+        for path in paths
+        if name_of(path) not in LONG_FILES
+    }
     return [f"{name}: {length}" for name, length in lengths.items() if length > limit]
 
 

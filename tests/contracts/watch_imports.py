@@ -53,7 +53,9 @@ class _WatchedEnvironment(dict[str, str]):
 
     def get(self, name: str, default: str | None = None) -> str | None:  # type: ignore[override]
         """Give a variable, telling who asks."""
-        _report(f"reads {name}")
+        # pydantic asks whether its plugins are off whenever a class of settings is declared.
+        if not name.startswith("PYDANTIC_"):
+            _report(f"reads {name}")
         return super().get(name, default)
 
 
