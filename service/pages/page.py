@@ -41,13 +41,18 @@ class Shade(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class TextStyle:
-    """How a text is set: `weight` as in CSS, `leading_ratio` is line pitch over type size."""
+    """How a text is set: `weight` as in CSS, `leading_ratio` is line pitch over type size.
+
+    `language` is that of the whole text, so that a piece of it is measured in the same face; ""
+    leaves it to the letters of what is measured.
+    """
 
     size_pt: float
     weight: int = 400
     leading_ratio: float = 1.25
     align: Align = Align.START
     shade: Shade = Shade.BLACK
+    language: str = ""
 
     @property
     def leading_mm(self) -> float:

@@ -16,6 +16,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, Self
 
+import pydyf
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
 from weasyprint import HTML
 from weasyprint.text.fonts import FontConfiguration
@@ -61,7 +62,7 @@ def draw_pages(task: DrawTask) -> bytes:
             document = HTML(string=html, url_fetcher=fetcher, base_url="underlid:print/").render(
                 font_config=_fonts(), presentational_hints=False
             )
-            pdf: bytes = document.write_pdf(uncompressed_pdf=False)
+            pdf: bytes = document.write_pdf(finisher=_drop_empty_strings)
         except FatalURLFetchingError as error:  # A BaseException: it must not pass as a crash.
             raise AssetError(str(error)) from None
     if listener.messages:
@@ -81,6 +82,22 @@ def fill_templates(task: DrawTask) -> str:
         return _environment().get_template("document.html").render(document=document)
     except UndefinedError as error:
         raise TemplateError(document.pages[0].template, reason=str(error)) from None
+
+
+def _drop_empty_strings(_document: object, pdf: pydyf.PDF) -> None:
+    """Take empty strings out of the text operators.
+
+    The engine writes them between two shifts, around a mark set higher or lower than its line.
+    They mean nothing, but PDFium then loses the shift behind them, and with it its place.
+    """
+    for item in pdf.objects:
+        if isinstance(item, pydyf.Stream):
+            item.stream = [
+                part.replace(b"<>", b" ")
+                if isinstance(part, bytes) and part.endswith(b"] TJ")
+                else part
+                for part in item.stream
+            ]
 
 
 @cache

@@ -23,16 +23,16 @@ class PangoRuler:
     def __init__(self, fonts_conf: Path) -> None:
         """Load the fonts named in a fontconfig file; raises `OSError` when there are none."""
         self._paragraphs = Paragraphs(fonts_conf)
-        self.break_text_remembered = lru_cache(_REMEMBERED)(self._break_text)
+        self._broken = lru_cache(_REMEMBERED)(self._break_text)
         self._is_missing = lru_cache(_REMEMBERED)(self._lacks_glyph)
 
     def break_text(self, text: str, style: TextStyle, *, width_mm: float) -> BrokenText:
         """Break a text into lines no wider than `width_mm`."""
-        return self.break_text_remembered(text, style.size_pt, style.weight, width_mm)
+        return self._broken(text, style.size_pt, style.weight, style.language, width_mm)
 
     def width_mm(self, text: str, style: TextStyle) -> float:
         """Give the advance width of a text set on one line."""
-        return self.break_text_remembered(text, style.size_pt, style.weight, None).width_mm
+        return self._broken(text, style.size_pt, style.weight, style.language, None).width_mm
 
     def missing_characters(self, text: str) -> tuple[str, ...]:
         """Name the characters of a text that no shipped font holds, each once, in order."""
@@ -41,7 +41,7 @@ class PangoRuler:
         return tuple(sign for sign in dict.fromkeys(text) if self._is_missing(sign))
 
     def _break_text(
-        self, text: str, size_pt: float, weight: int, width_mm: float | None
+        self, text: str, size_pt: float, weight: int, language: str, width_mm: float | None
     ) -> BrokenText:
         raw = text.encode()
         paragraphs = self._paragraphs
@@ -49,7 +49,7 @@ class PangoRuler:
             raw,
             size_px=css_pixels_from_points(size_pt),
             weight=weight,
-            language=language_of(text),
+            language=language or language_of(text),
             width_px=None if width_mm is None else css_pixels_from_mm(width_mm - _SLACK_MM),
         )
         lines, widths_mm = [], []

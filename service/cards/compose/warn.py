@@ -32,11 +32,13 @@ def point_at(packed: PackedObject) -> Pointer:
 
 def warn_outside(packing: Packing) -> Handling:
     """Gather all that must be known before the container is lifted or opened."""
+    cautions = gather_cautions(packing.everything)
+    said = {warn.heading for warn in cautions}
     return Handling(
         lift=advise_lift(weigh_packing(packing)),
         hazards=gather_hazards(packing.everything),
-        cautions=gather_cautions(packing.everything),
-        limits=_container_limits(packing.container),
+        cautions=cautions,
+        limits=tuple(words for words in _container_limits(packing.container) if words not in said),
     )
 
 

@@ -27,12 +27,13 @@ class Spot:
 
 def set_text(ruler: Ruler, text: str, style: TextStyle, spot: Spot, purpose: str) -> TextBlock:
     """Set running text; past `max_lines` it is shortened with an ellipsis."""
+    style = replace(style, language=language_of(text))
     broken = ruler.break_text(text, style, width_mm=spot.width_mm)
     lines = broken.lines
     if spot.max_lines and len(lines) > spot.max_lines:
         lines = _shorten(ruler, text, style, spot, lines)
     block = _make_block(lines, style, spot, purpose, text)
-    return replace(block, direction=broken.direction, language=language_of(text))
+    return replace(block, direction=broken.direction, language=style.language)
 
 
 def set_number(ruler: Ruler, number: str, style: TextStyle, spot: Spot, purpose: str) -> TextBlock:
