@@ -12,6 +12,7 @@ from rich.console import Console
 
 from service.cards.kinds import CARD_KINDS, find_kind
 from service.cli.printing import PrintRequest, print_demo, print_source
+from service.cli.own_stock import name_stock
 from service.cli.report import (
     EXIT_FINDINGS,
     count_findings,
@@ -25,7 +26,7 @@ from service.findings import Severity, worst_severity
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import open_source, read_source
 from service.pipeline.run import check_collection
-from service.sheets.stocks import STOCKS, find_stock
+from service.sheets.stocks import STOCKS
 from service.wiring import open_workshop
 
 app = typer.Typer(
@@ -61,7 +62,7 @@ def print_(
     kind: Annotated[
         list[str] | None, typer.Option(help="A kind of card; may be given several times.")
     ] = None,
-    stock: Annotated[str, typer.Option(help="A stock by name; see `stocks`.")] = "",
+    stock: Annotated[str, typer.Option(help="A stock by name (see `stocks`), or a TOML file with its measures.")] = "",
     paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
     start: Annotated[int, typer.Option(help="First free position of the first sheet.")] = 1,
     skip: Annotated[
@@ -76,7 +77,7 @@ def print_(
     """Print the cards of a collection: one PDF for each kind and stock."""
     options = PrintOptions(
         kinds=tuple(find_kind(code) for code in kind) if kind else CARD_KINDS,
-        stock=find_stock(stock, STOCKS) if stock else None,
+        stock=name_stock(stock) if stock else None,
         paper="Letter" if paper.casefold() == "letter" else "A4",
         start_position=start,
         skipped=frozenset(skip or ()),

@@ -28,6 +28,7 @@ typedef int boolean;
 void *FcConfigCreate(void);
 boolean FcConfigParseAndLoad(void *config, const char *file, boolean complain);
 boolean FcConfigBuildFonts(void *config);
+boolean FcConfigSetCurrent(void *config);
 void *pango_ft2_font_map_new(void);
 void pango_fc_font_map_set_config(void *map, void *config);
 void *pango_font_map_create_context(void *map);
@@ -103,6 +104,8 @@ class Paragraphs:
         if not loaded or not self._lib.fontconfig.FcConfigBuildFonts(config):
             message = f"the fonts named in {fonts_conf.name} cannot be loaded"
             raise OSError(message)
+        # Some versions of Pango ask the current set-up, not the map's own, for its rules.
+        self._lib.fontconfig.FcConfigSetCurrent(config)
         self._map = self._lib.pangoft2.pango_ft2_font_map_new()
         self._lib.pangoft2.pango_fc_font_map_set_config(self._map, config)
         pango = self._lib.pango

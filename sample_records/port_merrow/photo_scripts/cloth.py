@@ -42,7 +42,7 @@ def cut(outline: Sequence[tuple[float, float]], px_per_cm: float, *, smooth: boo
     if smooth:
         line = curve([*line.tolist(), line[0].tolist()], 40 * len(line))
     low, high = line.min(axis=0) - 0.8, line.max(axis=0) + 0.8
-    columns, rows = (round(side * px_per_cm) for side in (high - low))
+    columns, rows = (round(float(side) * px_per_cm) for side in (high - low))
     sheet = Image.new("L", (columns * 2, rows * 2), 0)
     pixels = (line - [low[0], high[1]]) * [1, -1] * 2 * px_per_cm
     ImageDraw.Draw(sheet).polygon([tuple(p) for p in pixels], fill=255)
@@ -78,7 +78,7 @@ def sewn(
 
 def beads(places: Array, radius: float, *, squash: float = 1.0) -> Mesh:
     """Return one small sphere for each place (x, y, z)."""
-    profile = ball(radius)[::6] + [(0.0, radius)]
+    profile = [*ball(radius)[::6], (0.0, radius)]
     bead = lathe(profile, 12).scaled(1, 1, squash)
     return joined([bead.moved(*place) for place in places])
 

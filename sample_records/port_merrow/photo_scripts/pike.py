@@ -6,8 +6,9 @@ import numpy as np
 import shapely
 from cloth import beads
 from materials import bumped, coated
-from meshes import Mesh, joined, slab, surface
+from meshes import Mesh, joined, surface
 from shapely.geometry import Polygon
+from slabs import slab
 from studio import Part
 from textures import clouds, mix, noise
 
@@ -124,6 +125,9 @@ def pike_parts() -> list[Part]:
         Part(_body(), skin),
         Part(fins, bumped(coated(web, gloss=0.4), rays, depth=0.3)),
         Part(beads(eye, 0.55), coated((0.80, 0.60, 0.16), gloss=0.9, coat=1.0)),
-        Part(beads(eye + [0, -0.36, 0], 0.28), coated((0.01, 0.01, 0.01), gloss=0.95, coat=1.0)),
+        Part(
+            beads(eye + np.array([0, -0.36, 0]), 0.28),
+            coated((0.01, 0.01, 0.01), gloss=0.95, coat=1.0),
+        ),
         Part(beads(teeth, 0.09), coated((0.9, 0.87, 0.78), gloss=0.6)),
     ]

@@ -2,8 +2,11 @@
 
 python render.py                 every picture
 python render.py 1931.14 PMM     some pictures
-python render.py --draft 2003    small and quick, to /tmp
+python render.py --draft 2003    small and quick, to ./drafts
 python render.py --missing       only what is not there yet
+
+It needs `requirements.txt` and the DejaVu fonts. With an LLVM library of version 16 or later (named
+in DRJIT_LIBLLVM_PATH where several are installed) it is about twice as fast as without.
 """
 
 from __future__ import annotations
@@ -42,10 +45,11 @@ def main() -> None:
     parser.add_argument("texts", nargs="*")
     parser.add_argument("--draft", action="store_true")
     parser.add_argument("--missing", action="store_true")
-    parser.add_argument("-o", "--out", type=Path, default=PHOTOS)
+    parser.add_argument("-o", "--out", type=Path)
     asked = parser.parse_args()
     load_settings()
-    asked.out.mkdir(parents=True, exist_ok=True)
+    out: Path = asked.out or (Path("drafts") if asked.draft else PHOTOS)
+    out.mkdir(parents=True, exist_ok=True)
     for picture in wanted(asked.texts, missing=asked.missing):
         start = time.monotonic()
         long_px = DRAFT_PX if asked.draft else 1600
@@ -53,7 +57,7 @@ def main() -> None:
             picture.setting(), picture.view, long_px=long_px, samples=picture.samples
         )
         name = Path(picture.file).with_suffix(".jpg") if asked.draft else Path(picture.file)
-        save(screen, asked.out / name)
+        save(screen, out / name)
         print(f"{picture.file}  {time.monotonic() - start:.0f} s", flush=True)
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 import numpy as np
 from catalogue import picture
 from materials import BRASS, bumped, coated, glass, matt, metal
-from meshes import joined, lathe, rounded, slab, tube
+from meshes import joined, lathe, rounded, tube
 from prints import label
 from shapely.geometry import Polygon
 from shapes import disc
+from slabs import slab
 from studio import Part, View
 from textures import clouds, mix, noise, plain, speckled, wood
 

@@ -11,9 +11,10 @@ import mitsuba as mi
 import numpy as np
 import pyoidn
 from materials import colour, matt
-from meshes import Mesh, box, surface
+from meshes import Mesh, surface
 from scipy import ndimage
-from textures import array_of, canvas, font, noise
+from slabs import box
+from textures import array_of, font, noise
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -37,8 +38,9 @@ class Part:
 class View:
     """Where camera and light stand for one picture.
 
-    `height_deg` is 90 for a picture straight from above; `light_deg` goes clockwise from the
-    back; `side_deg` turns the object; `ground` is the grey of the card on a screen; `key` the strength of the main light.
+    `height_deg` is 90 for a picture straight from above; `light_deg` is where the main light
+    stands, `key` its strength; `side_deg` turns the object; `ground` is the grey of the card on
+    a screen; `depth` is how often light may bounce.
     """
 
     height_deg: float = 22.0
@@ -92,11 +94,7 @@ def scale_bar(length_cm: int) -> list[Part]:
     width, thick = length_cm, length_cm * 0.13
     picture = Image.new("L", (1200, 156), 244)
     draw = ImageDraw.Draw(picture)
-    blocks = (
-        5
-        if length_cm in {5, 50}
-        else (4 if length_cm == 20 else min(10, length_cm))
-    )
+    blocks = 5 if length_cm in {5, 50} else (4 if length_cm == 20 else min(10, length_cm))
     for index in range(blocks):
         left, right = 20 + 1160 * index / blocks, 20 + 1160 * (index + 1) / blocks
         top = (12, 44) if index % 2 == 0 else (44, 76)
@@ -252,6 +250,3 @@ def develop(light: Array, view: View) -> Array:
     sharp = screen + 0.35 * (screen - ndimage.gaussian_filter(screen, (1.2, 1.2, 0)))
     grain = ndimage.gaussian_filter(rng.normal(0, 0.010, screen.shape[:2]), 0.8)[..., None]
     return np.clip(sharp + grain, 0, 1)
-
-
-__all__ = ["Part", "View", "canvas", "photograph"]

@@ -1,0 +1,106 @@
+from __future__ import annotations
+
+import pickle
+
+import pytest
+
+from service import errors
+from service.errors import ServiceError
+
+EXAMPLES: list[tuple[ServiceError, str]] = [
+    (errors.ContentsError("Nothing is packed."), "Nothing is packed."),
+    (
+        errors.UnreadableFileError("o.xls", tried="it is empty"),
+        "o.xls cannot be read: it is empty.",
+    ),
+    (
+        errors.MissingColumnsError("o.csv", wanted=["number"], found=[]),
+        "o.csv has no column number; it has: none.",
+    ),
+    (
+        errors.TooManyRecordsError("o.csv", count=11, limit=10),
+        "o.csv holds 11 or more entries; the limit is 10.",
+    ),
+    (
+        errors.AddressError("http://x", reason="it is not https"),
+        "The address pattern 'http://x' cannot be used: it is not https.",
+    ),
+    (
+        errors.PayloadTooLongError(length=3000, limit=2331),
+        "The QR text is 3000 bytes long; at most 2331 fit.",
+    ),
+    (
+        errors.ModuleTooSmallError(module_mm=0.3, least_mm=0.4, needed_mm=20),
+        "A QR module would be 0.30 mm; at least 0.40 mm is needed, that is a symbol 20.0 mm wide"
+        " with its clear margin.",
+    ),
+    (
+        errors.DoesNotFitError("photo", needed_mm=30, available_mm=12.25),
+        "The photo needs 30.0 mm and the card has 12.2 mm.",
+    ),
+    (
+        errors.UnknownCardKindError("tag", known=["lid-card", "end-label"]),
+        "There is no card kind 'tag'; there are: lid-card, end-label.",
+    ),
+    (
+        errors.StockError("mine", measure="pitch", reason="is too small"),
+        "Stock 'mine' is impossible: pitch is too small.",
+    ),
+    (
+        errors.UnknownStockError("mine", known=["plain"]),
+        "There is no stock 'mine'; there are: plain.",
+    ),
+    (
+        errors.StartPositionError(9, positions=8),
+        "Position 9 is not on a sheet of 8 positions.",
+    ),
+    (
+        errors.NoFreePositionError(3, positions=8),
+        "No position from 3 to 8 of the first sheet is free.",
+    ),
+    (
+        errors.FaceTooLargeError("B-042", face_mm=(148, 210), stock="mine"),
+        "B-042 is 148.0 x 210.0 mm: too large for 'mine'.",
+    ),
+    (
+        errors.TemplateError("card.html", reason="no title"),
+        "Template card.html cannot be filled: no title.",
+    ),
+    (
+        errors.AssetError("file:///x"),
+        "A template asked for 'file:///x', which is not one of our files.",
+    ),
+    (errors.PictureError("a.jpg", reason="it is cut off"), "a.jpg: it is cut off."),
+    (
+        errors.EngineComplaintError(["one", "two"]),
+        "The layout engine complained: one; two",
+    ),
+    (errors.ProofFailedError(["one", "two"]), "The proof failed: one; two"),
+    (errors.JobTimedOutError(seconds=60), "The work was stopped after 60 seconds."),
+    (errors.JobCrashedError(exit_code=-9), "A worker process died (exit code -9)."),
+    (
+        errors.ConfigError("UNDERLID_PORT", reason="is no number"),
+        "Setting UNDERLID_PORT: is no number.",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("error", "message"), EXAMPLES, ids=[type(error).__name__ for error, _ in EXAMPLES]
+)
+def test_message_and_journey(error: ServiceError, message: str) -> None:
+    """An error says what happened, and says the same after coming back from a child process."""
+    returned = pickle.loads(pickle.dumps(error))  # noqa: S301 - our own bytes
+    assert type(returned) is type(error)
+    assert str(error) == str(returned) == message
+    assert vars(returned) == vars(error)
+
+
+def test_every_error_with_values_is_among_the_examples() -> None:
+    """A class with a message of its own has its message tried here."""
+    own = {
+        kind
+        for kind in vars(errors).values()
+        if isinstance(kind, type) and issubclass(kind, ServiceError) and "__init__" in vars(kind)
+    }
+    assert own <= {type(error) for error, _ in EXAMPLES}
