@@ -11,8 +11,8 @@ import typer
 from rich.console import Console
 
 from service.cards.kinds import CARD_KINDS, find_kind
-from service.cli.printing import PrintRequest, print_demo, print_source
 from service.cli.own_stock import name_stock
+from service.cli.printing import PrintRequest, print_demo, print_source
 from service.cli.report import (
     EXIT_FINDINGS,
     count_findings,
@@ -35,7 +35,6 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     help="Prints what goes on the outside of museum storage, and proves that it can be read.",
 )
-
 
 
 def _console() -> Console:
@@ -62,7 +61,9 @@ def print_(
     kind: Annotated[
         list[str] | None, typer.Option(help="A kind of card; may be given several times.")
     ] = None,
-    stock: Annotated[str, typer.Option(help="A stock by name (see `stocks`), or a TOML file with its measures.")] = "",
+    stock: Annotated[
+        str, typer.Option(help="A stock by name (see `stocks`), or a TOML file with its measures.")
+    ] = "",
     paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
     start: Annotated[int, typer.Option(help="First free position of the first sheet.")] = 1,
     skip: Annotated[

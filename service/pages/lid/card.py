@@ -14,50 +14,67 @@ from service.pages.lid.cells import SCALES, measure_captions
 from service.pages.lid.contents_grid import Fit, set_grid
 from service.pages.lid.grid import FLOOR_MM, GridPlan, GridSpace, capacity, plan_grid
 from service.pages.lid.lists import fit_lists
-from service.pages.lid.space import CardSpace, finish_page, make_space
+from service.pages.lid.space import CardSpace, finish_page, make_spaces
 from service.pages.page import Page
 from service.pages.ruler import Ruler
 
-_LEAST_AREA_MM = FLOOR_MM / 2
+_MOST_PICTURE_PAGES = 2
+"""A carer reads two cards of pictures; past that, lists show more at once (common practice)."""
 _STRIP = "handling strip"
 
 
 def fit_lid_card(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     """Lay a lid card out on as many pages of `size` as it needs.
 
+    Where handling fills the first page, the contents begin on the second.
+
     Raises:
-        DoesNotFitError: When head, handling and foot alone fill a page.
+        DoesNotFitError: When head, handling and foot are higher than a page.
         SymbolError: When the QR symbol cannot be read at this size.
     """
-    first = make_space(card, size, ruler, number=1, of=1)
-    if first.area.height_mm < _LEAST_AREA_MM:
-        needed_mm = size.height_mm - first.area.height_mm + _LEAST_AREA_MM
+    (only,) = make_spaces(card, size, ruler, of=1)
+    if only.area.height_mm < 0:
+        needed_mm = size.height_mm - only.area.height_mm
         raise DoesNotFitError(_STRIP, needed_mm=needed_mm, available_mm=size.height_mm)
-    fit = _find_fit(ruler, card.layers, first.area, card)
-    if fit:
-        return (_draw_page(card, first, card.layers, fit, ruler),)
-    return _fit_two(card, size, ruler) or fit_lists(card, size, ruler)
+    for of in range(1, _MOST_PICTURE_PAGES + 1 + only.is_full):
+        pages = _fit_pictures(card, make_spaces(card, size, ruler, of=of), ruler)
+        if pages:
+            return pages
+    return fit_lists(card, size, ruler)
 
 
-def _fit_two(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
-    """Share the objects between two cards by the room each has; empty where that is not enough."""
-    spaces = [make_space(card, size, ruler, number=number, of=2) for number in (1, 2)]
-    needs = measure_captions(ruler, card.objects, SCALES[-1])
-    rooms = [capacity(_grid_space(space.area, card.layers), needs) for space in spaces]
-    total = len(card.objects)
-    if sum(rooms) < total or 0 in rooms:
+def _fit_pictures(card: LidCard, spaces: Sequence[CardSpace], ruler: Ruler) -> tuple[Page, ...]:
+    """Show every object with its picture on these pages; empty where they have no room for it."""
+    parts = _share_layers(card, spaces, ruler)
+    if not parts:
         return ()
-    share = min(rooms[0], max(total - rooms[1], round(total * rooms[0] / sum(rooms))))
-    # One object alone on the last card would look forgotten.
-    share = min(share, total - 2) if total > 2 else share  # noqa: PLR2004 - two are company
-    parts = split_layers(card.layers, share)
+    whole = card if len(spaces) == 1 else None
     pages = []
     for space, layers in zip(spaces, parts, strict=True):
-        fit = _find_fit(ruler, layers, space.area, None)
+        fit = _find_fit(ruler, layers, space.area, whole)
         if fit is None:
             return ()
         pages.append(_draw_page(card, space, layers, fit, ruler))
     return tuple(pages)
+
+
+def _share_layers(
+    card: LidCard, spaces: Sequence[CardSpace], ruler: Ruler
+) -> list[tuple[CardLayer, ...]]:
+    """Share the objects between pages by the room each has; empty where that is not enough."""
+    free = [space for space in spaces if not space.is_full]
+    if len(free) == 1:
+        return [() if space.is_full else card.layers for space in spaces]
+    needs = measure_captions(ruler, card.objects, SCALES[-1])
+    rooms = [capacity(_grid_space(space.area, card.layers), needs) for space in free]
+    total = len(card.objects)
+    if sum(rooms) < total or 0 in rooms:
+        return []
+    share = min(rooms[0], max(total - rooms[1], round(total * rooms[0] / sum(rooms))))
+    # One object alone on the last card would look forgotten.
+    share = min(share, total - 2) if total > 2 else share  # noqa: PLR2004 - two are company
+    parts = iter(split_layers(card.layers, share))
+    return [() if space.is_full else next(parts) for space in spaces]
 
 
 def split_layers(

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from service.cards.card import CardLayer, CardObject, LidCard
 from service.geometry import Rect, Size
 from service.pages.lid.cells import set_picture
-from service.pages.lid.space import CardSpace, finish_page, make_space
+from service.pages.lid.space import CardSpace, finish_page, make_spaces
 from service.pages.page import Align, Block, MarkBlock, Page, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of
@@ -55,9 +55,7 @@ def fit_lists(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     The fewest pages win, then the fewest columns: wide columns show more of each title.
     """
     for of in range(1, _MOST_PAGES):
-        spaces = [
-            make_space(card, size, ruler, number=number, of=of) for number in range(1, of + 1)
-        ]
+        spaces = make_spaces(card, size, ruler, of=of)
         for columns in _plan_columns(ruler, card, spaces[0].area.width_mm):
             pages = _fill(card, spaces, ruler, columns)
             if pages:
@@ -72,7 +70,10 @@ def _fill(
     sample = _set_sample(ruler, card, spaces[0].area)
     tops = [space.area.y_mm for space in spaces]
     tops[0] = bottom_of(sample) + 2.0 if sample else tops[0]
-    rooms = [space.area.bottom_mm - top for space, top in zip(spaces, tops, strict=True)]
+    rooms = [
+        0.0 if space.is_full else space.area.bottom_mm - top
+        for space, top in zip(spaces, tops, strict=True)
+    ]
     rows = list(_make_rows(ruler, card.layers, columns))
     heights = _even_heights(rows, rooms, columns.count)
     if heights is None:
@@ -154,7 +155,9 @@ def _plan_columns(ruler: Ruler, card: LidCard, width_mm: float) -> Iterator[_Col
 
 
 def _set_sample(ruler: Ruler, card: LidCard, area: Rect) -> tuple[Block, ...]:
-    """Show a few objects, those with hazards first, evenly drawn from the rest."""
+    """Show a few objects, those with hazards first; none where that leaves too little room."""
+    if area.height_mm < _PICTURE_MM * 2.5:
+        return ()
     count = max(1, int((area.width_mm + 3.0) / (_PICTURE_WIDTH_MM + 3.0)))
     step_mm = (area.width_mm + 3.0) / count
     blocks: list[Block] = []

@@ -17,6 +17,8 @@ from service.pages.setting.stack import bottom_of
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import LEAST_OBJECT_NUMBER_PT
 
+LEAST_AREA_MM = 30.0
+"""Below a picture of the least size with its caption a space counts as full."""
 _BREATH_MM = 2.0
 _SMALL_MARK_MM = 8.0
 
@@ -31,6 +33,16 @@ class CardSpace:
     above: tuple[Block, ...]
     below: tuple[Block, ...]
     area: Rect
+
+    @property
+    def is_full(self) -> bool:
+        """Whether handling leaves no room for contents worth printing."""
+        return self.area.height_mm < LEAST_AREA_MM
+
+
+def make_spaces(card: LidCard, size: Size, ruler: Ruler, *, of: int) -> list[CardSpace]:
+    """Make the spaces of all pages of a card that has `of` of them."""
+    return [make_space(card, size, ruler, number=number, of=of) for number in range(1, of + 1)]
 
 
 def make_space(card: LidCard, size: Size, ruler: Ruler, *, number: int, of: int) -> CardSpace:

@@ -1,0 +1,1 @@
+"""The HTTP edge: requests in, proven PDFs, findings and problems out."""

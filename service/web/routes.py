@@ -1,0 +1,169 @@
+"""The paths of the API; each is a plain function that runs in a thread."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from fastapi import APIRouter, Depends, File, Header, Request, Response
+from pydantic import BaseModel
+
+from service.cards.kinds import CARD_KINDS
+from service.sheets.stocks import STOCKS
+from service.web.accept import choose_media_type
+from service.web.forms import PrintForm, RecordsForm, receive
+from service.web.press import Presses
+from service.web.problems import MEDIA_TYPE, Problem, RefusedError, list_problems, show_findings
+from service.web.replies import CHECK_PATH, OFFERED, Findings, Report, reply
+from service.web.work import Choice, Done, Failed, Job
+
+router = APIRouter()
+
+_PROBLEM = {"description": "A problem.", "content": {MEDIA_TYPE: {}}}
+_PROBLEMS: dict[int | str, dict[str, object]] = {
+    status: {"model": Problem, "description": "A problem, with its code and advice."}
+    for status in (413, 422, 503)
+}
+_PRINTED: dict[int | str, dict[str, object]] = {
+    200: {
+        "model": Report,
+        "description": "What was asked for in Accept; a PDF without it.",
+        "content": {name: {} for name in OFFERED},
+    },
+    406: {"model": Problem, "description": "None of the media types is offered."},
+}
+
+
+class Health(BaseModel):
+    """Whether the service answers."""
+
+    status: str
+
+
+class KindView(BaseModel):
+    """A kind of card and where it goes."""
+
+    code: str
+    name: str
+    where: str
+    sticky: bool
+
+
+class StockView(BaseModel):
+    """A kind of sheet, in millimetres; positions are counted from the top left corner."""
+
+    name: str
+    medium: str
+    positions: int
+    columns: int
+    rows: int
+    page_mm: tuple[float, float]
+    position_mm: tuple[float, float]
+
+
+class ProblemView(BaseModel):
+    """A problem that can occur: its status and what to do."""
+
+    code: str
+    status: int
+    advice: str
+
+
+class FailedError(Exception):
+    """Raised when a job left nothing to hand over; holds the error and what was noticed."""
+
+    def __init__(self, failed: Failed) -> None:
+        """Keep what failed."""
+        self.failed = failed
+        super().__init__(str(failed.error))
+
+
+def _presses(request: Request) -> Presses:
+    presses = request.app.state.presses
+    if not isinstance(presses, Presses):
+        raise TypeError(type(presses))
+    return presses
+
+
+ThePresses = Annotated[Presses, Depends(_presses)]
+
+
+@router.get("/health")
+def health() -> Health:
+    """Say that the service answers, also while it prints."""
+    return Health(status="ok")
+
+
+@router.get("/api/kinds")
+def kinds() -> list[KindView]:
+    """List the kinds of card."""
+    return [
+        KindView(code=kind.code, name=kind.name, where=kind.where, sticky=kind.sticky)
+        for kind in CARD_KINDS
+    ]
+
+
+@router.get("/api/stocks")
+def stocks() -> list[StockView]:
+    """List the stocks that can be printed on."""
+    return [
+        StockView(
+            name=stock.name,
+            medium=stock.medium.value,
+            positions=stock.positions,
+            columns=stock.columns,
+            rows=stock.rows,
+            page_mm=(stock.page.width_mm, stock.page.height_mm),
+            position_mm=(stock.label.width_mm, stock.label.height_mm),
+        )
+        for stock in STOCKS
+    ]
+
+
+@router.get("/api/problems")
+def problems() -> list[ProblemView]:
+    """List every problem a reply can name, by its code."""
+    return [
+        ProblemView(code=code, status=status, advice=advice)
+        for code, (status, advice) in list_problems().items()
+    ]
+
+
+@router.post("/api/render", responses=_PRINTED | _PROBLEMS, response_class=Response)
+def render(
+    form: Annotated[PrintForm, File()],
+    presses: ThePresses,
+    accept: Annotated[str, Header(max_length=1000)] = "*/*",
+) -> Response:
+    """Print cards: a proven PDF, a picture of a sheet, all files, or only what was noticed.
+
+    `application/pdf` and `image/png` need exactly one kind and stock; `application/zip` and
+    `multipart/mixed` hold every file and the findings; `application/json` names the files.
+    Nothing of it is kept but thumbnails.
+    """
+    media_type = choose_media_type(accept, OFFERED)
+    if media_type is None:
+        raise RefusedError("not-acceptable", f"On offer are: {', '.join(OFFERED)}.")
+    choice = _checked(form.to_choice())
+    picture = form.to_picture() if media_type == "image/png" else None
+    with receive(form, choice, picture) as job:
+        return reply(_do(job, presses), media_type, page=form.page)
+
+
+@router.post(CHECK_PATH, responses=_PROBLEMS)
+def check(form: Annotated[RecordsForm, File()], presses: ThePresses) -> Findings:
+    """Say everything that is noticed in records, packings, photos and the fit."""
+    with receive(form) as job:
+        return Findings(findings=show_findings(_do(job, presses).findings))
+
+
+def _checked(choice: Choice) -> Choice:
+    """Refuse unknown kinds, stocks and positions before any photo is touched."""
+    choice.to_options()
+    return choice
+
+
+def _do(job: Job, presses: Presses) -> Done:
+    answer = presses.run(job)
+    if isinstance(answer, Failed):
+        raise FailedError(answer)
+    return answer

@@ -1,0 +1,75 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from service.cards.compose.cover_card import compose_cover_card
+from service.contents.packing import Packing
+from service.records.record import ObjectRecord, PhotoReference, PhotoRole
+from tests.contents.made import BOX, GARMENT_COVER, MUSEUM, hazard, objects, packing
+
+DRESS = ObjectRecord(
+    "1962.18",
+    title="Day dress, printed cotton",
+    object_name="dress",
+    period="1840s",
+    accessories=("Belt",),
+    materials=("cotton", "linen"),
+    condition="Hem frayed",
+    handling_notes="Two people",
+    photos=(PhotoReference("front.jpg"), PhotoReference("back.jpg", PhotoRole.BACK)),
+)
+
+
+def hung(record: ObjectRecord) -> Packing:
+    """Put a garment into its cover."""
+    return packing([record, *objects(1)], GARMENT_COVER)
+
+
+def test_the_first_object_is_the_garment() -> None:
+    """What else lies in the cover is named beside it; notes and accessories are the garment's."""
+    card = compose_cover_card(hung(DRESS), MUSEUM)
+    assert (card.main.object_number, card.object_name, card.period) == ("1962.18", "dress", "1840s")
+    assert [item.object_number for item in card.others] == ["1987.412.1"]
+    assert card.notes == ("Materials: cotton, linen", "Condition: Hem frayed", "Two people")
+    assert (card.accessories, card.back_photo) == (("Belt",), "back.jpg")
+
+
+def test_a_part_elsewhere_is_named_with_the_accessories() -> None:
+    """Nobody looks for a belt that lies in another box."""
+    made = hung(DRESS)
+    first = replace(made.contents[0], elsewhere=((("belt",), "B-7"),))
+    layer = replace(made.layers[0], contents=(first,))
+    card = compose_cover_card(replace(made, layers=(layer,)), MUSEUM)
+    assert card.accessories == ("Belt", "belt in B-7")
+
+
+@pytest.mark.parametrize("secret", [{"restricted": True}, {"hazards": (hazard("firearm"),)}])
+def test_a_discreet_garment_shows_its_number_alone(secret: dict[str, bool]) -> None:
+    """Nothing that tells what it is stands outside."""
+    card = compose_cover_card(hung(replace(DRESS, **secret)), MUSEUM)  # type: ignore[arg-type] # either field
+    assert not any((card.object_name, card.period, card.back_photo, card.main.photo))
+    assert (card.accessories, card.notes) == ((), ())
+    assert "dress" not in card.main.title.lower()
+
+
+@pytest.mark.parametrize(
+    ("made", "words"),
+    [
+        (hung(DRESS), "Hung in its cover"),
+        (hung(replace(DRESS, cautions=("do-not-hang",))), "Do not hang"),
+        (hung(replace(DRESS, cautions=("keep-flat",))), "Do not hang"),
+        (packing([DRESS], BOX), "Hanging not assessed: ask first"),
+    ],
+    ids=["hung", "not to be hung", "to be kept flat", "in a box"],
+)
+def test_advice_on_hanging_repeats_the_records(made: Packing, words: str) -> None:
+    """A record that is silent on hanging gives no leave to hang."""
+    assert compose_cover_card(made, MUSEUM).hang_advice.startswith(words)
+
+
+def test_a_detail_stands_in_for_the_back() -> None:
+    """Without a photo of the back a detail is shown."""
+    photos = (PhotoReference("front.jpg"), PhotoReference("hem.jpg", PhotoRole.DETAIL))
+    assert compose_cover_card(hung(replace(DRESS, photos=photos)), MUSEUM).back_photo == "hem.jpg"
