@@ -20,6 +20,7 @@ from service.cli.report import (
     show_error,
     show_findings,
 )
+from service.cli.serving import serve_api
 from service.config import load_settings
 from service.errors import ServiceError
 from service.findings import Severity, worst_severity
@@ -121,6 +122,17 @@ def kinds() -> None:
     """List the kinds of card and where each goes."""
     for kind in CARD_KINDS:
         typer.echo(f"{kind.code:<14} {kind.name}: {kind.where}")
+
+
+@app.command()
+def serve(
+    host: Annotated[str, typer.Option(help="Address to listen on.")] = "",
+    port: Annotated[int | None, typer.Option(min=0, max=65535, help="0 takes a free one.")] = None,
+) -> None:
+    """Answer over HTTP; without --host it can be reached from this machine only."""
+    settings = load_settings(os.environ)
+    chosen = {"host": host or settings.host, "port": settings.port if port is None else port}
+    raise typer.Exit(serve_api(_console(), settings.model_copy(update=chosen)))
 
 
 def run(arguments: list[str]) -> int:

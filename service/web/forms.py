@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 from fastapi import UploadFile
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
-from service.web.problems import RefusedError
+from service.web.problems import Refusal, RefusedError
 from service.web.work import Choice, Job, Picture
 
 MOST_RECORDS_BYTES = 64 * 1024 * 1024
@@ -24,8 +24,8 @@ _Word = Annotated[str, StringConstraints(max_length=200)]
 _Position = Annotated[int, Field(ge=1, le=1000)]
 
 
-class RecordsForm(BaseModel):
-    """What is sent: one document of records, and photos called as the records call them."""
+class PrintForm(BaseModel):
+    """Records, photos called as the records call them, and how they are to be printed."""
 
     model_config = ConfigDict(extra="forbid")
 
@@ -35,11 +35,6 @@ class RecordsForm(BaseModel):
     photos: list[UploadFile] = Field(
         default_factory=list, description="Photos; the file name is the name in the records."
     )
-
-
-class PrintForm(RecordsForm):
-    """What is sent to be printed, and how it is to be printed."""
-
     kind: list[_Word] = Field(default_factory=list, description="Kinds of card; none prints all.")
     stock: _Word = Field(default="", description="A stock by name; none is chosen by measure.")
     paper: Literal["A4", "Letter"] = Field(default="A4", description="Where stocks are chosen.")
@@ -73,7 +68,7 @@ class PrintForm(RecordsForm):
 
 @contextmanager
 def receive(
-    form: RecordsForm, choice: Choice | None = None, picture: Picture | None = None
+    form: PrintForm, choice: Choice | None = None, picture: Picture | None = None
 ) -> Iterator[Job]:
     """Lay records and photos out for a press; the photos are gone again afterwards.
 
@@ -86,9 +81,14 @@ def receive(
 
 
 def _read_records(sent: UploadFile | str) -> bytes:
+    """Read the document, but not much more than the largest that is taken.
+
+    Raises:
+        RefusedError: When it is larger.
+    """
     data = sent.encode() if isinstance(sent, str) else sent.file.read(MOST_RECORDS_BYTES + 1)
     if len(data) > MOST_RECORDS_BYTES:
-        raise RefusedError("too-large", "The records are larger than 64 MB.")
+        raise RefusedError(Refusal.TOO_LARGE, "The records are larger than 64 MB.")
     return data
 
 
@@ -98,7 +98,7 @@ def _keep(photos: Sequence[UploadFile], folder: Path) -> dict[str, Path]:
     for number, photo in enumerate(photos):
         name = photo.filename or ""
         if name in kept:
-            raise RefusedError("same-photo-twice", f"Two photos are called {name[:200]!r}.")
+            raise RefusedError(Refusal.SAME_PHOTO_TWICE, f"Two photos are called {name[:200]!r}.")
         kept[name] = folder / f"{number:04}"
         with kept[name].open("wb") as file:
             shutil.copyfileobj(photo.file, file)

@@ -8,7 +8,7 @@ from urllib.parse import urlsplit
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from service.web.problems import Problem, ProblemResponse, refuse
+from service.web.problems import Problem, ProblemResponse, Refusal, refuse
 
 MOST_BODY_BYTES = 512 * 1024 * 1024
 MOST_AT_ONCE = 8
@@ -72,22 +72,25 @@ class Guard:
         server = scope.get("server") or ("",)
         # A page that has its own name lead here still sends its name; an address cannot be lent.
         if _name_of(host) not in self._hosts | {str(server[0])}:
-            return refuse("foreign-host", "This service does not go by the name in Host.")
+            return refuse(Refusal.FOREIGN_HOST, "This service does not go by the name in Host.")
         if scope["method"] in _READING:
             return None
         if _is_foreign(headers, host):
-            return refuse("foreign-page", "A page of another site may not use this service.")
+            return refuse(Refusal.FOREIGN_PAGE, "A page of another site may not use this service.")
+        return self._refuse_weight(headers)
+
+    def _refuse_weight(self, headers: Headers) -> Problem | None:
         # The length is a number: the server has turned away everything else.
         if int(headers.get("content-length", "0")) > self._most_body_bytes:
             return refuse_body(self._most_body_bytes)
         if self._under_way >= self._most_at_once:
-            return refuse("busy", f"{self._under_way} requests are under way.")
+            return refuse(Refusal.BUSY, f"{self._under_way} requests are under way.")
         return None
 
 
 def refuse_body(most_bytes: int) -> Problem:
     """Say how much may be sent at once."""
-    return refuse("too-large", f"At most {most_bytes} bytes are taken in one request.")
+    return refuse(Refusal.TOO_LARGE, f"At most {most_bytes} bytes are taken in one request.")
 
 
 def _name_of(host: str) -> str | None:

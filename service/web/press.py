@@ -16,12 +16,12 @@ import traceback
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from service.config import Settings
 from service.errors import JobCrashedError, JobError, JobTimedOutError
 from service.pipeline.run import Workshop
-from service.web.problems import RefusedError
+from service.web.problems import Refusal, RefusedError
 from service.web.work import Done, Failed, Job, do_job
 from service.wiring import open_workshop
 
@@ -75,9 +75,7 @@ class Press:
             exit_code = process.exitcode
             self.close()
             raise JobCrashedError(exit_code=exit_code) from None
-        if not isinstance(answer, Done | Failed):
-            raise TypeError(type(answer))
-        return answer
+        return cast("Done | Failed", answer)
 
     def close(self) -> None:
         """End the process now, with those that draw for it."""
@@ -118,7 +116,7 @@ class Presses:
         try:
             press = self._free.get(timeout=self._patience_seconds)
         except queue.Empty:
-            raise RefusedError("busy", "All presses are at work.") from None
+            raise RefusedError(Refusal.BUSY, "All presses are at work.") from None
         try:
             return press.run(job)
         finally:
@@ -154,10 +152,7 @@ def _serve(pipe: _Pipe, data_folder: Path, processes: int) -> None:
         open_workshop(data_folder, processes=processes) as workshop,
     ):
         while True:
-            job = pipe.recv()
-            if not isinstance(job, Job):
-                raise TypeError(type(job))
-            pipe.send(_answer(job, workshop))
+            pipe.send(_answer(cast("Job", pipe.recv()), workshop))
 
 
 def _answer(job: Job, workshop: Workshop) -> Done | Failed:

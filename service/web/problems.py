@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 from http import HTTPStatus
 
 from pydantic import BaseModel
@@ -39,34 +40,58 @@ STATUSES: dict[type[ServiceError], int] = {
 """The status of each branch of the tree; the nearest base class decides."""
 
 
+class Refusal(StrEnum):
+    """What the edge itself refuses, by code."""
+
+    BAD_REQUEST = "bad-request"
+    FOREIGN_PAGE = "foreign-page"
+    NOT_FOUND = "not-found"
+    METHOD_NOT_ALLOWED = "method-not-allowed"
+    NOT_ACCEPTABLE = "not-acceptable"
+    TOO_LARGE = "too-large"
+    FOREIGN_HOST = "foreign-host"
+    UNUSABLE_FIELD = "unusable-field"
+    SEVERAL_FILES = "several-files"
+    NO_SUCH_PAGE = "no-such-page"
+    SAME_PHOTO_TWICE = "same-photo-twice"
+    FAILED = "failed"
+    BUSY = "busy"
+
+
 @dataclass(frozen=True, slots=True)
 class _RefusalKind:
     status: int
     advice: str
 
 
-REFUSALS: dict[str, _RefusalKind] = {
-    "bad-request": _RefusalKind(400, "Send the request in the form the description shows."),
-    "foreign-page": _RefusalKind(403, "Send the request from a page of this service."),
-    "not-found": _RefusalKind(404, "Look the path up in /openapi.json."),
-    "method-not-allowed": _RefusalKind(405, "Look the path up in /openapi.json."),
-    "not-acceptable": _RefusalKind(406, "Ask for one of the media types that are named."),
-    "too-large": _RefusalKind(413, "Send fewer or smaller photos, box by box."),
-    "foreign-host": _RefusalKind(421, "Use the address that was printed when the service began."),
-    "unusable-field": _RefusalKind(422, "Correct the field and send the request again."),
-    "several-files": _RefusalKind(422, "Name one kind and one stock, or ask for application/zip."),
-    "no-such-page": _RefusalKind(422, "Count the sheets of the file from 1."),
-    "same-photo-twice": _RefusalKind(422, "Give each photo a name of its own."),
-    "failed": _RefusalKind(500, "Try again; if it comes back, give whoever runs this the mark."),
-    "busy": _RefusalKind(503, "Wait a little and send the request again."),
+REFUSALS: dict[Refusal, _RefusalKind] = {
+    Refusal.BAD_REQUEST: _RefusalKind(400, "Send the request in the form the description shows."),
+    Refusal.FOREIGN_PAGE: _RefusalKind(403, "Send the request from a page of this service."),
+    Refusal.NOT_FOUND: _RefusalKind(404, "Look the path up in /openapi.json."),
+    Refusal.METHOD_NOT_ALLOWED: _RefusalKind(405, "Look the path up in /openapi.json."),
+    Refusal.NOT_ACCEPTABLE: _RefusalKind(406, "Ask for one of the media types that are named."),
+    Refusal.TOO_LARGE: _RefusalKind(413, "Send fewer or smaller photos, box by box."),
+    Refusal.FOREIGN_HOST: _RefusalKind(
+        421, "Use the address that was printed when the service began."
+    ),
+    Refusal.UNUSABLE_FIELD: _RefusalKind(422, "Correct the field and send the request again."),
+    Refusal.SEVERAL_FILES: _RefusalKind(
+        422, "Name one kind and one stock, or ask for application/zip."
+    ),
+    Refusal.NO_SUCH_PAGE: _RefusalKind(422, "Count the sheets of the file from 1."),
+    Refusal.SAME_PHOTO_TWICE: _RefusalKind(422, "Give each photo a name of its own."),
+    Refusal.FAILED: _RefusalKind(
+        500, "Try again; if it comes back, give whoever runs this the mark."
+    ),
+    Refusal.BUSY: _RefusalKind(503, "Wait a little and send the request again."),
 }
-"""What the edge itself refuses, by code."""
+"""The status of each refusal and what to do."""
 
 
 class RefusedError(Exception):
-    """Raised at the edge when a request cannot be taken, with a code of `REFUSALS`."""
+    """Raised at the edge when a request cannot be taken."""
 
-    def __init__(self, code: str, detail: str) -> None:
+    def __init__(self, code: Refusal, detail: str) -> None:
         """Keep the code and say what is wrong with this request."""
         self.code = code
         self.detail = detail
@@ -102,11 +127,9 @@ class ProblemResponse(Response):
 
     def __init__(self, problem: Problem) -> None:
         """Write the problem; whoever is to come again is told when."""
-        wait = {"Retry-After": str(RETRY_SECONDS)} if problem.status == RETRY_STATUS else {}
+        busy = problem.status == HTTPStatus.SERVICE_UNAVAILABLE
+        wait = {"Retry-After": str(RETRY_SECONDS)} if busy else {}
         super().__init__(problem.model_dump_json(), problem.status, headers=wait)
-
-
-RETRY_STATUS = HTTPStatus.SERVICE_UNAVAILABLE
 
 
 def status_of(error: type[ServiceError]) -> int:
@@ -136,16 +159,16 @@ def problem_of(error: ServiceError, findings: Sequence[Finding] = (), *, mark: s
     return _make(status, error.code, detail, error.advice, findings)
 
 
-def refuse(code: str, detail: str) -> Problem:
+def refuse(code: Refusal, detail: str) -> Problem:
     """Tell what the edge refuses."""
     kind = REFUSALS[code]
-    return _make(kind.status, code, detail, kind.advice)
+    return _make(kind.status, code.value, detail, kind.advice)
 
 
 def list_problems() -> dict[str, tuple[int, str]]:
     """Give status and advice of every problem there is, by code."""
     ours = {error.code: (status_of(error), error.advice) for error in _tree(ServiceError)}
-    return ours | {code: (kind.status, kind.advice) for code, kind in REFUSALS.items()}
+    return ours | {code.value: (kind.status, kind.advice) for code, kind in REFUSALS.items()}
 
 
 def _tree(error: type[ServiceError]) -> list[type[ServiceError]]:

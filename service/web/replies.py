@@ -12,7 +12,7 @@ from urllib.parse import quote
 from fastapi import Response
 from pydantic import BaseModel
 
-from service.web.problems import FindingView, RefusedError, show_findings
+from service.web.problems import FindingView, Refusal, RefusedError, show_findings
 from service.web.work import Done, DoneFile
 
 CHECK_PATH = "/api/check"
@@ -62,9 +62,16 @@ def _as_pdf(done: Done, _page: int) -> Response:
 
 
 def _as_png(done: Done, page: int) -> Response:
+    """Give the sheet that the press has drawn.
+
+    Raises:
+        RefusedError: When the file has no such sheet.
+    """
     file = _only_file(done)
     if not done.picture:
-        raise RefusedError("no-such-page", f"Sheet {page} is asked for; there are {file.sheets}.")
+        raise RefusedError(
+            Refusal.NO_SUCH_PAGE, f"Sheet {page} is asked for; there are {file.sheets}."
+        )
     return Response(done.picture, media_type="image/png")
 
 
@@ -118,9 +125,14 @@ OFFERED = tuple(_REPLIES)
 
 
 def _only_file(done: Done) -> DoneFile:
+    """Give the one file.
+
+    Raises:
+        RefusedError: When several were made.
+    """
     if len(done.files) > 1:
         made = "; ".join(f"{file.kind} on {file.stock}" for file in done.files)
-        raise RefusedError("several-files", f"{len(done.files)} files would result: {made}.")
+        raise RefusedError(Refusal.SEVERAL_FILES, f"{len(done.files)} files would result: {made}.")
     return done.files[0]
 
 

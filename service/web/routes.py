@@ -10,18 +10,20 @@ from pydantic import BaseModel
 from service.cards.kinds import CARD_KINDS
 from service.sheets.stocks import STOCKS
 from service.web.accept import choose_media_type
-from service.web.forms import PrintForm, RecordsForm, receive
+from service.web.forms import PrintForm, receive
 from service.web.press import Presses
-from service.web.problems import MEDIA_TYPE, Problem, RefusedError, list_problems, show_findings
+from service.web.problems import MEDIA_TYPE, Refusal, RefusedError, list_problems, show_findings
 from service.web.replies import CHECK_PATH, OFFERED, Findings, Report, reply
 from service.web.work import Choice, Done, Failed, Job
 
 router = APIRouter()
 
-_PROBLEM = {"description": "A problem.", "content": {MEDIA_TYPE: {}}}
 _PROBLEMS: dict[int | str, dict[str, object]] = {
-    status: {"model": Problem, "description": "A problem, with its code and advice."}
-    for status in (413, 422, 503)
+    status: {
+        "description": "A problem, with its code and advice.",
+        "content": {MEDIA_TYPE: {"schema": {"$ref": "#/components/schemas/Problem"}}},
+    }
+    for status in (400, 413, 422, 500, 503)
 }
 _PRINTED: dict[int | str, dict[str, object]] = {
     200: {
@@ -29,7 +31,7 @@ _PRINTED: dict[int | str, dict[str, object]] = {
         "description": "What was asked for in Accept; a PDF without it.",
         "content": {name: {} for name in OFFERED},
     },
-    406: {"model": Problem, "description": "None of the media types is offered."},
+    406: _PROBLEMS[422],
 }
 
 
@@ -140,9 +142,7 @@ def render(
     `multipart/mixed` hold every file and the findings; `application/json` names the files.
     Nothing of it is kept but thumbnails.
     """
-    media_type = choose_media_type(accept, OFFERED)
-    if media_type is None:
-        raise RefusedError("not-acceptable", f"On offer are: {', '.join(OFFERED)}.")
+    media_type = _media_type(accept)
     choice = _checked(form.to_choice())
     picture = form.to_picture() if media_type == "image/png" else None
     with receive(form, choice, picture) as job:
@@ -150,10 +150,26 @@ def render(
 
 
 @router.post(CHECK_PATH, responses=_PROBLEMS)
-def check(form: Annotated[RecordsForm, File()], presses: ThePresses) -> Findings:
-    """Say everything that is noticed in records, packings, photos and the fit."""
+def check(form: Annotated[PrintForm, File()], presses: ThePresses) -> Findings:
+    """Say everything that is noticed in records, packings, photos and the fit.
+
+    It takes what printing takes; all containers are looked at, whatever is chosen.
+    """
+    _checked(form.to_choice())
     with receive(form) as job:
         return Findings(findings=show_findings(_do(job, presses).findings))
+
+
+def _media_type(accept: str) -> str:
+    """Choose what to answer with.
+
+    Raises:
+        RefusedError: When nothing that is accepted is on offer.
+    """
+    media_type = choose_media_type(accept, OFFERED)
+    if media_type is None:
+        raise RefusedError(Refusal.NOT_ACCEPTABLE, f"On offer are: {', '.join(OFFERED)}.")
+    return media_type
 
 
 def _checked(choice: Choice) -> Choice:

@@ -1,0 +1,137 @@
+"""The application: routes, what is said when they fail, and the guard in front."""
+
+from __future__ import annotations
+
+import logging
+import secrets
+from functools import cache
+from http import HTTPStatus
+from typing import Any
+
+from fastapi import FastAPI, Request, Response
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import HTMLResponse
+from starlette.exceptions import HTTPException
+from starlette.types import ASGIApp
+
+from service.errors import ServiceError
+from service.findings import Finding
+from service.web.description import describe, write_page
+from service.web.forms import MOST_FIELDS, MOST_FILES, MOST_RECORDS_BYTES
+from service.web.guard import LOOPBACK, MOST_AT_ONCE, MOST_BODY_BYTES, Guard, refuse_body
+from service.web.press import Presses
+from service.web.problems import (
+    Problem,
+    ProblemResponse,
+    Refusal,
+    RefusedError,
+    problem_of,
+    refuse,
+    status_of,
+)
+from service.web.routes import FailedError, router
+
+_LOG = logging.getLogger(__name__)
+_CODES = {404: Refusal.NOT_FOUND, 405: Refusal.METHOD_NOT_ALLOWED}
+
+
+def make_app(
+    presses: Presses,
+    host: str,
+    *,
+    most_body_bytes: int = MOST_BODY_BYTES,
+    most_at_once: int = MOST_AT_ONCE,
+) -> ASGIApp:
+    """Build the application for the address it will listen on.
+
+    The page that describes the API is there on loopback only.
+    """
+    app = FastAPI(
+        openapi_url=None,
+        docs_url=None,
+        redoc_url=None,
+        max_body_size=most_body_bytes,
+        form_limits={
+            "max_files": MOST_FILES + 1,
+            "max_fields": MOST_FIELDS,
+            "max_part_size": MOST_RECORDS_BYTES,
+        },
+    )
+    app.state.presses = presses
+    app.state.most_body_bytes = most_body_bytes
+    app.include_router(router)
+    _add_description(app, page=host in LOOPBACK)
+    for kind, handler in _HANDLERS.items():
+        app.add_exception_handler(kind, handler)
+    return Guard(app, LOOPBACK | {host}, most_body_bytes=most_body_bytes, most_at_once=most_at_once)
+
+
+def _add_description(app: FastAPI, *, page: bool) -> None:
+    document = cache(lambda: describe(app))
+
+    def openapi() -> dict[str, Any]:
+        return document()
+
+    def docs() -> HTMLResponse:
+        return HTMLResponse(write_page(document()))
+
+    app.add_api_route("/openapi.json", openapi, include_in_schema=False)
+    if page:
+        app.add_api_route("/docs", docs, include_in_schema=False)
+
+
+def _tell_error(_request: Request, error: Exception) -> Response:
+    return ProblemResponse(_problem(error))
+
+
+def _tell_http(request: Request, error: Exception) -> Response:
+    """Tell what the framework refuses: no such path, a body too long or not a form."""
+    status = error.status_code if isinstance(error, HTTPException) else HTTPStatus.BAD_REQUEST
+    if status == HTTPStatus.REQUEST_ENTITY_TOO_LARGE:
+        return ProblemResponse(refuse_body(request.app.state.most_body_bytes))
+    detail = str(getattr(error, "detail", error))
+    return ProblemResponse(refuse(_CODES.get(status, Refusal.BAD_REQUEST), detail))
+
+
+def _problem(error: Exception) -> Problem:
+    if isinstance(error, RefusedError):
+        return refuse(error.code, error.detail)
+    if isinstance(error, RequestValidationError):
+        return refuse(Refusal.UNUSABLE_FIELD, _field_words(error))
+    if isinstance(error, FailedError):
+        return _tell_ours(error.failed.error, error.failed.findings)
+    if isinstance(error, ServiceError):
+        return _tell_ours(error)
+    return refuse(Refusal.FAILED, f"The log tells more under {_log(error)}.")
+
+
+def _tell_ours(error: ServiceError, findings: tuple[Finding, ...] = ()) -> Problem:
+    inner = status_of(type(error)) >= HTTPStatus.INTERNAL_SERVER_ERROR
+    return problem_of(error, findings, mark=_log(error) if inner else "")
+
+
+def _log(error: Exception) -> str:
+    """Log an error whole, what happened in the press included, and give the mark it has there."""
+    mark = secrets.token_hex(4)
+    notes = "\n".join(getattr(error, "__notes__", ()))
+    _LOG.error("%s: %s %s", mark, repr(error), notes)
+    return mark
+
+
+def _field_words(error: RequestValidationError) -> str:
+    """Name each field and what is wrong with it; what was sent is not sent back."""
+    said = [
+        f"{'.'.join(str(part) for part in fault['loc'][1:])}: {fault['msg']}"
+        for fault in error.errors()[:10]
+    ]
+    return "; ".join(dict.fromkeys(said))
+
+
+_HANDLERS = {
+    HTTPException: _tell_http,
+    RequestValidationError: _tell_error,
+    RefusedError: _tell_error,
+    FailedError: _tell_error,
+    ServiceError: _tell_error,
+    Exception: _tell_error,
+}

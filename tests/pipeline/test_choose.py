@@ -1,0 +1,86 @@
+"""Tests for the choice of sizes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from service.cards.kinds import CARD_KINDS, compose_cards, find_kind
+from service.contents.arrange import arrange_packings
+from service.geometry import Size
+from service.pages.fit import Fitting
+from service.pipeline.choose import fit_on_stock
+from service.pipeline.options import FittedCard, PrintOptions
+from service.pipeline.run import Workshop
+from service.records.record import Collection
+from service.sheets.stocks import STOCKS, find_stock
+
+
+def _fit(
+    collection: Collection, workshop: Workshop, kind: str, options: PrintOptions
+) -> tuple[FittedCard, list[str]]:
+    (packing,) = arrange_packings(collection).packings
+    card = next(
+        card
+        for card in compose_cards(packing, collection.museum, kinds=CARD_KINDS)
+        if card.kind == kind
+    )
+    fitted, findings = fit_on_stock(
+        find_kind(kind), card, packing.container, Fitting(workshop.ruler), options
+    )
+    return fitted, [finding.code for finding in findings]
+
+
+def _with_sizes(collection: Collection, *, lid: Size | None, end: Size | None = None) -> Collection:
+    container = replace(collection.containers[0], lid_size=lid, end_size=end)
+    return replace(collection, containers=(container,))
+
+
+@pytest.mark.parametrize(
+    ("lid", "stock", "told"),
+    [
+        (Size(160, 110), "A4 card 4xA6", []),
+        (Size(600, 450), "A4 card 4xA6", []),
+        (None, "A4 card 4xA6", ["no-lid-size"]),
+        (Size(100, 80), "A4 card 4xA6", ["card-too-large"]),
+    ],
+    ids=["small lid", "large lid", "unknown lid", "tiny lid"],
+)
+def test_lid_card_follows_the_lid(
+    collection: Collection, workshop: Workshop, lid: Size | None, stock: str, told: list[str]
+) -> None:
+    """The smallest card that shows the objects well is taken, and what is odd is told."""
+    fitted, codes = _fit(_with_sizes(collection, lid=lid), workshop, "lid-card", PrintOptions())
+    assert (fitted.stock.name, codes) == (stock, told)
+
+
+@pytest.mark.parametrize(
+    ("end", "stock"),
+    [
+        (Size(200, 100), "A4 2x4 99.1x67.7"),
+        (Size(100, 45), "A4 2x6 99.1x42.3"),
+        (None, "A4 2x4 99.1x67.7"),
+    ],
+    ids=["usual end", "low end", "unknown end"],
+)
+def test_label_follows_the_end(
+    collection: Collection, workshop: Workshop, end: Size | None, stock: str
+) -> None:
+    """The first label that the end has room for is taken."""
+    sized = _with_sizes(collection, lid=None, end=end)
+    assert _fit(sized, workshop, "end-label", PrintOptions())[0].stock.name == stock
+
+
+def test_asked_stock_wins(collection: Collection, workshop: Workshop) -> None:
+    """A stock that was asked for is used, the card held the wide way."""
+    options = PrintOptions(stock=find_stock("A5 card", STOCKS))
+    fitted, _ = _fit(collection, workshop, "lid-card", options)
+    assert fitted.pages[0].size == Size(210, 148)
+
+
+def test_letter_paper_has_its_own_stocks(collection: Collection, workshop: Workshop) -> None:
+    """With Letter paper nothing is put on A4."""
+    options = PrintOptions(paper="Letter")
+    for kind in ("lid-card", "end-label", "contents-list"):
+        assert _fit(collection, workshop, kind, options)[0].stock.name.startswith("Letter")
