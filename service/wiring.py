@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from service.errors import ConfigError
-from service.pipeline.run import Workshop
+from service.pipeline.ready import Workshop
 from service.render.draw import ENVIRONMENT, FONTS_CONF, TEMPLATES
 from service.render.ruler import PangoRuler
 from service.render.worker import Workers

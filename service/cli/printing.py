@@ -18,7 +18,7 @@ from service.errors import StockError
 from service.findings import Severity, worst_severity
 from service.pipeline.options import Outcome, PrintOptions
 from service.pipeline.read import open_source, read_source
-from service.pipeline.run import Progress as Tell
+from service.pipeline.ready import Progress as Tell
 from service.pipeline.run import print_collection
 from service.wiring import open_workshop
 

@@ -211,9 +211,8 @@ def _nest(flat: Mapping[str, Packing], findings: list[Finding]) -> dict[str, Pac
 def _is_circle(number: str, flat: Mapping[str, Packing]) -> bool:
     seen = {number}
     outer = flat[number].container.inside
-    while outer in flat:
-        if outer in seen:
-            return True
+    while outer in flat and outer not in seen:
         seen.add(outer)
         outer = flat[outer].container.inside
-    return False
+    # What only hangs on a circle of others comes to one of them, never back to itself.
+    return outer == number

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from pathlib import Path
+from collections.abc import Iterable, Mapping, Sequence
 
 from service.cards.kinds import compose_cards
-from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.errors import ContentsError, ServiceError
 from service.findings import Finding, Where, make_finding
@@ -17,27 +14,13 @@ from service.pages.ruler import Ruler
 from service.pipeline.choose import fit_on_stock
 from service.pipeline.faces import DrawnChunk, Face, draw_faces
 from service.pipeline.options import FittedCard, Outcome, PrintFile, PrintOptions
-from service.pipeline.printable import keep_photos, replace_missing
+from service.pipeline.ready import Progress, Workshop, make_ready, tell_nobody
 from service.records.record import Collection, Museum
 from service.render.compose.sheets import DrawnFaces, compose_sheets
-from service.render.pictures.prepare import PhotoSource, prepare_photos
-from service.render.pictures.thumbnails import Thumbnails
+from service.render.pictures.prepare import PhotoSource
 from service.render.proof.sheets import prove_sheets
-from service.render.worker import Workers
 from service.sheets.impose import Face as SheetFace
 from service.sheets.impose import impose_pages
-
-Progress = Callable[[str, int, int], None]
-"""Told the name of the step, what is done and how much there is."""
-
-
-@dataclass(frozen=True, slots=True)
-class Workshop:
-    """What the main job works with: the ruler, the child processes and the folder of thumbnails."""
-
-    ruler: Ruler
-    workers: Workers
-    cache_folder: Path
 
 
 def print_collection(
@@ -46,7 +29,7 @@ def print_collection(
     options: PrintOptions,
     workshop: Workshop,
     *,
-    on_progress: Progress = lambda _step, _done, _of: None,
+    on_progress: Progress = tell_nobody,
 ) -> Outcome:
     """Print the cards of a collection; every file has been proved.
 
@@ -57,16 +40,14 @@ def print_collection(
         SheetError: When the stock asked for cannot take the pages.
         ProofFailedError: When a finished sheet does not read back as it should.
     """
-    checked, packings, thumbnails, findings = _ready(
-        collection, photos, options, workshop, on_progress
-    )
-    cards, fit_findings = _fit_all(packings, checked.museum, options, workshop.ruler)
+    ready = make_ready(collection, photos, options, workshop, on_progress=on_progress)
+    cards, fit_findings = _fit_all(ready.packings, ready.museum, options, workshop.ruler)
     if not cards:
-        raise ContentsError(_nothing_words(packings))
+        raise ContentsError(_nothing_words(ready.packings, fit_findings))
     faces = list(_list_faces(cards))
     chunks, failed = draw_faces(
         faces,
-        thumbnails,
+        ready.thumbnails,
         workshop.workers,
         on_progress=lambda done: on_progress("cards", done, len(faces)),
     )
@@ -76,7 +57,7 @@ def print_collection(
         own = [chunk for chunk in chunks if chunk.faces[0].group == name]
         files.append(_make_file(members, own, options))
         on_progress("sheets", number, len(groups))
-    return Outcome(tuple(files), (*findings, *fit_findings, *failures))
+    return Outcome(tuple(files), (*ready.findings, *fit_findings, *failures))
 
 
 def check_collection(
@@ -84,72 +65,9 @@ def check_collection(
 ) -> tuple[Finding, ...]:
     """Give everything noticed in records, packings, photos and the fit, without printing."""
     options = PrintOptions()
-    checked, packings, _, findings = _ready(
-        collection, photos, options, workshop, lambda _step, _done, _of: None
-    )
-    _, fit_findings = _fit_all(packings, checked.museum, options, workshop.ruler)
-    return (*findings, *fit_findings)
-
-
-def _ready(
-    collection: Collection,
-    photos: Mapping[str, PhotoSource],
-    options: PrintOptions,
-    workshop: Workshop,
-    on_progress: Progress,
-) -> tuple[Collection, tuple[Packing, ...], dict[str, Thumbnails], tuple[Finding, ...]]:
-    """Match packings, make thumbnails, and leave only what can be printed."""
-    printable, sign_findings = replace_missing(collection, workshop.ruler)
-    wanted = _photo_names(printable, options)
-    thumbnails, photo_findings = prepare_photos(
-        {name: photos.get(name, Path(name)) for name in wanted},
-        cache_folder=workshop.cache_folder,
-        workers=workshop.workers,
-        on_progress=lambda done: on_progress("photos", done, len(wanted)),
-    )
-    kept = keep_photos(printable, thumbnails.keys())
-    arrangement = arrange_packings(kept)
-    packings = tuple(
-        packing
-        for packing in arrangement.packings
-        if not options.containers or packing.container.container_number in options.containers
-    )
-    findings = (*collection.findings, *sign_findings, *photo_findings, *arrangement.findings)
-    return kept, packings, thumbnails, (*findings, *_silent_records(kept, packings))
-
-
-def _photo_names(collection: Collection, options: PrintOptions) -> list[str]:
-    """Name the photos of every object that is packed in a container to be printed."""
-    wanted = {
-        place.object_number
-        for packing in collection.packings
-        if not options.containers or packing.container_number in options.containers
-        for place in packing.places
-    }
-    names = (
-        photo.file
-        for record in collection.objects
-        if record.object_number in wanted
-        for photo in record.photos
-    )
-    return list(dict.fromkeys(names))
-
-
-def _silent_records(collection: Collection, packings: Sequence[Packing]) -> Iterable[Finding]:
-    """Report what a card would need and the records do not say."""
-    for packing in packings:
-        for packed in packing.contents:
-            if packed.known and not packed.record.photos and not packed.record.restricted:
-                number = packed.record.object_number
-                where = Where(
-                    container_number=packing.container.container_number, object_number=number
-                )
-                yield make_finding("no-photo", where, f"{number} has no photo that can be printed.")
-        asked = packing.container.questions
-        museum = collection.museum.questions
-        if not (asked.role or asked.phone or asked.person or museum.role or museum.phone):
-            where = Where(container_number=packing.container.container_number)
-            yield make_finding("nobody-to-ask", where, "The card cannot say whom to ask.")
+    ready = make_ready(collection, photos, options, workshop)
+    _, fit_findings = _fit_all(ready.packings, ready.museum, options, workshop.ruler)
+    return (*ready.findings, *fit_findings)
 
 
 def _fit_all(
@@ -184,10 +102,12 @@ def _failed(where: Where, error: ServiceError, kind: str = "") -> Finding:
     return make_finding("card-failed", where, message, advice=error.advice)
 
 
-def _nothing_words(packings: Sequence[Packing]) -> str:
+def _nothing_words(packings: Sequence[Packing], findings: Sequence[Finding]) -> str:
     if not packings:
         return "There is no container to print."
-    return "None of the containers gets a card of the kinds asked for that could be laid out."
+    if findings:
+        return f"No card could be laid out. {findings[0].message}"
+    return "None of the containers gets a card of the kinds asked for."
 
 
 def _group_of(card: FittedCard) -> str:

@@ -11,7 +11,8 @@ from service.errors import ContentsError, ServiceError
 from service.findings import Finding
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import read_source
-from service.pipeline.run import Workshop, check_collection, print_collection
+from service.pipeline.ready import Workshop
+from service.pipeline.run import check_collection, print_collection
 from service.records.record import Collection
 from service.render.raster import render_page_png
 from service.sheets.stocks import STOCKS, find_stock

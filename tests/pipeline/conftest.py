@@ -11,7 +11,7 @@ import pytest
 from PIL import Image, ImageDraw
 
 from service.geometry import Size
-from service.pipeline.run import Workshop
+from service.pipeline.ready import Workshop
 from service.records.record import (
     Collection,
     ContainerRecord,

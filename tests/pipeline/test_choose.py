@@ -12,7 +12,7 @@ from service.geometry import Size
 from service.pages.fit import Fitting
 from service.pipeline.choose import fit_on_stock
 from service.pipeline.options import FittedCard, PrintOptions
-from service.pipeline.run import Workshop
+from service.pipeline.ready import Workshop
 from service.records.record import Collection
 from service.sheets.stocks import STOCKS, find_stock
 

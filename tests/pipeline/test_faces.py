@@ -12,7 +12,7 @@ from service.geometry import Rect, Size
 from service.pages.fit import Fitting, fit_card
 from service.pages.page import Page, TextBlock
 from service.pipeline.faces import Face, draw_faces, make_task
-from service.pipeline.run import Workshop
+from service.pipeline.ready import Workshop
 from service.records.record import Collection
 from service.render.pictures.prepare import prepare_photos
 

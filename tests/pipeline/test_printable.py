@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.pipeline.printable import keep_photos, replace_missing
-from service.pipeline.run import Workshop
+from service.pipeline.ready import Workshop
 from service.records.record import Collection
 from tests.pipeline.conftest import with_title
 

@@ -11,7 +11,7 @@ import xlsxwriter
 
 from service.errors import UnreadableFileError
 from service.pipeline.read import open_source, parse_files, read_source
-from service.pipeline.run import Workshop
+from service.pipeline.ready import Workshop
 
 OBJECTS = "object_number,title\n1987.1,Sounding lead\n"
 

@@ -10,7 +10,8 @@ from service.cards.kinds import END_LABEL, LID_CARD, find_kind
 from service.errors import ContentsError
 from service.pages.page import TextBlock
 from service.pipeline.options import PrintOptions
-from service.pipeline.run import Workshop, check_collection, describe_page, print_collection
+from service.pipeline.ready import Workshop
+from service.pipeline.run import check_collection, describe_page, print_collection
 from service.records.record import Collection
 from service.render.raster import opened
 from service.sheets.stocks import STOCKS, find_stock

@@ -42,7 +42,9 @@ def object_address(packed: PackedObject, museum: Museum) -> str:
 def full_payload(head: Head) -> str:
     """Give what the symbol says: the address, with its query where it has one."""
     is_address = head.address.startswith(("https://", "HTTPS://"))
-    return f"{head.address}?{head.query}" if head.query and is_address else head.address
+    if not head.query or not is_address:
+        return head.address
+    return f"{head.address}{'&' if '?' in head.address else '?'}{head.query}"
 
 
 def _container_address(packing: Packing, museum: Museum) -> str:

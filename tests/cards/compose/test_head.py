@@ -88,7 +88,6 @@ def test_what_the_symbol_says(address: str, query: str, payload: str) -> None:
     assert full_payload(head) == payload
 
 
-@pytest.mark.xfail(reason="the query is always put behind a question mark of its own")
 def test_a_query_joins_the_query_of_an_address() -> None:
     """An address that has a query already gets the rest behind an ampersand (RFC 3986, 3.4)."""
     head = compose_head(packing(objects(1)), MUSEUM)

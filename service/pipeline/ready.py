@@ -1,0 +1,127 @@
+"""Readies a collection for print: photos made, packings matched, silence in the records told."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from service.contents.arrange import arrange_packings
+from service.contents.packing import Packing
+from service.findings import Finding, Where, make_finding
+from service.pages.ruler import Ruler
+from service.pipeline.options import PrintOptions
+from service.pipeline.printable import keep_photos, replace_missing
+from service.records.record import Collection, Museum, PackingRecord, Questions
+from service.render.pictures.prepare import PhotoSource, prepare_photos
+from service.render.pictures.thumbnails import Thumbnails
+from service.render.worker import Workers
+
+Progress = Callable[[str, int, int], None]
+"""Told the name of the step, what is done and how much there is."""
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """What the main job works with: the ruler, the child processes and the folder of thumbnails."""
+
+    ruler: Ruler
+    workers: Workers
+    cache_folder: Path
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """What can be printed: the packings asked for, their photos, and what was noticed."""
+
+    museum: Museum
+    packings: tuple[Packing, ...]
+    thumbnails: dict[str, Thumbnails]
+    findings: tuple[Finding, ...]
+
+
+def tell_nobody(_step: str, _done: int, _of: int) -> None:
+    """Stand in where nobody watches the progress."""
+
+
+def make_ready(
+    collection: Collection,
+    photos: Mapping[str, PhotoSource],
+    options: PrintOptions,
+    workshop: Workshop,
+    *,
+    on_progress: Progress = tell_nobody,
+) -> Ready:
+    """Match packings, make thumbnails, and leave only what can be printed."""
+    printable, sign_findings = replace_missing(collection, workshop.ruler)
+    wanted = _photo_names(printable, options)
+    # A name from a record is never opened as a path: it could point anywhere.
+    missing = workshop.cache_folder / "no such photo"
+    thumbnails, photo_findings = prepare_photos(
+        {name: photos.get(name, missing) for name in wanted},
+        cache_folder=workshop.cache_folder,
+        workers=workshop.workers,
+        on_progress=lambda done: on_progress("photos", done, len(wanted)),
+    )
+    arrangement = arrange_packings(keep_photos(printable, thumbnails.keys()))
+    packings = tuple(
+        packing
+        for packing in arrangement.packings
+        if _is_wanted(packing.container.container_number, options)
+    )
+    findings = (
+        *collection.findings,
+        *sign_findings,
+        *photo_findings,
+        *arrangement.findings,
+        *_silent_records(packings, collection.museum.questions),
+    )
+    return Ready(collection.museum, packings, thumbnails, findings)
+
+
+def _is_wanted(container_number: str, options: PrintOptions) -> bool:
+    return not options.containers or container_number in options.containers
+
+
+def _photo_names(collection: Collection, options: PrintOptions) -> list[str]:
+    """Name the photos of every object that is packed in a container to be printed."""
+    packed = {
+        place.object_number
+        for packing in collection.packings
+        if _is_wanted(_outermost(packing, collection), options)
+        or _is_wanted(packing.container_number, options)
+        for place in packing.places
+    }
+    names = (
+        photo.file
+        for record in collection.objects
+        if record.object_number in packed
+        for photo in record.photos
+    )
+    return list(dict.fromkeys(names))
+
+
+def _outermost(packing: PackingRecord, collection: Collection) -> str:
+    """Name the container that a packing's container lies in, itself where it lies in none."""
+    inside = {record.container_number: record.inside for record in collection.containers}
+    number, seen = packing.container_number, set[str]()
+    while inside.get(number) and number not in seen:
+        seen.add(number)
+        number = inside[number]
+    return number
+
+
+def _silent_records(packings: Sequence[Packing], museum: Questions) -> Iterable[Finding]:
+    """Report what a card would need and the records do not say."""
+    for packing in packings:
+        container = packing.container.container_number
+        for packed in packing.contents:
+            record = packed.record
+            if packed.known and not record.photos and not record.restricted:
+                where = Where(container_number=container, object_number=record.object_number)
+                message = f"{record.object_number} has no photo that can be printed."
+                yield make_finding("no-photo", where, message)
+        asked = packing.container.questions
+        if not any((asked.role, asked.phone, asked.person, museum.role, museum.phone)):
+            where = Where(container_number=container)
+            yield make_finding("nobody-to-ask", where, "The card cannot say whom to ask.")

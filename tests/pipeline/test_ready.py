@@ -1,0 +1,46 @@
+"""Tests for readying a collection."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+from service.pipeline.options import PrintOptions
+from service.pipeline.ready import Workshop, make_ready, tell_nobody
+from service.records.record import Collection, PhotoReference
+
+
+def test_record_never_opens_a_path(collection: Collection, workshop: Workshop) -> None:
+    """A photo name that is a path of this machine is missing, not read."""
+    first, *others = collection.objects
+    named = replace(first, photos=(PhotoReference(str(Path(__file__).resolve())),))
+    hostile = replace(collection, objects=(named, *others))
+    ready = make_ready(hostile, {}, PrintOptions(), workshop)
+    assert "photo-missing" in {finding.code for finding in ready.findings}
+
+
+def test_only_wanted_photos_are_made(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """Photos of containers nobody asked for are left alone."""
+    elsewhere = PrintOptions(containers=frozenset({"B-9"}))
+    assert make_ready(collection, photos, elsewhere, workshop).thumbnails == {}
+    assert set(make_ready(collection, photos, PrintOptions(), workshop).thumbnails) == {"lead.jpg"}
+
+
+def test_nested_containers_bring_their_photos(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """Asking for a box brings the photos of the folder inside it."""
+    outer = replace(collection.containers[0], container_number="B-0")
+    inner = replace(collection.containers[0], inside="B-0")
+    nested = replace(collection, containers=(outer, inner))
+    options = PrintOptions(containers=frozenset({"B-0"}))
+    ready = make_ready(nested, photos, options, workshop)
+    assert set(ready.thumbnails) == {"lead.jpg"}
+    assert [packing.container.container_number for packing in ready.packings] == ["B-0"]
+
+
+def test_nobody_may_listen() -> None:
+    """Progress may be told to nobody."""
+    tell_nobody("cards", 1, 2)
