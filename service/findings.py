@@ -123,6 +123,7 @@ CODES: dict[str, FindingCode] = {
     # Photos.
     "photo-missing": FindingCode(_W, "Put the photo into the folder under the name given."),
     "photo-unusable": FindingCode(_W, "Open the photo, save it again as JPEG, and use that file."),
+    "photo-not-named": FindingCode(_N, "Name the photo in a record, or take the file away."),
     "photo-too-small": FindingCode(_N, "Take a larger photo when the object is next handled."),
     "no-photo": FindingCode(_N, "Take a photo when the object is next handled."),
     # Printing.

@@ -32,8 +32,8 @@ EXAMPLES: list[tuple[ServiceError, str]] = [
     (
         errors.ModuleTooSmallError(module_mm=0.3, least_mm=0.4, needed_mm=20),
         (
-            "A QR module would be 0.30 mm; at least 0.40 mm is needed, that is a symbol 20.0 mm wide"
-            " with its clear margin."
+            "A QR module would be 0.30 mm; at least 0.40 mm is needed, that is a symbol"
+            " 20.0 mm wide with its clear margin."
         ),
     ),
     (

@@ -68,11 +68,11 @@ def compose_cards(
     for kind in kinds_for(packing):
         if kind not in kinds:
             continue
-        if kind is LID_CARD:
+        if kind == LID_CARD:
             cards.append(compose_lid_card(packing, museum))
-        elif kind is END_LABEL:
+        elif kind == END_LABEL:
             cards.extend(compose_end_labels(packing, museum))
-        elif kind is COVER_CARD:
+        elif kind == COVER_CARD:
             cards.append(compose_cover_card(packing, museum))
         else:
             cards.append(compose_contents_list(packing, museum))

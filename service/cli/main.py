@@ -100,7 +100,7 @@ def check(
     opened = open_source(source)
     with open_workshop(settings.data, processes=settings.processes) as workshop:
         collection = read_source(opened.files, workshop.workers)
-        findings = check_collection(collection, opened.photos, workshop)
+        findings = check_collection(collection, opened.photos, PrintOptions(), workshop)
     if as_json:
         typer.echo(findings_as_json(findings))
     else:

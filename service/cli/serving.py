@@ -24,14 +24,15 @@ def serve_api(console: Console, settings: Settings) -> int:
 
     def say_address(address: str) -> None:
         console.print(f"Listening on {address} (Ctrl-C ends it).", markup=False)
-        console.print(_who_can_reach(settings.host), markup=False)
+        console.print(who_can_reach(settings.host), markup=False)
         console.print(f"Thumbnails are kept in {settings.data}.", markup=False)
 
     serve(settings, say_address)
     return 0
 
 
-def _who_can_reach(host: str) -> str:
+def who_can_reach(host: str) -> str:
+    """Say who can reach an address, as long as the service knows no users."""
     if _is_loopback(host):
         return "There are no users yet, so it answers this machine only."
     return (

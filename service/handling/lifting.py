@@ -51,10 +51,10 @@ def advise_lift(weight: ContainerWeight) -> LiftAdvice:
 
 
 def format_kg(mass_g: float) -> str:
-    """Write grams as kilograms the way a card prints them: one decimal from 0.1 to 20 kg."""
+    """Write grams as kilograms: one decimal from 0.1 to 20 kg, two digits below."""
     mass_kg = kg_from_grams(mass_g)
     if 0 < mass_kg < 0.1:  # noqa: PLR2004 - one decimal would round this to nothing
-        return f"{mass_kg:.2f}"
+        return f"{mass_kg:.2g}"
     return f"{mass_kg:.1f}" if mass_kg < 20 else f"{mass_kg:.0f}"  # noqa: PLR2004 - as documented
 
 

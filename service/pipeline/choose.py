@@ -69,7 +69,7 @@ def _fit(kind: CardKind, card: Card, stock: Stock, fitting: Fitting) -> Fit:
 def _as_held(kind: CardKind, size: Size) -> Size:
     """Turn a position the way the card is held: lid and cover cards lie wide, lists stand."""
     wanted = kind in (LID_CARD, COVER_CARD)
-    if kind is END_LABEL or size.is_landscape is wanted:
+    if kind == END_LABEL or size.is_landscape is wanted:
         return size
     return size.turned
 

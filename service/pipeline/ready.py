@@ -73,6 +73,7 @@ def make_ready(
         *collection.findings,
         *sign_findings,
         *photo_findings,
+        *_unnamed_photos(photos, collection),
         *arrangement.findings,
         *_silent_records(packings, collection.museum.questions),
     )
@@ -99,6 +100,15 @@ def _photo_names(collection: Collection, options: PrintOptions) -> list[str]:
         for photo in record.photos
     )
     return list(dict.fromkeys(names))
+
+
+def _unnamed_photos(photos: Iterable[str], collection: Collection) -> Iterable[Finding]:
+    """Report photos that were handed over and that no record names."""
+    named = {photo.file for record in collection.objects for photo in record.photos}
+    for name in photos:
+        if name not in named:
+            message = f"No record names the photo {name}."
+            yield make_finding("photo-not-named", Where(file=name), message)
 
 
 def _outermost(packing: PackingRecord, collection: Collection) -> str:

@@ -61,10 +61,12 @@ def print_collection(
 
 
 def check_collection(
-    collection: Collection, photos: Mapping[str, PhotoSource], workshop: Workshop
+    collection: Collection,
+    photos: Mapping[str, PhotoSource],
+    options: PrintOptions,
+    workshop: Workshop,
 ) -> tuple[Finding, ...]:
     """Give everything noticed in records, packings, photos and the fit, without printing."""
-    options = PrintOptions()
     ready = make_ready(collection, photos, options, workshop)
     _, fit_findings = _fit_all(ready.packings, ready.museum, options, workshop.ruler)
     return (*ready.findings, *fit_findings)

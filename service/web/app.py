@@ -20,7 +20,7 @@ from service.web.description import describe, write_page
 from service.web.forms import MOST_FIELDS, MOST_FILES, MOST_RECORDS_BYTES
 from service.web.guard import LOOPBACK, MOST_AT_ONCE, MOST_BODY_BYTES, Guard, refuse_body
 from service.web.press import Presses
-from service.web.problems import (
+from service.web.replies.problems import (
     Problem,
     ProblemResponse,
     Refusal,

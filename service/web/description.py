@@ -10,7 +10,7 @@ from typing import Any
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
-from service.web.problems import Problem
+from service.web.replies.problems import Problem
 
 EXAMPLE = Path(__file__).parents[2] / "sample_records" / "one_box.json"
 _NOTE = (

@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 from fastapi import UploadFile
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
-from service.web.problems import Refusal, RefusedError
+from service.web.replies.problems import Refusal, RefusedError
 from service.web.work import Choice, Job, Picture
 
 MOST_RECORDS_BYTES = 64 * 1024 * 1024
@@ -93,7 +93,11 @@ def _read_records(sent: UploadFile | str) -> bytes:
 
 
 def _keep(photos: Sequence[UploadFile], folder: Path) -> dict[str, Path]:
-    """Write photos under numbers: what the sender calls them is only ever compared."""
+    """Write photos under numbers: what the sender calls them is only ever compared.
+
+    Raises:
+        RefusedError: When two share a name.
+    """
     kept: dict[str, Path] = {}
     for number, photo in enumerate(photos):
         name = photo.filename or ""

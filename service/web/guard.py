@@ -8,7 +8,7 @@ from urllib.parse import urlsplit
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from service.web.problems import Problem, ProblemResponse, Refusal, refuse
+from service.web.replies.problems import Problem, ProblemResponse, Refusal, refuse
 
 MOST_BODY_BYTES = 512 * 1024 * 1024
 MOST_AT_ONCE = 8

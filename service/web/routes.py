@@ -9,11 +9,17 @@ from pydantic import BaseModel
 
 from service.cards.kinds import CARD_KINDS
 from service.sheets.stocks import STOCKS
-from service.web.accept import choose_media_type
 from service.web.forms import PrintForm, receive
 from service.web.press import Presses
-from service.web.problems import MEDIA_TYPE, Refusal, RefusedError, list_problems, show_findings
-from service.web.replies import CHECK_PATH, OFFERED, Findings, Report, reply
+from service.web.replies.accept import choose_media_type
+from service.web.replies.prints import CHECK_PATH, OFFERED, Findings, Report, reply
+from service.web.replies.problems import (
+    MEDIA_TYPE,
+    Refusal,
+    RefusedError,
+    list_problems,
+    show_findings,
+)
 from service.web.work import Choice, Done, Failed, Job
 
 router = APIRouter()

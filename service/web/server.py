@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
 import logging
+import signal
 import socket
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -23,7 +25,9 @@ def serve(settings: Settings, say_address: Callable[[str], None]) -> None:
     Raises:
         ConfigError: When the address is not this machine's, or taken.
     """
-    with open_server(settings) as (server, listener):
+    # The server sends itself the signal that ended it once more; the presses must still be closed.
+    signal.signal(signal.SIGTERM, _leave)
+    with open_server(settings) as (server, listener), contextlib.suppress(KeyboardInterrupt):
         say_address(address_of(listener))
         server.run(sockets=[listener])
 
@@ -55,6 +59,10 @@ def address_of(listener: socket.socket) -> str:
     """Give the address people type."""
     host, port = listener.getsockname()[:2]
     return f"http://[{host}]:{port}" if ":" in host else f"http://{host}:{port}"
+
+
+def _leave(_signal: int, _frame: object) -> None:
+    raise SystemExit(0)
 
 
 def _listen(settings: Settings) -> socket.socket:

@@ -131,7 +131,7 @@ def do_job(job: Job, workshop: Workshop) -> Done | Failed:
         return Failed(error)
     try:
         if job.choice is None:
-            return Done(findings=check_collection(collection, photos, workshop))
+            return Done(findings=check_collection(collection, photos, PrintOptions(), workshop))
         return _print(job, job.choice.to_options(), collection, workshop)
     except ServiceError as error:
         return Failed(error, _notice(collection, photos, workshop))
@@ -161,6 +161,6 @@ def _notice(
 ) -> tuple[Finding, ...]:
     """Say what was noticed before the work failed, as far as that can still be found out."""
     try:
-        return check_collection(collection, photos, workshop)
+        return check_collection(collection, photos, PrintOptions(), workshop)
     except ServiceError:
         return collection.findings

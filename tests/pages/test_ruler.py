@@ -33,11 +33,11 @@ def test_the_longest_line_is_the_width() -> None:
 def test_what_every_ruler_promises(ruler: Ruler, text: str, width_mm: float) -> None:
     """No line is wider than asked, and nothing but blanks at the breaks is lost.
 
-    A line alone may differ by the kerning of the blank that stood behind it.
+    A line alone is at most wider by the kerning of the blank that stood behind it.
     """
     broken = ruler.break_text(text, STYLE, width_mm=width_mm)
     assert len(broken.lines) == len(broken.widths_mm) >= 1
     assert broken.width_mm <= width_mm
     assert "".join(broken.lines).replace(" ", "") == text.replace(" ", "")
     for line, line_mm in zip(broken.lines, broken.widths_mm, strict=True):
-        assert ruler.width_mm(line, STYLE) == pytest.approx(line_mm, abs=0.1)
+        assert ruler.width_mm(line, STYLE) <= line_mm + 0.1

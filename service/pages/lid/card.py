@@ -62,6 +62,8 @@ def _share_layers(
     card: LidCard, spaces: Sequence[CardSpace], ruler: Ruler
 ) -> list[tuple[CardLayer, ...]]:
     """Share the objects between pages by the room each has; empty where that is not enough."""
+    if not card.objects:
+        return [() for _ in spaces]
     free = [space for space in spaces if not space.is_full]
     if len(free) == 1:
         return [() if space.is_full else card.layers for space in spaces]

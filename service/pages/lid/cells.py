@@ -24,6 +24,7 @@ from service.pages.setting.text import Spot, break_number, longest_piece_mm, set
 from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, OBJECT_NUMBER_PT
 
 _LONGEST_NUMBER_MM = 46.0
+_LONGEST_PIECE_MM = 60.0
 _LEAST_TITLE_MM = 15.0
 _TAG_PADDING_MM = 1.0
 _MARK_GAP_MM = 0.8
@@ -72,7 +73,7 @@ def measure_captions(ruler: Ruler, objects: Sequence[CardObject], scale: Scale) 
     tag_mm = max((_tag_mm(ruler, item.place, scale) for item in objects), default=0.0)
     natural_mm = max((ruler.width_mm(number, scale.number) for number in numbers), default=0.0)
     least_mm = longest_piece_mm(ruler, numbers, scale.number)
-    number_mm = max(least_mm, min(natural_mm, _LONGEST_NUMBER_MM)) + 0.2
+    number_mm = max(min(least_mm, _LONGEST_PIECE_MM), min(natural_mm, _LONGEST_NUMBER_MM)) + 0.2
     lines = max(
         (len(break_number(ruler, number, scale.number, width_mm=number_mm)) for number in numbers),
         default=1,

@@ -27,6 +27,7 @@ _NOTE_WORDS = "A few of the objects; the contents list shows and describes them 
 _PICTURE_MM = 20.0
 _PICTURE_WIDTH_MM = 26.0
 _LONGEST_NUMBER_MM = 34.0
+_LONGEST_PIECE_MM = 60.0
 _LEAST_TITLE_MM = 24.0
 _COLUMN_GAP_MM = 4.0
 _MARK_MM = 4.2
@@ -146,7 +147,7 @@ def _plan_columns(ruler: Ruler, card: LidCard, width_mm: float) -> Iterator[_Col
     numbers = [item.object_number for item in card.objects]
     natural_mm = max(ruler.width_mm(number, _NUMBER) for number in numbers)
     least_mm = longest_piece_mm(ruler, numbers, _NUMBER)
-    number_mm = max(least_mm, min(natural_mm, _LONGEST_NUMBER_MM)) + 0.2
+    number_mm = max(min(least_mm, _LONGEST_PIECE_MM), min(natural_mm, _LONGEST_NUMBER_MM)) + 0.2
     wanted_mm = number_mm + _LEAST_TITLE_MM + _COLUMN_GAP_MM
     most = max(1, int((width_mm + _COLUMN_GAP_MM) / wanted_mm))
     for count in range(1, most + 1):

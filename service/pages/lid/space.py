@@ -21,6 +21,7 @@ LEAST_AREA_MM = 30.0
 """Below a picture of the least size with its caption a space counts as full."""
 _BREATH_MM = 2.0
 _SMALL_MARK_MM = 8.0
+_REMINDER = "Lifting and hazards: see card 1"
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,14 +83,23 @@ def finish_page(card: LidCard, space: CardSpace, contents: Sequence[Block]) -> P
 def _set_reminder(ruler: Ruler, card: LidCard, area: Rect) -> tuple[Block, ...]:
     """Say on a further card where lifting and hazards stand, with the marks themselves."""
     marks = list(dict.fromkeys((warn.mark, warn.heading) for warn in card.handling.hazards))
-    blocks: list[Block] = []
-    x_mm = area.x_mm
-    for mark, words in marks:
-        rect = Rect(x_mm, area.y_mm, _SMALL_MARK_MM, _SMALL_MARK_MM)
-        blocks.append(MarkBlock("mark", rect, mark, words))
-        x_mm += _SMALL_MARK_MM + 1.5
+    step_mm = _SMALL_MARK_MM + 1.5
     style = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.2)
-    words = "Lifting and hazards: see card 1"
+    words_mm = ruler.width_mm(_REMINDER, style) + 0.2
+    columns = max(1, int(area.width_mm / step_mm))
+    blocks: list[Block] = []
+    for index, (mark, words) in enumerate(marks):
+        row, column = divmod(index, columns)
+        rect = Rect(
+            area.x_mm + column * step_mm,
+            area.y_mm + row * step_mm,
+            _SMALL_MARK_MM,
+            _SMALL_MARK_MM,
+        )
+        blocks.append(MarkBlock("mark", rect, mark, words))
+    row, column = divmod(len(marks), columns)
+    if area.x_mm + column * step_mm + words_mm > area.right_mm:
+        row, column = row + 1, 0
     down_mm = (_SMALL_MARK_MM - style.leading_mm) / 2 if marks else 0.0
-    spot = Spot(x_mm, area.y_mm + down_mm, area.right_mm - x_mm)
-    return (*blocks, set_text(ruler, words, style, spot, "reminder"))
+    spot = Spot(area.x_mm + column * step_mm, area.y_mm + row * step_mm + down_mm, words_mm)
+    return (*blocks, set_text(ruler, _REMINDER, style, spot, "reminder"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from service.geometry import Rect
@@ -37,7 +37,7 @@ def set_text(ruler: Ruler, text: str, style: TextStyle, spot: Spot, purpose: str
 
 
 def set_number(ruler: Ruler, number: str, style: TextStyle, spot: Spot, purpose: str) -> TextBlock:
-    """Set a number whole: it breaks only after `. - /` and blanks, and is never shortened."""
+    """Set a number whole: it breaks after `. - /` and blanks, and is never shortened."""
     lines = break_number(ruler, number, style, width_mm=spot.width_mm)
     return _make_block(lines, style, spot, purpose, number)
 
@@ -45,16 +45,28 @@ def set_number(ruler: Ruler, number: str, style: TextStyle, spot: Spot, purpose:
 def break_number(
     ruler: Ruler, number: str, style: TextStyle, *, width_mm: float
 ) -> tuple[str, ...]:
-    """Break a number into lines; a piece wider than the line stays whole and sticks out."""
+    """Break a number into lines; only a piece wider than a whole line is broken inside."""
     lines: list[str] = []
     line = ""
-    for piece in _pieces(number):
+    for piece in _narrow_pieces(ruler, number, style, width_mm):
         if line and ruler.width_mm((line + piece).strip(), style) > width_mm:
             lines.append(line.strip())
             line = piece
         else:
             line += piece
     return (*lines, line.strip())
+
+
+def _narrow_pieces(ruler: Ruler, number: str, style: TextStyle, width_mm: float) -> Iterator[str]:
+    """Give the pieces of a number, those wider than the line as what fits on each line."""
+    for piece in _pieces(number):
+        rest = piece
+        while len(rest) > 1 and ruler.width_mm(rest.strip(), style) > width_mm:
+            fitting = range(len(rest) - 1, 0, -1)
+            cut = next((at for at in fitting if ruler.width_mm(rest[:at], style) <= width_mm), 1)
+            yield rest[:cut]
+            rest = rest[cut:]
+        yield rest
 
 
 def longest_piece_mm(ruler: Ruler, numbers: Sequence[str], style: TextStyle) -> float:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -52,11 +53,10 @@ def test_the_same_holds_for_the_shipped_fonts(count: int, size: Size) -> None:
 @size_cases
 @pytest.mark.parametrize("count", [1, 2, 9, 24])
 def test_pictures_tell_what_they_show(count: int, size: Size) -> None:
-    """In a grid every object has its picture, no short side below 16 mm."""
+    """In a grid every object has its picture, a list shows a sample; no short side below 16 mm."""
     pages = lid_pages(packing(objects(count)), size)
     frames = pictures(pages)
-    is_list = bool(said(pages, "sample-number") or said(pages, "note"))
-    assert is_list or len(frames) == count
+    assert len(frames) in {count, len(said(pages, "sample-number"))}
     assert all(min(one.rect.width_mm, one.rect.height_mm) >= FLOOR_MM for one in frames)
 
 
@@ -75,9 +75,13 @@ def test_equal_gaps_between_pictures() -> None:
     across = sorted({round(one.x_mm, 6) for one in frames})
     down = sorted({round(one.y_mm, 6) for one in frames})
     for steps in (across, down):
-        gaps = {round(b - a, 4) for a, b in zip(steps, steps[1:], strict=False)}
+        gaps = {round(b - a, 4) for a, b in pairwise(steps)}
         assert len(gaps) == 1
     assert len({(round(one.width_mm, 6), round(one.height_mm, 6)) for one in frames}) == 1
+
+
+def _bare(words: str) -> str:
+    return "".join(words.split())
 
 
 @size_cases
@@ -215,7 +219,6 @@ def test_splitting_layers(
     assert [[(one.heading, len(one.objects)) for one in part] for part in parts] == [before, after]
 
 
-@pytest.mark.xfail(reason="marks of a reminder stand in one row, however many there are")
 def test_a_reminder_of_many_hazards_stays_on_its_page() -> None:
     """Thirty kinds of hazard on the second card stand in rows."""
     records = [
@@ -226,7 +229,6 @@ def test_a_reminder_of_many_hazards_stays_on_its_page() -> None:
     assert [found for page in pages for found in strays(page, PLAIN, margin_mm=4.3)] == []
 
 
-@pytest.mark.xfail(reason="the grid measures the number by its widest piece alone")
 def test_a_number_wider_than_the_card_is_not_cut_by_its_edge() -> None:
     """A number without a place to break is refused or broken, not printed off the card."""
     records = [replace(one, object_number=f"{'A' * 60}{n}") for n, one in enumerate(objects(6))]

@@ -64,7 +64,7 @@ def test_no_sign_stands_before_the_ellipsis() -> None:
         ("1987.412.9", 9, ("1987.412.", "9")),
         ("1987.412.9", 5, ("1987.", "412.9")),
         ("PMM/12-7 a", 4, ("PMM/", "12-7", "a")),
-        ("ABCDEFGH", 3, ("ABCDEFGH",)),
+        ("ABCDEFGH", 3, ("ABC", "DEF", "GH")),
         ("..12", 3, ("..", "12")),
         ("12.", 9, ("12.",)),
         ("", 9, ("",)),
@@ -73,7 +73,7 @@ def test_no_sign_stands_before_the_ellipsis() -> None:
 def test_numbers_break_only_after_their_own_signs(
     number: str, width_mm: float, lines: tuple[str, ...]
 ) -> None:
-    """A number is never shortened; a piece too wide stays whole and sticks out."""
+    """A number is never shortened; only a piece wider than the line is broken inside."""
     assert break_number(RULER, number, STYLE, width_mm=width_mm) == lines
     block = set_number(RULER, number, STYLE, Spot(0, 0, width_mm), "object-number")
     assert "".join(block.lines).replace(" ", "") == number.replace(" ", "")

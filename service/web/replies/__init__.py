@@ -1,0 +1,1 @@
+"""What is answered: prints in the media type asked for, and problems."""
