@@ -69,7 +69,6 @@ def test_a_place_stands_below_the_number() -> None:
     assert place.rect.y_mm > number.rect.bottom_mm
 
 
-@pytest.mark.xfail(reason="the column of numbers does not follow the widest piece")
 def test_a_number_without_a_place_to_break_keeps_to_its_column() -> None:
     """Thirty letters in one piece do not run into the picture."""
     pages = list_pages(packing([replace(ONE, object_number="A" * 30)]), A4)

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from service.cards.card import CardLayer, CardObject, LidCard
+from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.lid.cells import set_picture
 from service.pages.lid.space import CardSpace, finish_page, make_spaces
@@ -31,7 +32,8 @@ _LONGEST_PIECE_MM = 60.0
 _LEAST_TITLE_MM = 24.0
 _COLUMN_GAP_MM = 4.0
 _MARK_MM = 4.2
-_MOST_PAGES = 99
+_MOST_PAGES = 40
+_CONTENTS = "list of contents"
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +56,9 @@ def fit_lists(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     """Lay the card out as lists on as many pages as every number needs.
 
     The fewest pages win, then the fewest columns: wide columns show more of each title.
+
+    Raises:
+        DoesNotFitError: When the container holds more than any number of cards should.
     """
     for of in range(1, _MOST_PAGES):
         spaces = make_spaces(card, size, ruler, of=of)
@@ -61,7 +66,9 @@ def fit_lists(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
             pages = _fill(card, spaces, ruler, columns)
             if pages:
                 return pages
-    return ()
+    room_mm = _MOST_PAGES * size.height_mm
+    needed_mm = len(card.objects) * _NUMBER.leading_mm
+    raise DoesNotFitError(_CONTENTS, needed_mm=needed_mm, available_mm=room_mm)
 
 
 def _fill(
