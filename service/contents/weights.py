@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
 from service.contents.packing import Packing
+from service.records.record import Weight, WeightBasis
 
 
 class Certainty(StrEnum):
@@ -15,6 +17,8 @@ class Certainty(StrEnum):
     """The container was weighed as it is."""
     SUM = "sum"
     """Container and every object in it have a known weight."""
+    ESTIMATED = "estimated"
+    """Some figure in it is an estimate."""
     AT_LEAST = "at least"
     """Something in it, or the container itself, has never been weighed."""
     UNKNOWN = "unknown"
@@ -44,17 +48,26 @@ def weigh_packing(packing: Packing) -> ContainerWeight:
     things = packing.everything
     tare = packing.container.tare
     if gross is not None:
-        return ContainerWeight(gross.weight_g, Certainty.MEASURED, 0, len(things), tare_known=True)
-    known = [item.record.weight.weight_g for item in packing.contents if item.record.weight]
+        certainty = _state([gross])
+        return ContainerWeight(gross.weight_g, certainty, 0, len(things), tare_known=True)
+    known = [item.record.weight for item in packing.contents if item.record.weight]
     inner = [weigh_packing(nested) for nested in packing.nested]
     unweighed = len(packing.contents) - len(known) + sum(weight.unweighed for weight in inner)
     tare_known = tare is not None and all(weight.tare_known for weight in inner)
-    total_g = sum(known) + sum(weight.weight_g for weight in inner) + (tare.weight_g if tare else 0)
-    certainty = _judge(total_g, unweighed=unweighed, tare_known=tare_known)
+    parts = [*known, *([tare] if tare else [])]
+    total_g = sum(part.weight_g for part in parts) + sum(weight.weight_g for weight in inner)
+    estimated = _state(parts) is Certainty.ESTIMATED or any(
+        weight.certainty is Certainty.ESTIMATED for weight in inner
+    )
+    if total_g <= 0:
+        certainty = Certainty.UNKNOWN
+    elif unweighed or not tare_known:
+        certainty = Certainty.AT_LEAST
+    else:
+        certainty = Certainty.ESTIMATED if estimated else Certainty.SUM
     return ContainerWeight(total_g, certainty, unweighed, len(things), tare_known)
 
 
-def _judge(total_g: float, *, unweighed: int, tare_known: bool) -> Certainty:
-    if total_g <= 0:
-        return Certainty.UNKNOWN
-    return Certainty.SUM if unweighed == 0 and tare_known else Certainty.AT_LEAST
+def _state(weights: Iterable[Weight]) -> Certainty:
+    estimated = any(weight.basis is WeightBasis.ESTIMATED for weight in weights)
+    return Certainty.ESTIMATED if estimated else Certainty.MEASURED

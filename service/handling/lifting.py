@@ -1,10 +1,9 @@
 """What the weight of a container asks of the person who lifts it.
 
-The tiers come from the lower figures of the lifting and lowering filter of HSE INDG143 (2020), so
-that the advice fits everyone: 3 kg is the smallest cell (above the shoulder or from the floor, arms
-out), 7 kg the smallest cell close to the body, 16 kg and 25 kg the largest cells. The filter says
-when to assess further; it is no permission. A weight that is unknown or only partly known gives no
-tier at all.
+The tiers come from the lifting and lowering filter of HSE INDG143 (2020): 3 kg, 7 kg and 16 kg are
+its lower figures (the smallest cell, the smallest close to the body, the largest), so that the
+advice fits everyone; 25 kg is the largest cell of all. The filter says when to assess further; it
+is no permission. A weight that is unknown, estimated or only partly known gives no tier at all.
 """
 
 from __future__ import annotations
@@ -14,7 +13,7 @@ from dataclasses import dataclass
 from service.contents.weights import Certainty, ContainerWeight
 from service.units import kg_from_grams
 
-SOURCE = "HSE INDG143 (2020), lifting and lowering filter, lower figures"
+SOURCE = "HSE INDG143 (2020), lifting and lowering filter"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +43,8 @@ def advise_lift(weight: ContainerWeight) -> LiftAdvice:
     figure = format_kg(weight.weight_g)
     if weight.certainty is Certainty.AT_LEAST:
         return LiftAdvice(figure, _explain_gap(weight), "Weigh before lifting.")
+    if weight.certainty is Certainty.ESTIMATED:
+        return LiftAdvice(figure, "estimated", "Weigh before lifting.")
     mass_kg = kg_from_grams(weight.weight_g)
     advice = next(words for above_kg, words in _TIERS if mass_kg > above_kg)
     measured = weight.certainty is Certainty.MEASURED

@@ -182,7 +182,8 @@ def _set_marks(
     placed: list[Block] = [*lift]
     top_mm = y_mm
     for warn in card.marks:
-        words_mm = _words_mm(ruler, warn.heading, scale)
+        widest_mm = space.right_mm - space.left_mm - scale.mark_mm - 1.0
+        words_mm = min(widest_mm, _words_mm(ruler, warn.heading, scale))
         step_mm = scale.mark_mm + 1.0 + words_mm
         if x_mm > space.left_mm and x_mm + step_mm > space.edge_mm(y_mm) + TOLERANCE_MM:
             x_mm, y_mm = space.left_mm, y_mm + scale.mark_mm + 0.8

@@ -17,7 +17,8 @@ from pathlib import Path
 from typing import Any, Self
 
 import pydyf
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, UndefinedError
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import TemplateError as JinjaError
 from weasyprint import HTML
 from weasyprint.text.fonts import FontConfiguration
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
@@ -80,7 +81,7 @@ def fill_templates(task: DrawTask) -> str:
     document = make_document(task.pages, task.pictures)
     try:
         return _environment().get_template("document.html").render(document=document)
-    except UndefinedError as error:
+    except JinjaError as error:
         raise TemplateError(document.pages[0].template, reason=str(error)) from None
 
 

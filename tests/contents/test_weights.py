@@ -6,7 +6,7 @@ import pytest
 
 from service.contents.packing import Packing
 from service.contents.weights import Certainty, ContainerWeight, weigh_packing
-from service.records.record import ContainerRecord, Weight
+from service.records.record import ContainerRecord, Weight, WeightBasis
 from tests.contents.made import BOX, objects, packing
 
 WEIGHED = objects(2)
@@ -42,3 +42,9 @@ def test_nested_containers_weigh_too() -> None:
     light = packing([UNWEIGHED], ContainerRecord("T-2"))
     outer = replace(packing(WEIGHED[:1], TARED), nested=(weighed, light))
     assert weigh_packing(outer) == ContainerWeight(2920, Certainty.AT_LEAST, 1, 3, tare_known=False)
+
+
+def test_an_estimate_of_the_whole_is_not_called_weighed() -> None:
+    """A gross weight that somebody guessed prints as what it is."""
+    guessed = replace(BOX, gross=Weight(12_000.0, WeightBasis.ESTIMATED))
+    assert weigh_packing(packing(WEIGHED, guessed)).certainty is not Certainty.MEASURED

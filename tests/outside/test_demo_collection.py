@@ -167,7 +167,7 @@ def _read_symbols(
     scale = SCAN_DPI / POINTS_PER_INCH
     scan: Image.Image = page.render(scale=scale, grayscale=True).to_pil()
     _, height_pt = page.get_size()
-    for found in zxingcpp.read_barcodes(scan, formats=zxingcpp.BarcodeFormat.QRCode):
+    for found in zxingcpp.read_barcodes(scan):
         corner = found.position.top_left
         cell = _cell(page, stock, corner.x / scale, height_pt - corner.y / scale)
         on_sheet.setdefault(cell, Face()).symbols.append(found.text)

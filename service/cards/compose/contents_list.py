@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from service.cards.card import ContentsList, ListEntry
 from service.cards.compose.head import compose_head
 from service.cards.compose.objects import NO_PHOTO_WORDS, choose_photo, name_object, write_aside
+from service.cards.compose.warn import is_restricted
 from service.cards.fingerprint import seal_card
 from service.cards.words import count, join_words, write_date
 from service.contents.packing import PackedObject, Packing
@@ -46,7 +47,8 @@ def _name_place(packed: PackedObject, *, layered: bool) -> str:
 
 def _compose_entry(packed: PackedObject, place: str) -> ListEntry:
     record = packed.record
-    photo = "" if record.restricted else choose_photo(packed, PhotoRole.FRONT)
+    restricted = is_restricted(packed)
+    photo = "" if restricted else choose_photo(packed, PhotoRole.FRONT)
     return ListEntry(
         place=place,
         object_number=record.object_number,
@@ -54,7 +56,7 @@ def _compose_entry(packed: PackedObject, place: str) -> ListEntry:
         details=tuple(_write_details(packed)),
         hazards=tuple(_write_hazard(hazard) for hazard in record.hazards),
         photo=photo,
-        photo_words="" if photo else ("not shown" if record.restricted else NO_PHOTO_WORDS),
+        photo_words="" if photo else ("not shown" if restricted else NO_PHOTO_WORDS),
     )
 
 

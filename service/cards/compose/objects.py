@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.cards.card import CardObject
-from service.cards.compose.warn import is_discreet, mark_object
+from service.cards.compose.warn import is_discreet, is_restricted, mark_object
 from service.cards.words import join_words
 from service.contents.arrange import find_cell
 from service.contents.packing import PackedObject
@@ -57,7 +57,4 @@ def write_aside(packed: PackedObject) -> str:
 
 
 def _discreet_words(packed: PackedObject) -> str:
-    restricted = packed.record.restricted or any(
-        hazard.code in {"human-remains", "restricted"} for hazard in packed.record.hazards
-    )
-    return RESTRICTED_WORDS if restricted else ASK_WORDS
+    return RESTRICTED_WORDS if is_restricted(packed) else ASK_WORDS

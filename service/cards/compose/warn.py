@@ -25,6 +25,12 @@ def is_discreet(packed: PackedObject) -> bool:
     return packed.record.restricted or any(find_hazard(hazard.code).discreet for hazard in hazards)
 
 
+def is_restricted(packed: PackedObject) -> bool:
+    """Tell whether the object may be pictured nowhere, not even inside the house."""
+    codes = {hazard.code for hazard in packed.record.hazards}
+    return packed.record.restricted or not codes.isdisjoint({"human-remains", "restricted"})
+
+
 def point_at(packed: PackedObject) -> Pointer:
     """Give the object's place and number as a warning names them."""
     return Pointer(packed.place.compartment, packed.record.object_number)

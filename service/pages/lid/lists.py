@@ -62,6 +62,8 @@ def fit_lists(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     """
     for of in range(1, _MOST_PAGES):
         spaces = make_spaces(card, size, ruler, of=of)
+        if of > 1 and spaces[-1].is_full:
+            break
         for columns in _plan_columns(ruler, card, spaces[0].area.width_mm):
             pages = _fill(card, spaces, ruler, columns)
             if pages:

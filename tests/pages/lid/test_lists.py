@@ -75,6 +75,7 @@ def test_long_numbers_below_the_sample_stay_apart() -> None:
     assert [found for page in pages for found in collisions(page, PLAIN)] == []
 
 
+@pytest.mark.slow
 def test_more_than_any_card_holds_is_refused() -> None:
     """Where nothing can be printed an error says so; a card does not vanish."""
     with pytest.raises(LayoutError):
