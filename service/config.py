@@ -45,4 +45,6 @@ def load_settings(environment: Mapping[str, str]) -> Settings:
     except ValidationError as error:
         first = error.errors()[0]
         name = PREFIX + str(first["loc"][0]).upper()
-        raise ConfigError(name, reason=first["msg"]) from None
+        unknown = first["type"] == "extra_forbidden"
+        reason = "there is no setting of this name" if unknown else first["msg"]
+        raise ConfigError(name, reason=reason) from None

@@ -2,6 +2,7 @@
 
     ServiceError
       RecordsError
+        MissingSourceError
         UnreadableFileError
         MissingColumnsError
         TooManyRecordsError
@@ -14,6 +15,7 @@
         DoesNotFitError
         UnknownCardKindError
       SheetError
+        SeveralFilesError
         StockError
         UnknownStockError
         StartPositionError
@@ -66,6 +68,19 @@ class RecordsError(ServiceError):
 
     code = "records"
     advice = "Check that the file is the export you meant to use."
+
+
+class MissingSourceError(RecordsError):
+    """Raised when a source is not there, or holds nothing that can be read."""
+
+    code = "missing-source"
+    advice = "Check the path, or see which files a folder of records holds."
+
+    def __init__(self, name: str, *, reason: str) -> None:
+        """Name the source and say what is missing."""
+        self.name = name
+        self.reason = reason
+        super().__init__(f"{name}: {reason}.")
 
 
 class UnreadableFileError(RecordsError):
@@ -209,6 +224,18 @@ class SheetError(ServiceError):
 
     code = "sheet"
     advice = "Check the measures of the stock against a real sheet."
+
+
+class SeveralFilesError(SheetError):
+    """Raised when one file is asked for and the cards need several kinds of sheet."""
+
+    code = "several-files"
+    advice = "Name a folder for the output, or choose one kind of card and one stock."
+
+    def __init__(self, *, count: int) -> None:
+        """Give the number of files."""
+        self.count = count
+        super().__init__(f"The cards are {count} files, one for each kind and stock.")
 
 
 class StockError(SheetError):

@@ -12,9 +12,10 @@ from pathlib import Path
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextColumn
 
+from service.cards.words import count
 from service.cli.report import EXIT_FINDINGS, count_findings, finding_as_data, show_findings
 from service.config import Settings
-from service.errors import StockError
+from service.errors import SeveralFilesError
 from service.findings import Severity, worst_severity
 from service.pipeline.options import Outcome, PrintOptions
 from service.pipeline.read import open_source, read_source
@@ -49,7 +50,10 @@ def print_source(console: Console, settings: Settings, request: PrintRequest) ->
     else:
         show_findings(console, outcome.findings)
         for path, file in zip(paths, outcome.files, strict=True):
-            console.print(f"{path}: {file.cards} cards on {file.sheets} sheets", markup=False)
+            console.print(
+                f"{path}: {count(file.cards, 'card')} on {count(file.sheets, 'sheet')}",
+                markup=False,
+            )
         console.print(f"Every page was read back. {count_findings(outcome.findings)}.")
     return EXIT_FINDINGS if worst_severity(outcome.findings) is Severity.ERROR else 0
 
@@ -107,7 +111,7 @@ def _write(outcome: Outcome, request: PrintRequest) -> list[Path]:
     """Write each file whole or not at all.
 
     Raises:
-        StockError: When several files would have to go into one name.
+        SeveralFilesError: When several files would have to go into one name.
     """
     if request.output.suffix.casefold() != ".pdf":
         request.output.mkdir(parents=True, exist_ok=True)
@@ -116,11 +120,7 @@ def _write(outcome: Outcome, request: PrintRequest) -> list[Path]:
         request.output.parent.mkdir(parents=True, exist_ok=True)
         paths = [request.output]
     else:
-        raise StockError(
-            request.output.name,
-            measure="one file",
-            reason=f"cannot hold {len(outcome.files)} kinds and stocks; name a folder or a --stock",
-        )
+        raise SeveralFilesError(count=len(outcome.files))
     for path, file in zip(paths, outcome.files, strict=True):
         _write_whole(path, file.pdf)
     return paths

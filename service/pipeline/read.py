@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from service.errors import ServiceError, UnreadableFileError
+from service.errors import MissingSourceError, ServiceError, UnreadableFileError
 from service.records.read_json import read_json
 from service.records.read_tables import read_tables, read_workbook
 from service.records.record import Collection
@@ -30,19 +30,20 @@ def open_source(path: Path) -> Source:
     """Read the files of a source; photos are only listed.
 
     Raises:
-        UnreadableFileError: When there is nothing to read, or a file is too large.
+        MissingSourceError: When there is nothing to read.
+        UnreadableFileError: When a file is too large.
     """
     if path.is_dir():
         names = [name for name in _TABLES if (path / name).is_file()]
         workbooks = sorted(found.name for found in path.glob("*.xlsx"))
         wanted = names if "objects.csv" in names else [*workbooks[:1], *names]
         if not wanted or wanted == ["museum.toml"]:
-            raise UnreadableFileError(path.name, tried="it holds no objects.csv and no workbook")
+            raise MissingSourceError(path.name, reason="it holds no objects.csv and no workbook")
         folder = path
     elif path.is_file():
         wanted, folder = [path.name], path.parent
     else:
-        raise UnreadableFileError(str(path), tried="there is no such file or folder")
+        raise MissingSourceError(str(path), reason="there is no such file or folder")
     files = {name: _read(folder / name) for name in wanted}
     return Source(files, _list_photos(folder / "photos"))
 

@@ -40,6 +40,10 @@ class Ready:
     findings: tuple[Finding, ...]
 
 
+_SHOWN = 3
+"""How many photos that no record names are told by name."""
+
+
 def tell_nobody(_step: str, _done: int, _of: int) -> None:
     """Stand in where nobody watches the progress."""
 
@@ -105,10 +109,11 @@ def _photo_names(collection: Collection, options: PrintOptions) -> list[str]:
 def _unnamed_photos(photos: Iterable[str], collection: Collection) -> Iterable[Finding]:
     """Report photos that were handed over and that no record names."""
     named = {photo.file for record in collection.objects for photo in record.photos}
-    for name in photos:
-        if name not in named:
-            message = f"No record names the photo {name}."
-            yield make_finding("photo-not-named", Where(file=name), message)
+    lost = sorted(name for name in photos if name not in named)
+    if lost:
+        more = f" and {len(lost) - _SHOWN} more" if len(lost) > _SHOWN else ""
+        message = f"No record names {', '.join(lost[:_SHOWN])}{more}."
+        yield make_finding("photo-not-named", Where(), message)
 
 
 def _outermost(packing: PackingRecord, collection: Collection) -> str:

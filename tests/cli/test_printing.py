@@ -12,7 +12,7 @@ import service.cli.printing
 from service.cards.kinds import COVER_CARD
 from service.cli.printing import PrintRequest, print_demo, print_source
 from service.config import Settings
-from service.errors import StockError
+from service.errors import SeveralFilesError
 from service.pipeline.options import PrintOptions
 
 ROOT = Path(__file__).parents[2]
@@ -33,7 +33,7 @@ def test_files_and_words(tmp_path: Path) -> None:
     request = PrintRequest(DEMO, tmp_path / "out", options)
     assert print_source(console, _settings(tmp_path), request) == 0
     assert [path.name for path in (tmp_path / "out").iterdir()] == ["cover-card, A4 card 2xA5.pdf"]
-    assert "2 cards on 1 sheets" in stream.getvalue()
+    assert "2 cards on 1 sheet" in stream.getvalue()
 
 
 @pytest.mark.print
@@ -43,7 +43,7 @@ def test_several_files_need_a_folder(tmp_path: Path) -> None:
     request = PrintRequest(
         ROOT / "sample_records" / "one_box.json", tmp_path / "a.pdf", PrintOptions()
     )
-    with pytest.raises(StockError):
+    with pytest.raises(SeveralFilesError):
         print_source(Console(file=io.StringIO()), _settings(tmp_path), request)
 
 

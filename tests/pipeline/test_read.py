@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 import xlsxwriter
 
-from service.errors import UnreadableFileError
+from service.errors import MissingSourceError, UnreadableFileError
 from service.pipeline.read import open_source, parse_files, read_source
 from service.pipeline.ready import Workshop
 
@@ -60,9 +60,9 @@ def test_folder_with_a_workbook(tmp_path: Path) -> None:
 
 def test_nothing_there_is_told(tmp_path: Path) -> None:
     """An empty folder and a missing file are told with their name."""
-    with pytest.raises(UnreadableFileError):
+    with pytest.raises(MissingSourceError):
         open_source(tmp_path)
-    with pytest.raises(UnreadableFileError):
+    with pytest.raises(MissingSourceError):
         open_source(tmp_path / "missing.csv")
 
 

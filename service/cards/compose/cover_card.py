@@ -28,7 +28,7 @@ def compose_cover_card(packing: Packing, museum: Museum) -> CoverCard:
         period="" if discreet else main.record.period,
         hang_advice=_advise_hanging(packing),
         back_photo="" if discreet else _second_photo(main),
-        accessories=() if discreet else _list_accessories(main),
+        accessories=() if discreet else main.record.accessories,
         notes=() if discreet else _list_notes(main),
     )
     return seal_card(card, dated=True)
@@ -48,15 +48,12 @@ def _advise_hanging(packing: Packing) -> str:
     return "Hanging not assessed: ask first"
 
 
-def _list_accessories(packed: PackedObject) -> tuple[str, ...]:
-    aside = write_aside(packed)
-    return (*packed.record.accessories, *((aside,) if packed.elsewhere else ()))
-
-
 def _list_notes(packed: PackedObject) -> tuple[str, ...]:
     record = packed.record
     materials = join_words(record.materials, between=", ")
+    aside = write_aside(packed)
     notes = (
+        aside[:1].upper() + aside[1:],
         f"Materials: {materials}" if materials else "",
         f"Condition: {record.condition}" if record.condition else "",
         record.handling_notes,
