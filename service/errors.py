@@ -15,9 +15,9 @@
         DoesNotFitError
         UnknownCardKindError
       SheetError
-        SeveralFilesError
         StockError
         UnknownStockError
+        TooManyFilesError
         StartPositionError
         NoFreePositionError
         FaceTooLargeError
@@ -226,18 +226,6 @@ class SheetError(ServiceError):
     advice = "Check the measures of the stock against a real sheet."
 
 
-class SeveralFilesError(SheetError):
-    """Raised when one file is asked for and the cards need several kinds of sheet."""
-
-    code = "several-files"
-    advice = "Name a folder for the output, or choose one kind of card and one stock."
-
-    def __init__(self, *, count: int) -> None:
-        """Give the number of files."""
-        self.count = count
-        super().__init__(f"The cards are {count} files, one for each kind and stock.")
-
-
 class StockError(SheetError):
     """Raised by a stock whose measures contradict each other."""
 
@@ -262,6 +250,18 @@ class UnknownStockError(SheetError):
         self.stock = stock
         self.known = tuple(known)
         super().__init__(f"There is no stock {stock!r}; there are: {', '.join(known)}.")
+
+
+class TooManyFilesError(SheetError):
+    """Raised when one file is asked for and the cards need several kinds of sheet."""
+
+    code = "too-many-files"
+    advice = "Name a folder for the output, or choose one kind of card and one stock."
+
+    def __init__(self, *, count: int) -> None:
+        """Give the number of files."""
+        self.count = count
+        super().__init__(f"The cards are {count} files, one for each kind and stock.")
 
 
 class StartPositionError(SheetError):

@@ -14,6 +14,14 @@ EXAMPLES: list[tuple[ServiceError, str]] = [
         "o.xls cannot be read: it is empty.",
     ),
     (
+        errors.MissingSourceError("records", reason="it is not there"),
+        "records: it is not there.",
+    ),
+    (
+        errors.TooManyFilesError(count=3),
+        "The cards are 3 files, one for each kind and stock.",
+    ),
+    (
         errors.MissingColumnsError("o.csv", wanted=["number"], found=[]),
         "o.csv has no column number; it has: none.",
     ),

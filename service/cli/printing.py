@@ -15,7 +15,7 @@ from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextC
 from service.cards.words import count
 from service.cli.report import EXIT_FINDINGS, count_findings, finding_as_data, show_findings
 from service.config import Settings
-from service.errors import SeveralFilesError
+from service.errors import TooManyFilesError
 from service.findings import Severity, worst_severity
 from service.pipeline.options import Outcome, PrintOptions
 from service.pipeline.read import open_source, read_source
@@ -111,7 +111,7 @@ def _write(outcome: Outcome, request: PrintRequest) -> list[Path]:
     """Write each file whole or not at all.
 
     Raises:
-        SeveralFilesError: When several files would have to go into one name.
+        TooManyFilesError: When several files would have to go into one name.
     """
     if request.output.suffix.casefold() != ".pdf":
         request.output.mkdir(parents=True, exist_ok=True)
@@ -120,7 +120,7 @@ def _write(outcome: Outcome, request: PrintRequest) -> list[Path]:
         request.output.parent.mkdir(parents=True, exist_ok=True)
         paths = [request.output]
     else:
-        raise SeveralFilesError(count=len(outcome.files))
+        raise TooManyFilesError(count=len(outcome.files))
     for path, file in zip(paths, outcome.files, strict=True):
         _write_whole(path, file.pdf)
     return paths

@@ -12,7 +12,7 @@ import service.cli.printing
 from service.cards.kinds import COVER_CARD
 from service.cli.printing import PrintRequest, print_demo, print_source
 from service.config import Settings
-from service.errors import SeveralFilesError
+from service.errors import TooManyFilesError
 from service.pipeline.options import PrintOptions
 
 ROOT = Path(__file__).parents[2]
@@ -43,7 +43,7 @@ def test_several_files_need_a_folder(tmp_path: Path) -> None:
     request = PrintRequest(
         ROOT / "sample_records" / "one_box.json", tmp_path / "a.pdf", PrintOptions()
     )
-    with pytest.raises(SeveralFilesError):
+    with pytest.raises(TooManyFilesError):
         print_source(Console(file=io.StringIO()), _settings(tmp_path), request)
 
 

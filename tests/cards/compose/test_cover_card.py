@@ -36,13 +36,14 @@ def test_the_first_object_is_the_garment() -> None:
     assert (card.accessories, card.back_photo) == (("Belt",), "back.jpg")
 
 
-def test_a_part_elsewhere_is_named_with_the_accessories() -> None:
+def test_a_part_elsewhere_is_named_before_the_notes() -> None:
     """Nobody looks for a belt that lies in another box."""
     made = hung(DRESS)
     first = replace(made.contents[0], elsewhere=((("belt",), "B-7"),))
     layer = replace(made.layers[0], contents=(first,))
     card = compose_cover_card(replace(made, layers=(layer,)), MUSEUM)
-    assert card.accessories == ("Belt", "belt in B-7")
+    assert card.accessories == ("Belt",)
+    assert card.notes[0] == "Belt in B-7"
 
 
 @pytest.mark.parametrize("secret", [{"restricted": True}, {"hazards": (hazard("firearm"),)}])
