@@ -8,8 +8,8 @@ from pathlib import Path
 
 from service.errors import ConfigError
 from service.pipeline.ready import Workshop
-from service.render.draw import ENVIRONMENT, FONTS_CONF, TEMPLATES
 from service.render.ruler import PangoRuler
+from service.render.task import ENVIRONMENT, FONTS_CONF, TEMPLATES
 from service.render.worker import Workers
 
 PROCESSES = 2

@@ -212,11 +212,16 @@ def _words_mm(ruler: Ruler, words: str, scale: _Scale) -> float:
     style = TextStyle(scale.small.size_pt, 700, 1.1)
     whole_mm = ruler.width_mm(words, style) + 0.2
     longest_mm = max(ruler.width_mm(word, style) for word in words.split()) + 0.2
-    for share_ratio in (0.5, 0.55, 0.6, 0.65, 0.7, 0.8, 0.9):
-        width_mm = max(longest_mm, whole_mm * share_ratio)
-        if len(ruler.break_text(words, style, width_mm=width_mm).lines) <= _MARK_LINES:
-            return width_mm
-    return whole_mm
+    shares = (0.5, 0.55, 0.6, 0.65, 0.7, 0.8, 0.9)
+    tried = (max(longest_mm, whole_mm * share_ratio) for share_ratio in shares)
+    return next(
+        (
+            width_mm
+            for width_mm in tried
+            if len(ruler.break_text(words, style, width_mm=width_mm).lines) <= _MARK_LINES
+        ),
+        whole_mm,
+    )
 
 
 def _set_lift(ruler: Ruler, card: EndLabel, at: Point, scale: _Scale) -> tuple[Block, ...]:

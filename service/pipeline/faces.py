@@ -9,9 +9,9 @@ from service.errors import ServiceError
 from service.geometry import Size
 from service.pages.page import Page, PictureBlock
 from service.render.context import Picture
-from service.render.draw import FONTS_CONF, DrawTask, draw_pages
 from service.render.pictures.thumbnails import Thumbnails, choose_thumbnail
 from service.render.proof.faces import FaceProof, prove_faces
+from service.render.task import FONTS_CONF, DrawTask
 from service.render.worker import Workers
 
 CHUNK = 12
@@ -115,5 +115,8 @@ def _largest_frames(pages: Sequence[Page]) -> dict[str, Size]:
 
 def draw_and_prove(task: DrawTask) -> tuple[bytes, FaceProof]:
     """Draw one chunk and read it back; runs in a child process."""
+    # The engine looks at its fonts when it is imported, which only the child's environment names.
+    from service.render.draw import draw_pages  # noqa: PLC0415
+
     pdf = draw_pages(task)
     return pdf, prove_faces(pdf, task.pages, fonts_folder=FONTS_CONF.parent)

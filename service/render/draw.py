@@ -11,9 +11,7 @@ from __future__ import annotations
 import gc
 import logging
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
 from typing import Any, Self
 
 import pydyf
@@ -24,28 +22,13 @@ from weasyprint.text.fonts import FontConfiguration
 from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
 from service.errors import AssetError, EngineComplaintError, TemplateError
-from service.pages.page import Page
 from service.render.context import (
     MARK_ADDRESS,
     PHOTO_ADDRESS,
     Picture,
     make_document,
 )
-
-TEMPLATES = Path(__file__).parents[2] / "templates"
-FONTS_CONF = TEMPLATES / "fonts" / "fonts.conf"
-SOURCE_DATE_EPOCH = "1767225600"
-"""1 January 2026: one constant, so that equal pages give equal bytes."""
-ENVIRONMENT = {"FONTCONFIG_FILE": str(FONTS_CONF), "SOURCE_DATE_EPOCH": SOURCE_DATE_EPOCH}
-"""What a process that draws must have in its environment before it starts."""
-
-
-@dataclass(frozen=True, slots=True)
-class DrawTask:
-    """Pages of one size to draw, with the pictures they name."""
-
-    pages: tuple[Page, ...]
-    pictures: Mapping[str, Picture]
+from service.render.task import TEMPLATES, DrawTask
 
 
 def draw_pages(task: DrawTask) -> bytes:

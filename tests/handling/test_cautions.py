@@ -4,7 +4,7 @@ import pytest
 
 from service.handling.cautions import CAUTIONS, drop_implied, find_caution
 from service.records.codes import CAUTION_CODES
-from service.render.draw import TEMPLATES
+from service.render.task import TEMPLATES
 
 
 def test_every_code_has_its_entry() -> None:

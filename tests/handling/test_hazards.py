@@ -7,7 +7,7 @@ import pytest
 from service.handling.hazards import DISCREET, HAZARDS, STATE_WORDS, find_hazard, name_hazard
 from service.records.codes import HAZARD_CODES
 from service.records.record import Hazard, HazardState
-from service.render.draw import TEMPLATES
+from service.render.task import TEMPLATES
 
 
 def test_every_code_has_its_entry() -> None:

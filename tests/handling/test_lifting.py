@@ -65,3 +65,9 @@ def test_an_unknown_weight_shows_no_figure() -> None:
     """A nought in figures would read as light."""
     found = advise_lift(weight(0, Certainty.UNKNOWN, unweighed=6, tare_known=False))
     assert found == LiftAdvice("", "Weight not known", "Weigh before lifting.")
+
+
+def test_an_estimate_gives_no_tier() -> None:
+    """A guessed weight is shown as a guess and asks to be checked on the scales."""
+    found = advise_lift(weight(5_000, Certainty.ESTIMATED))
+    assert found == LiftAdvice("5.0", "estimated", "Weigh before lifting.")

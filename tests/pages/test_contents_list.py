@@ -10,8 +10,8 @@ from service.pages.look import NEAREST_EDGE_MM
 from service.pages.page import TextBlock
 from service.records.codes import HAZARD_CODES
 from service.records.record import ObjectRecord, PlaceRecord
-from service.render.draw import FONTS_CONF
 from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
 from tests.contents.made import A4, A5, LETTER, hazard, objects, packing
 from tests.pages.checks import collisions, numbers, pictures, said, strays, texts
 from tests.pages.made import PLAIN, list_pages

@@ -11,8 +11,8 @@ from service.pages.cover_card import HOLE_MM
 from service.pages.look import NEAREST_EDGE_MM
 from service.pages.page import ShapeBlock, TextBlock
 from service.records.record import ObjectRecord, PhotoReference, PhotoRole
-from service.render.draw import FONTS_CONF
 from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
 from tests.contents.made import A4, A5, GARMENT_COVER, hazard, objects, packing
 from tests.pages.checks import collisions, numbers, pictures, said, strays, symbols, texts
 from tests.pages.made import PLAIN, cover_page

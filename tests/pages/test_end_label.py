@@ -11,8 +11,8 @@ from service.legibility import LEAST_ANGLE_ARCMIN, cap_height_mm
 from service.pages.setting.type import caps_mm
 from service.records.codes import HAZARD_CODES
 from service.records.record import ContainerKind, ContainerRecord, Weight
-from service.render.draw import FONTS_CONF
 from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
 from tests.contents.made import BOX, hazard, objects, packing
 from tests.pages.checks import collisions, marks, said, strays, texts
 from tests.pages.made import PLAIN, end_page

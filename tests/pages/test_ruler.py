@@ -4,8 +4,8 @@ import pytest
 
 from service.pages.page import Direction, TextStyle
 from service.pages.ruler import BrokenText, Ruler
-from service.render.draw import FONTS_CONF
 from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
 from tests.pages.fake_ruler import FakeRuler
 
 STYLE = TextStyle(10.0)

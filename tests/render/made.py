@@ -22,8 +22,9 @@ from service.pages.page import (
     TextStyle,
 )
 from service.render.context import Picture
-from service.render.draw import ENVIRONMENT, FONTS_CONF, DrawTask, draw_pages
+from service.render.draw import draw_pages
 from service.render.proof.faces import prove_faces
+from service.render.task import ENVIRONMENT, FONTS_CONF, DrawTask
 from service.render.worker import Workers
 from service.sheets.stock import Medium, Stock
 from service.symbols.symbol import Level, encode_symbol

@@ -9,15 +9,9 @@ import pytest
 from service.errors import AssetError, EngineComplaintError, ServiceError, TemplateError
 from service.geometry import Size
 from service.pages.page import Block
-from service.render.draw import (
-    ENVIRONMENT,
-    FONTS_CONF,
-    SOURCE_DATE_EPOCH,
-    DrawTask,
-    draw_pages,
-    fill_templates,
-)
+from service.render.draw import draw_pages, fill_templates
 from service.render.ruler import PangoRuler
+from service.render.task import ENVIRONMENT, FONTS_CONF, SOURCE_DATE_EPOCH, DrawTask
 from tests.contents.made import A4, A5, GARMENT_COVER, hazard, objects, packing
 from tests.pages.made import cover_page, end_page, lid_pages, list_pages
 from tests.render import made

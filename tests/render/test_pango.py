@@ -2,8 +2,8 @@ from __future__ import annotations
 
 import pytest
 
-from service.render.draw import FONTS_CONF
 from service.render.pango import UNITS_PER_PIXEL, Paragraphs
+from service.render.task import FONTS_CONF
 
 
 @pytest.fixture(scope="module")

@@ -6,8 +6,8 @@ import pytest
 from fontTools.ttLib import TTFont
 
 from service.pages.page import Direction, TextStyle
-from service.render.draw import FONTS_CONF
 from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
 from service.units import mm_from_points
 
 RULER = PangoRuler(FONTS_CONF)

@@ -59,10 +59,11 @@ def _note_others(
 
 
 def _read_sheet(sheet: CalamineSheet, *, name: str) -> Table:
-    if sheet.total_height > ROWS_LIMIT + 1:
+    # Both are the index of the last one, the row of headings being 0.
+    if sheet.total_height > ROWS_LIMIT:
         raise TooManyRecordsError(name, count=sheet.total_height, limit=ROWS_LIMIT)
-    if sheet.total_width > COLUMNS_LIMIT:
-        tried = f"it has {sheet.total_width} columns, the limit is {COLUMNS_LIMIT}"
+    if sheet.total_width >= COLUMNS_LIMIT:
+        tried = f"it has {sheet.total_width + 1} columns, the limit is {COLUMNS_LIMIT}"
         raise UnreadableFileError(name, tried=tried)
     rows = enumerate(sheet.to_python(skip_empty_area=False), start=1)
     lines = (_make_line(number, cells) for number, cells in rows)

@@ -14,8 +14,8 @@ from service.pages.look import NEAREST_EDGE_MM
 from service.pages.page import MarkBlock
 from service.records.codes import HAZARD_CODES
 from service.records.record import Grid, PlaceRecord
-from service.render.draw import FONTS_CONF
 from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
 from tests.contents.made import A4, A5, A6, BOX, hazard, objects, packing
 from tests.pages.checks import collisions, numbers, pictures, said, strays, texts
 from tests.pages.made import PLAIN, lid_pages

@@ -80,3 +80,9 @@ def test_more_than_any_card_holds_is_refused() -> None:
     """Where nothing can be printed an error says so; a card does not vanish."""
     with pytest.raises(LayoutError):
         fitted(packing(objects(2000)), A6)
+
+
+def test_a_card_without_room_for_one_line_is_refused_at_once() -> None:
+    """Where further pages have no room either, no more of them are tried."""
+    with pytest.raises(LayoutError):
+        fitted(packing(objects(3)), Size(105.0, 58.0))

@@ -4,7 +4,7 @@ import pytest
 from fontTools.ttLib import TTFont
 
 from service.pages.setting import type as sizes
-from service.render.draw import FONTS_CONF
+from service.render.task import FONTS_CONF
 from service.units import mm_from_points
 
 

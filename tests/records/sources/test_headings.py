@@ -47,6 +47,13 @@ def test_own_name_wins_over_another_word() -> None:
     assert codes == ["unknown-column"]
 
 
+def test_first_of_two_like_headings_counts() -> None:
+    """Of two headings that both are other words for a column, the first one is read."""
+    (row,), codes = read("object_number|number|name", "1954.3|7|Jar")
+    assert row.text("object_number") == "1954.3"
+    assert codes == ["unknown-column"]
+
+
 def test_cells_beyond_the_headings_are_noted() -> None:
     """A row shifted by a stray delimiter is pointed at, and its source is whole."""
     (row,), codes = read("number|title", "1|Jar|with lid")

@@ -7,8 +7,9 @@ from datetime import date, datetime
 import pytest
 import xlsxwriter
 
-from service.errors import UnreadableFileError
+from service.errors import TooManyRecordsError, UnreadableFileError
 from service.records.rows.notebook import Notebook
+from service.records.sources import workbook
 from service.records.sources.workbook import CellValue, read_sheets, show_cell
 
 WANTED = ("objects", "containers", "packings")
@@ -98,3 +99,17 @@ def test_file_that_is_no_workbook_is_refused(data: bytes) -> None:
     """A text file with the ending of a workbook is named for what it is not."""
     with pytest.raises(UnreadableFileError, match="not an XLSX workbook"):
         read_sheets(data, name="x.xlsx", wanted=WANTED, notebook=Notebook())
+
+
+@pytest.mark.parametrize(
+    ("limit", "error"),
+    [("ROWS_LIMIT", TooManyRecordsError), ("COLUMNS_LIMIT", UnreadableFileError)],
+)
+def test_sheet_past_the_limits_is_refused(
+    limit: str, error: type[Exception], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A sheet whose cells carry no addresses is still counted before it is read."""
+    monkeypatch.setattr(workbook, limit, 2)
+    data = make_workbook({"objects": [["number", "title", "period"], *[["1", "a", "b"]] * 4]})
+    with pytest.raises(error):
+        read_sheets(data, name="o.xlsx", wanted=WANTED, notebook=Notebook())

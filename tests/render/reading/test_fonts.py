@@ -9,8 +9,8 @@ import pytest
 from fontTools.ttLib import TTFont
 from pikepdf import Array, Dictionary, Name
 
-from service.render.draw import SOURCE_DATE_EPOCH
 from service.render.reading.fonts import FontInFile, font_faults, fonts_of, shipped_fonts
+from service.render.task import SOURCE_DATE_EPOCH
 from service.render.worker import Workers
 from tests.render.made import FONTS, Ink, page, text
 
