@@ -29,10 +29,13 @@ _PICTURE_MM = 20.0
 _PICTURE_WIDTH_MM = 26.0
 _LONGEST_NUMBER_MM = 34.0
 _LONGEST_PIECE_MM = 60.0
-_LEAST_TITLE_MM = 24.0
+_LEAST_TITLE_MM = 18.0
 _COLUMN_GAP_MM = 4.0
 _MARK_MM = 4.2
+_ROW_MM = _NUMBER.leading_mm + 0.35
 _MOST_PAGES = 40
+_HALVINGS = 12
+"""Enough to find a share of a page to a thousandth."""
 _CONTENTS = "list of contents"
 
 
@@ -104,13 +107,29 @@ def _fill(
 
 def _even_heights(rows: Sequence[_Row], rooms: Sequence[float], columns: int) -> list[float] | None:
     """Find the least share of each page's room that still takes every row."""
-    share_ratio = 0.3
-    while share_ratio <= 1.0:
-        heights = [room * share_ratio for room in rooms]
-        if _rows_taken(rows, heights, columns) == len(rows):
-            return heights
-        share_ratio += 0.02
-    return None
+
+    def heights(share_ratio: float) -> list[float]:
+        return [room * share_ratio for room in rooms]
+
+    if _rows_taken(rows, heights(1.0), columns) < len(rows):
+        return None
+    low, high = 0.0, 1.0
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        enough = _rows_taken(rows, heights(middle), columns) == len(rows)
+        low, high = (low, middle) if enough else (middle, high)
+    return _spare_rows(rows, heights(high), columns)
+
+
+def _spare_rows(rows: Sequence[_Row], heights: list[float], columns: int) -> list[float]:
+    """Let later pages hold a row less while all rows still fit, so that the last is not bare."""
+    best = heights
+    for first in range(len(heights) - 1, -1, -1):
+        spared = [height_mm - _ROW_MM * (index >= first) for index, height_mm in enumerate(heights)]
+        if _rows_taken(rows, spared, columns) < len(rows):
+            break
+        best = spared
+    return best
 
 
 def _rows_taken(rows: Sequence[_Row], heights: Sequence[float], columns: int) -> int:
@@ -148,7 +167,7 @@ def _make_rows(ruler: Ruler, layers: Sequence[CardLayer], columns: _Columns) -> 
             lines = len(
                 break_number(ruler, item.object_number, _NUMBER, width_mm=columns.number_mm)
             )
-            yield _Row("", item, lines * _NUMBER.leading_mm + 0.35)
+            yield _Row("", item, (lines - 1) * _NUMBER.leading_mm + _ROW_MM)
 
 
 def _plan_columns(ruler: Ruler, card: LidCard, width_mm: float) -> Iterator[_Columns]:
