@@ -62,7 +62,7 @@ def test_pictures_tell_what_they_show(count: int, size: Size) -> None:
 
 def test_two_cards_say_which_they_are() -> None:
     """Nobody takes one of two cards for the whole, and the second sends back to the first."""
-    pages = lid_pages(packing(objects(60)), A5)
+    pages = lid_pages(packing(objects(100)), A5)
     assert said(pages, "part") == ["card 1 of 2", "card 2 of 2"]
     assert said(pages, "reminder") == ["Lifting and hazards: see card 1"]
     assert said(pages, "container-number") == ["B-042", "B-042"]
