@@ -18,13 +18,18 @@ class Pointer:
 
 @dataclass(frozen=True, slots=True)
 class Warn:
-    """One mark with its words; `instruction` is empty for a caution that says it all by name."""
+    """One mark with its words; `instruction` is empty for a caution that says it all by name.
+
+    `unmarked` are those of `pointers` beside which the mark does not stand: they are named whatever
+    their number.
+    """
 
     mark: str
     heading: str
     instruction: str = ""
     pointers: tuple[Pointer, ...] = ()
     urgency: int = 2
+    unmarked: tuple[Pointer, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

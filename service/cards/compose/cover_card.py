@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from service.cards.card import CoverCard
+from dataclasses import replace
+
+from service.cards.card import CoverCard, Handling
 from service.cards.compose.head import compose_head
 from service.cards.compose.objects import choose_photo, compose_object, write_aside
 from service.cards.compose.warn import is_discreet, warn_outside
@@ -21,7 +23,7 @@ def compose_cover_card(packing: Packing, museum: Museum) -> CoverCard:
     discreet = is_discreet(main)
     card = CoverCard(
         head=compose_head(packing, museum),
-        handling=warn_outside(packing),
+        handling=_name_every_object(warn_outside(packing)),
         main=compose_object(main),
         others=tuple(compose_object(packed) for packed in others),
         object_name="" if discreet else main.record.object_name,
@@ -32,6 +34,12 @@ def compose_cover_card(packing: Packing, museum: Museum) -> CoverCard:
         notes=() if discreet else _list_notes(main),
     )
     return seal_card(card, dated=True)
+
+
+def _name_every_object(handling: Handling) -> Handling:
+    """Let every hazard name its objects: no marks stand beside them on this card."""
+    hazards = tuple(replace(warn, unmarked=warn.pointers) for warn in handling.hazards)
+    return replace(handling, hazards=hazards)
 
 
 def _second_photo(packed: PackedObject) -> str:

@@ -50,31 +50,32 @@ def warn_outside(packing: Packing) -> Handling:
 
 def gather_hazards(contents: Sequence[PackedObject]) -> tuple[Warn, ...]:
     """Merge equal hazards of several objects, most urgent first, confirmed before presumed."""
-    found: dict[tuple[str, str], list[Pointer]] = {}
+    found: dict[tuple[str, str], dict[Pointer, bool]] = {}
     entries: dict[tuple[str, str], tuple[HazardEntry, HazardState]] = {}
     for packed in contents:
+        beside = marks_beside(packed)
         for hazard in packed.record.hazards:
             entry, state_words = outside_words(hazard)
             key = (entry.name, state_words)
             entries.setdefault(key, (entry, hazard.state))
-            pointers = found.setdefault(key, [])
-            if point_at(packed) not in pointers:
-                pointers.append(point_at(packed))
+            found.setdefault(key, {})[point_at(packed)] = entry.mark in beside
     warns = [
-        (
-            _STATE_ORDER.index(state),
-            Warn(
-                entry.mark,
-                " ".join(part for part in key if part),
-                entry.instruction,
-                tuple(found[key]),
-                entry.urgency,
-            ),
-        )
+        (_STATE_ORDER.index(state), _word_hazard(entry, key, found[key]))
         for key, (entry, state) in entries.items()
     ]
     warns.sort(key=lambda item: (item[1].urgency, item[0]))
     return tuple(warn for _, warn in warns)
+
+
+def _word_hazard(entry: HazardEntry, key: tuple[str, str], marked: dict[Pointer, bool]) -> Warn:
+    return Warn(
+        mark=entry.mark,
+        heading=" ".join(part for part in key if part),
+        instruction=entry.instruction,
+        pointers=tuple(marked),
+        urgency=entry.urgency,
+        unmarked=tuple(pointer for pointer, is_marked in marked.items() if not is_marked),
+    )
 
 
 def outside_words(hazard: Hazard) -> tuple[HazardEntry, str]:
@@ -92,7 +93,7 @@ def gather_cautions(contents: Iterable[PackedObject]) -> tuple[Warn, ...]:
     """
     found: dict[str, list[Pointer]] = {}
     for packed in contents:
-        beside = {mark for mark, _ in mark_object(packed)[:MARKS_BESIDE]}
+        beside = marks_beside(packed)
         for code in packed.record.cautions:
             pointers = found.setdefault(code, [])
             entry = find_caution(code)
@@ -102,9 +103,15 @@ def gather_cautions(contents: Iterable[PackedObject]) -> tuple[Warn, ...]:
         drop_implied(list(found)), key=lambda code: not find_caution(code).whole_container
     )
     return tuple(
-        Warn(find_caution(code).mark, find_caution(code).name, "", tuple(found[code]), 3)
+        Warn(entry.mark, entry.name, "", tuple(found[code]), 3, tuple(found[code]))
         for code in codes
+        for entry in (find_caution(code),)
     )
+
+
+def marks_beside(packed: PackedObject) -> frozenset[str]:
+    """Name the marks there is room for beside an object."""
+    return frozenset(mark for mark, _ in mark_object(packed)[:MARKS_BESIDE])
 
 
 def mark_object(packed: PackedObject) -> tuple[tuple[str, str], ...]:

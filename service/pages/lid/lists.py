@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from service.cards.card import CardLayer, CardObject, LidCard
+from service.cards.compose.warn import MARKS_BESIDE
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.lid.cells import set_picture
@@ -232,7 +233,7 @@ def _set_entry(ruler: Ruler, item: CardObject, spot: Spot, columns: _Columns) ->
     number = set_number(ruler, item.object_number, _NUMBER, number_spot, "object-number")
     x_mm = spot.x_mm + columns.number_mm + 1.2
     marks: list[Block] = []
-    for mark, words in item.marks[:2]:
+    for mark, words in item.marks[:MARKS_BESIDE]:
         marks.append(
             MarkBlock("object-mark", Rect(x_mm, spot.y_mm, _MARK_MM, _MARK_MM), mark, words)
         )

@@ -15,7 +15,7 @@ from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, size_for_caps_pt
 
 MOST_POINTERS = 4
-"""Above this many objects a warning says how many; each one carries the mark itself."""
+"""Above this many objects a warning says how many, where each carries the mark itself."""
 _MARK_MM = 9.0
 _GAP_MM = 1.6
 _COLUMN_GAP_MM = 4.0
@@ -106,14 +106,14 @@ def _set_hazard(ruler: Ruler, warn: Warn, width_mm: float) -> _Item:
     spot = Spot(x_mm, heading.rect.bottom_mm, width_mm)
     words = set_text(ruler, warn.instruction, _BODY, spot, "instruction")
     below = Spot(x_mm, words.rect.bottom_mm, width_mm)
-    which = set_text(ruler, write_pointers(warn.pointers), _POINTER, below, "pointers")
+    which = set_text(ruler, write_pointers(warn), _POINTER, below, "pointers")
     mark = MarkBlock("mark", Rect(0, 0.3, _MARK_MM, _MARK_MM), warn.mark, warn.heading)
     return _Item((mark, heading, words, which), which.rect.bottom_mm)
 
 
 def _set_caution(ruler: Ruler, warn: Warn) -> _Item:
     """Set a caution as a small mark with its name behind it, as wide as it needs."""
-    words = " ".join((warn.heading, write_pointers(warn.pointers))).strip()
+    words = " ".join((warn.heading, write_pointers(warn))).strip()
     x_mm = _CHIP_MM + 1.2
     spot = Spot(x_mm, (_CHIP_MM - _POINTER.leading_mm) / 2, ruler.width_mm(words, _POINTER) + 0.1)
     text = set_text(ruler, words, _POINTER, spot, "caution")
@@ -161,10 +161,17 @@ def _width_of(chip: _Item) -> float:
     return max(block.rect.right_mm for block in chip.blocks)
 
 
-def write_pointers(pointers: Sequence[Pointer]) -> str:
-    """Name the objects a warning is about, or say how many carry its mark."""
-    if len(pointers) > MOST_POINTERS:
-        return f"{len(pointers)} objects, each marked."
+def write_pointers(warn: Warn) -> str:
+    """Name the objects a warning is about; of many, those that do not carry its mark."""
+    if len(warn.pointers) <= MOST_POINTERS or warn.unmarked == warn.pointers:
+        return _name_all(warn.pointers)
+    total = f"{len(warn.pointers)} objects"
+    if not warn.unmarked:
+        return f"{total}, each marked."
+    return f"{total}: marked, and also {_name_all(warn.unmarked)}"
+
+
+def _name_all(pointers: Sequence[Pointer]) -> str:
     return ", ".join(
         f"{pointer.place}{_NO_BREAK}{pointer.object_number}".strip(_NO_BREAK)
         for pointer in pointers

@@ -74,3 +74,11 @@ def test_a_detail_stands_in_for_the_back() -> None:
     """Without a photo of the back a detail is shown."""
     photos = (PhotoReference("front.jpg"), PhotoReference("hem.jpg", PhotoRole.DETAIL))
     assert compose_cover_card(hung(replace(DRESS, photos=photos)), MUSEUM).back_photo == "hem.jpg"
+
+
+def test_hazards_of_a_cover_name_every_object() -> None:
+    """No marks stand beside the other objects of a cover, so its hazards name them all."""
+    records = [replace(one, hazards=(hazard("lead"),)) for one in objects(6)]
+    card = compose_cover_card(packing(records, GARMENT_COVER), MUSEUM)
+    (warn,) = card.handling.hazards
+    assert len(warn.unmarked) == len(warn.pointers) == 6

@@ -135,3 +135,13 @@ def test_nothing_recorded_warns_of_nothing() -> None:
     """A silent record gives no words at all, and so no all-clear."""
     found = warn_outside(packing([ObjectRecord("1")]))
     assert (found.hazards, found.cautions) == ((), ())
+
+
+def test_third_hazard_of_an_object_is_pointed_at() -> None:
+    """Two marks stand beside an object; a hazard past them knows which objects it must name."""
+    worst = (hazard("radium"), hazard("mercury-liquid"), hazard("lead"))
+    records = [replace(one, hazards=worst) for one in (ONE, TWO)]
+    records.append(replace(THREE, hazards=(hazard("lead"),)))
+    warns = {warn.heading: warn for warn in gather_hazards(packing(records).everything)}
+    assert warns["Radium confirmed"].unmarked == ()
+    assert warns["Lead confirmed"].unmarked == warns["Lead confirmed"].pointers[:2]

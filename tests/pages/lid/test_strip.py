@@ -1,10 +1,11 @@
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import pytest
 
-from service.cards.card import Handling, Pointer
+from service.cards.card import Handling, Pointer, Warn
 from service.cards.compose.warn import warn_outside
 from service.geometry import Rect
 from service.pages.lid.strip import MOST_POINTERS, set_strip, write_pointers
@@ -71,11 +72,22 @@ def test_more_columns_make_the_strip_lower() -> None:
     assert bottom_of(strip(handling, 192.0)) < bottom_of(strip(handling, 60.0))
 
 
+def _warn(pointers: Sequence[Pointer], unmarked: Sequence[Pointer] = ()) -> Warn:
+    return Warn("toxic", "Lead confirmed", "Gloves.", tuple(pointers), 2, tuple(unmarked))
+
+
 def test_pointers_name_place_and_number() -> None:
     """Place and number stay together; above four the warning says how many."""
     named = (Pointer("B3", "1987.412.9"), Pointer("", "L 12"))
-    assert write_pointers(named) == "B3\N{NO-BREAK SPACE}1987.412.9, L 12"
+    assert write_pointers(_warn(named)) == "B3\N{NO-BREAK SPACE}1987.412.9, L 12"
     many = tuple(Pointer("", str(number)) for number in range(MOST_POINTERS + 1))
-    assert write_pointers(many) == "5 objects, each marked."
-    assert write_pointers(many[:-1]).count(",") == 3
-    assert not write_pointers(())
+    assert write_pointers(_warn(many)) == "5 objects, each marked."
+    assert write_pointers(_warn(many[:-1])).count(",") == 3
+    assert not write_pointers(_warn(()))
+
+
+def test_what_carries_no_mark_is_named_however_many() -> None:
+    """A warning never says that an object is marked where its mark has no room."""
+    many = tuple(Pointer("", str(number)) for number in range(6))
+    assert write_pointers(_warn(many, many[4:])) == "6 objects: marked, and also 4, 5"
+    assert write_pointers(_warn(many, many)) == "0, 1, 2, 3, 4, 5"
