@@ -21,12 +21,25 @@
         StartPositionError
         NoFreePositionError
         FaceTooLargeError
+        CalibrationError
+        UnknownPrinterError
+        NoReachError
       RenderError
         TemplateError
         AssetError
         PictureError
         EngineComplaintError
+        SlotRefusedError
         ProofFailedError
+      StoreError
+        NotFoundError
+        PackingConflictError
+        PackedElsewhereError
+        CardStateError
+        UnstorableTextError
+        StoreTooNewError
+        StoreBusyError
+        StoreFullError
       JobError
         JobTimedOutError
         JobCrashedError
@@ -307,6 +320,47 @@ class FaceTooLargeError(SheetError):
         super().__init__(f"{face} is {width_mm:.1f} x {height_mm:.1f} mm: too large for {stock!r}.")
 
 
+class CalibrationError(SheetError):
+    """Raised by the calibration when measurements of a printer cannot be right."""
+
+    code = "calibration"
+    advice = (
+        "Measure from the left and the top edge of the paper to the middle of each cross, and type"
+        " all measurements once more."
+    )
+
+    def __init__(self, faults: Sequence[str]) -> None:
+        """Keep each fault as a sentence that says which cross and what to do."""
+        self.faults = tuple(faults)
+        super().__init__("The printer was not corrected: " + ". ".join(faults) + ".")
+
+
+class UnknownPrinterError(SheetError):
+    """Raised when a printer or tray is named that was never measured."""
+
+    code = "unknown-printer"
+    advice = "See which there are with `calibrate show`, or measure this one with `calibrate`."
+
+    def __init__(self, name: str, *, what: str, known: Sequence[str]) -> None:
+        """Quote the name, say what it should be, and list those that are known."""
+        self.name = name
+        self.what = what
+        self.known = tuple(known)
+        super().__init__(f"There is no {what} {name!r}; known: {', '.join(known) or 'none'}.")
+
+
+class NoReachError(SheetError):
+    """Raised by the imposition when a printer reaches no free position of a stock."""
+
+    code = "no-reach"
+    advice = "Choose a stock with wider margins, or correct the printer's unprintable edges."
+
+    def __init__(self, stock: str) -> None:
+        """Name the stock."""
+        self.stock = stock
+        super().__init__(f"The printer reaches no free position of {stock!r} wholly.")
+
+
 class RenderError(ServiceError):
     """Raised when ink cannot be made from a page."""
 
@@ -360,6 +414,24 @@ class EngineComplaintError(RenderError):
         super().__init__("The layout engine complained: " + "; ".join(messages))
 
 
+class SlotRefusedError(RenderError):
+    """Raised by the template compiler when a template asks for what a slot cannot keep."""
+
+    code = "slot-refused"
+    advice = "Take it out of the template: a slot keeps colours and outlines, the page all else."
+
+    def __init__(
+        self, template: str, *, element: str, property_name: str = "", reason: str
+    ) -> None:
+        """Name the template, the element, the CSS property where it is known, and why."""
+        self.template = template
+        self.element = element
+        self.property_name = property_name
+        self.reason = reason
+        asked = f" by {property_name}" if property_name else ""
+        super().__init__(f"Template {template} cannot fill its {element}{asked}: {reason}.")
+
+
 class ProofFailedError(RenderError):
     """Raised by the proof when a finished file does not read back as it should."""
 
@@ -370,6 +442,118 @@ class ProofFailedError(RenderError):
         """Keep each fault as a sentence with page and place."""
         self.faults = tuple(faults)
         super().__init__("The proof failed: " + "; ".join(faults))
+
+
+class StoreError(ServiceError):
+    """Raised when the store cannot keep or find what it was asked for."""
+
+    code = "store"
+    advice = "Nothing was changed. Try again; if it comes back, tell whoever runs this."
+
+
+class NotFoundError(StoreError):
+    """Raised by the store when a number names nothing it holds."""
+
+    code = "not-in-store"
+    advice = "Compare the number with the record, or look for it by its title."
+
+    def __init__(self, number: str, *, what: str) -> None:
+        """Quote the number and say what was looked for."""
+        self.what = what
+        self.number = number
+        super().__init__(f"There is no {what} {number!r}.")
+
+
+class PackingConflictError(StoreError):
+    """Raised by the store when a packing was changed from a state that is no longer the current.
+
+    Both states are kept as canonical JSON of the packing; `current` is empty where there is none.
+    """
+
+    code = "packing-conflict"
+    advice = "Compare both states, and save again on top of the current one."
+
+    def __init__(
+        self, container_number: str, *, expected: int, revision: int, yours: str, current: str
+    ) -> None:
+        """Name the container, the revision expected and the current one, and keep both states."""
+        self.container_number = container_number
+        self.expected = expected
+        self.revision = revision
+        self.yours = yours
+        self.current = current
+        super().__init__(
+            f"{container_number} was to be changed from revision {expected},"
+            f" and is at revision {revision}."
+        )
+
+
+class PackedElsewhereError(StoreError):
+    """Raised by the store when an object, or a named part of it, would lie in two containers."""
+
+    code = "packed-elsewhere"
+    advice = "Move it from where it lies, or take it out there first."
+
+    def __init__(self, object_number: str, *, container_number: str, lies_in: str) -> None:
+        """Name the object, the container it was to go into and the one it lies in."""
+        self.object_number = object_number
+        self.container_number = container_number
+        self.lies_in = lies_in
+        super().__init__(
+            f"{object_number} cannot go into {container_number}: it lies in {lies_in}."
+        )
+
+
+class CardStateError(StoreError):
+    """Raised by the store when a printed card cannot go from its state to the one asked for."""
+
+    code = "card-state"
+    advice = "Print the card again and use the new one."
+
+    def __init__(self, card_id: int, *, state: str, wanted: str) -> None:
+        """Name the printed card, its state, and the state asked for."""
+        self.card_id = card_id
+        self.state = state
+        self.wanted = wanted
+        super().__init__(f"Printed card {card_id} is {state} and cannot become {wanted}.")
+
+
+class UnstorableTextError(StoreError):
+    """Raised by the store when a text holds what not every database can keep."""
+
+    code = "unstorable-text"
+    advice = "Retype the text; it holds a NUL or half of a character."
+
+    def __init__(self, text: str) -> None:
+        """Quote the text."""
+        self.text = text
+        super().__init__(f"The text {text[:80]!a} cannot be stored.")
+
+
+class StoreTooNewError(StoreError):
+    """Raised at the opening of a store that a newer version of the service has changed."""
+
+    code = "store-too-new"
+    advice = "Use the newer version of the service with it, or restore an older backup."
+
+    def __init__(self, revision: str) -> None:
+        """Name the form the store is in."""
+        self.revision = revision
+        super().__init__(f"The store is in the form {revision!r}, which is not known here.")
+
+
+class StoreBusyError(StoreError):
+    """Raised by the store when others kept it locked for longer than is waited."""
+
+    code = "store-busy"
+    advice = "Nothing was changed. Wait a little and try again."
+
+
+class StoreFullError(StoreError):
+    """Raised by the store when the disk or its quota is full."""
+
+    code = "store-full"
+    advice = "Nothing was changed. Make room on the disk and try again."
 
 
 class JobError(ServiceError):

@@ -73,6 +73,18 @@ EXAMPLES: list[tuple[ServiceError, str]] = [
         "B-042 is 148.0 x 210.0 mm: too large for 'mine'.",
     ),
     (
+        errors.CalibrationError(["cross C: across", "measure again"]),
+        "The printer was not corrected: cross C: across. measure again.",
+    ),
+    (
+        errors.UnknownPrinterError("B", what="tray", known=["1"]),
+        "There is no tray 'B'; known: 1.",
+    ),
+    (
+        errors.NoReachError("mine"),
+        "The printer reaches no free position of 'mine' wholly.",
+    ),
+    (
         errors.TemplateError("card.html", reason="no title"),
         "Template card.html cannot be filled: no title.",
     ),
@@ -85,7 +97,37 @@ EXAMPLES: list[tuple[ServiceError, str]] = [
         errors.EngineComplaintError(["one", "two"]),
         "The layout engine complained: one; two",
     ),
+    (
+        errors.SlotRefusedError(
+            "lid-card/card.html",
+            element="text 'title'",
+            property_name="letter-spacing",
+            reason="a slot keeps colours alone",
+        ),
+        (
+            "Template lid-card/card.html cannot fill its text 'title' by letter-spacing:"
+            " a slot keeps colours alone."
+        ),
+    ),
     (errors.ProofFailedError(["one", "two"]), "The proof failed: one; two"),
+    (errors.NotFoundError("B-9", what="container"), "There is no container 'B-9'."),
+    (
+        errors.PackingConflictError("B-1", expected=2, revision=3, yours="{}", current="{}"),
+        "B-1 was to be changed from revision 2, and is at revision 3.",
+    ),
+    (
+        errors.PackedElsewhereError("1987.4", container_number="B-1", lies_in="B-2"),
+        "1987.4 cannot go into B-1: it lies in B-2.",
+    ),
+    (
+        errors.CardStateError(7, state="spoiled", wanted="attached"),
+        "Printed card 7 is spoiled and cannot become attached.",
+    ),
+    (errors.UnstorableTextError("a\0b"), r"The text 'a\x00b' cannot be stored."),
+    (
+        errors.StoreTooNewError("r9999"),
+        "The store is in the form 'r9999', which is not known here.",
+    ),
     (errors.JobTimedOutError(seconds=60), "The work was stopped after 60 seconds."),
     (errors.JobCrashedError(exit_code=-9), "A worker process died (exit code -9)."),
     (

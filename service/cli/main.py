@@ -11,7 +11,9 @@ import typer
 from rich.console import Console
 
 from service.cards.kinds import CARD_KINDS, find_kind
+from service.cli.calibrate import calibrate_app
 from service.cli.own_stock import name_stock
+from service.cli.printers_file import name_printer
 from service.cli.printing import PrintRequest, print_demo, print_source
 from service.cli.report import (
     EXIT_FINDINGS,
@@ -44,6 +46,12 @@ def _console() -> Console:
 
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
+PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate enter`.")]
+TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
+GoesOn = Annotated[
+    bool,
+    typer.Option("--continue", help="Begin where the last sheet of --stock ended, and remember."),
+]
 
 
 @app.callback(invoke_without_command=True)
@@ -74,9 +82,13 @@ def print_(
     container: Annotated[
         list[str] | None, typer.Option(help="Print only this container; may be repeated.")
     ] = None,
+    printer: PrinterName = "",
+    tray: TrayName = "",
+    goes_on: GoesOn = False,
     as_json: Json = False,
 ) -> None:
     """Print the cards of a collection: one PDF for each kind and stock."""
+    settings = load_settings(os.environ)
     options = PrintOptions(
         kinds=tuple(find_kind(code) for code in kind) if kind else CARD_KINDS,
         stock=name_stock(stock) if stock else None,
@@ -85,9 +97,10 @@ def print_(
         skipped=frozenset(skip or ()),
         copies=copies,
         containers=frozenset(container or ()),
+        printer=name_printer(settings.data, printer, tray),
     )
-    request = PrintRequest(source, output, options, as_json=as_json)
-    raise typer.Exit(print_source(_console(), load_settings(os.environ), request))
+    request = PrintRequest(source, output, options, as_json=as_json, goes_on=goes_on)
+    raise typer.Exit(print_source(_console(), settings, request))
 
 
 @app.command()
@@ -133,6 +146,15 @@ def serve(
     settings = load_settings(os.environ)
     chosen = {"host": host or settings.host, "port": settings.port if port is None else port}
     raise typer.Exit(serve_api(_console(), settings.model_copy(update=chosen)))
+
+
+@calibrate_app.callback()
+def calibrate(context: typer.Context) -> None:
+    """Make up for a printer that prints askew."""
+    context.obj = context.obj or load_settings(os.environ)
+
+
+app.add_typer(calibrate_app, name="calibrate")
 
 
 def run(arguments: list[str]) -> int:

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import json
+import shutil
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextColumn
 
 from service.cards.words import count
+from service.cli.part_used import go_on, remember_rest
 from service.cli.report import EXIT_FINDINGS, count_findings, finding_as_data, show_findings
 from service.config import Settings
 from service.errors import TooManyFilesError
@@ -29,12 +31,13 @@ _DEMO_OUTPUT = Path("out")
 
 @dataclass(frozen=True, slots=True)
 class PrintRequest:
-    """What to print, where to, and how to answer."""
+    """What to print, where to, how to answer, and whether to go on with a part-used sheet."""
 
     source: Path
     output: Path
     options: PrintOptions
     as_json: bool = False
+    goes_on: bool = False
 
 
 def print_source(console: Console, settings: Settings, request: PrintRequest) -> int:
@@ -43,8 +46,11 @@ def print_source(console: Console, settings: Settings, request: PrintRequest) ->
     Raises:
         ServiceError: When there is nothing to hand over.
     """
-    outcome = _print(console, settings, request)
-    paths = _write(outcome, request)
+    if request.goes_on:
+        request = replace(request, options=go_on(settings.data, request.options))
+    outcome, paths = _print(console, settings, request)
+    if request.goes_on:
+        console.print(remember_rest(settings.data, outcome), markup=False)
     if request.as_json:
         print(_as_json(outcome, paths))  # noqa: T201 - the answer of the command itself
     else:
@@ -65,8 +71,7 @@ def print_demo(console: Console, settings: Settings) -> int:
         ServiceError: When the demo cannot be printed.
     """
     request = PrintRequest(DEMO, _DEMO_OUTPUT, PrintOptions())
-    outcome = _print(console, settings, request)
-    paths = _write(outcome, request)
+    outcome, paths = _print(console, settings, request)
     sheets = sum(file.sheets for file in outcome.files)
     lines = (
         f"Printed the demo: {outcome.cards} cards on {sheets} sheets in {len(paths)} files.",
@@ -80,16 +85,19 @@ def print_demo(console: Console, settings: Settings) -> int:
     return 0
 
 
-def _print(console: Console, settings: Settings, request: PrintRequest) -> Outcome:
+def _print(
+    console: Console, settings: Settings, request: PrintRequest
+) -> tuple[Outcome, list[Path]]:
     opened = open_source(request.source)
     with (
         open_workshop(settings.data, processes=settings.processes) as workshop,
         _show_progress(console) as tell,
     ):
         collection = read_source(opened.files, workshop.workers)
-        return print_collection(
+        outcome = print_collection(
             collection, opened.photos, request.options, workshop, on_progress=tell
         )
+        return outcome, _write(outcome, request)
 
 
 @contextmanager
@@ -122,13 +130,16 @@ def _write(outcome: Outcome, request: PrintRequest) -> list[Path]:
     else:
         raise TooManyFilesError(count=len(outcome.files))
     for path, file in zip(paths, outcome.files, strict=True):
-        _write_whole(path, file.pdf)
+        _copy_whole(file.path, path)
     return paths
 
 
-def _write_whole(path: Path, data: bytes) -> None:
-    with tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as part:
-        part.write(data)
+def _copy_whole(source: Path, path: Path) -> None:
+    with (
+        source.open("rb") as file,
+        tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as part,
+    ):
+        shutil.copyfileobj(file, part)
     Path(part.name).chmod(0o644)
     Path(part.name).replace(path)
 

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from service.cards.kinds import CARD_KINDS, CardKind
 from service.findings import Finding
 from service.pages.page import Page
+from service.sheets.impose import Face
+from service.sheets.printers.printer import ANY_PRINTER, PrinterSetup
+from service.sheets.printers.used_sheet import UsedSheet
 from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS
 
@@ -24,6 +28,7 @@ class PrintOptions:
         copies: How often each page is printed.
         containers: Print only these container numbers; empty prints all.
         stocks: The stocks that may be chosen or named.
+        printer: The printer and tray, with what is known of them.
     """
 
     kinds: tuple[CardKind, ...] = CARD_KINDS
@@ -34,6 +39,7 @@ class PrintOptions:
     copies: int = 1
     containers: frozenset[str] = frozenset()
     stocks: tuple[Stock, ...] = STOCKS
+    printer: PrinterSetup = ANY_PRINTER
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,15 +53,33 @@ class FittedCard:
 
 
 @dataclass(frozen=True, slots=True)
+class MadeCard:
+    """A card whose faces are inked and proved: the keys of their plates, in order."""
+
+    kind: CardKind
+    container_number: str
+    stock: Stock
+    faces: tuple[Face, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PrintFile:
-    """One finished PDF: all cards of one kind on one stock."""
+    """One finished, proven PDF on disk: all cards of one kind on one stock.
+
+    `left_over` is the last sheet with the positions that are gone; None where it is full.
+    """
 
     kind: CardKind
     stock: Stock
-    pdf: bytes
+    path: Path
     sheets: int
     cards: int
-    pages: tuple[Page, ...]
+    left_over: UsedSheet | None = None
+
+    @property
+    def pdf(self) -> bytes:
+        """The file's bytes, read anew each time."""
+        return self.path.read_bytes()
 
     @property
     def name(self) -> str:

@@ -13,8 +13,10 @@ from service.pages.ruler import Ruler
 from service.pipeline.options import PrintOptions
 from service.pipeline.printable import keep_photos, replace_missing
 from service.records.record import Collection, Museum, PackingRecord, Questions
+from service.render.frames.store import FrameStore
 from service.render.pictures.prepare import PhotoSource, prepare_photos
 from service.render.pictures.thumbnails import Thumbnails
+from service.render.plates.cache import PlateCache
 from service.render.worker import Workers
 
 Progress = Callable[[str, int, int], None]
@@ -23,11 +25,25 @@ Progress = Callable[[str, int, int], None]
 
 @dataclass(frozen=True, slots=True)
 class Workshop:
-    """What the main job works with: the ruler, the child processes and the folder of thumbnails."""
+    """What the main job works with.
+
+    Attributes:
+        ruler: Measures text as it will be printed.
+        workers: The child processes that read records and ink plates.
+        decoders: Those that decode photos, which may be needed while plates are being inked.
+        cache_folder: Where thumbnails are kept.
+        frames: What the templates make of each look.
+        plates: Plates of earlier runs.
+        scratch_folder: Where finished files stand until they are taken; it goes with the workshop.
+    """
 
     ruler: Ruler
     workers: Workers
+    decoders: Workers
     cache_folder: Path
+    frames: FrameStore
+    plates: PlateCache
+    scratch_folder: Path
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +80,7 @@ def make_ready(
     thumbnails, photo_findings = prepare_photos(
         {name: photos.get(name, missing) for name in wanted},
         cache_folder=workshop.cache_folder,
-        workers=workshop.workers,
+        workers=workshop.decoders,
         on_progress=lambda done: on_progress("photos", done, len(wanted)),
     )
     arrangement = arrange_packings(keep_photos(printable, thumbnails.keys()))

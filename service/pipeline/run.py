@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+import tempfile
+from collections.abc import Mapping, Sequence
+from pathlib import Path
 
-from service.cards.kinds import compose_cards
 from service.contents.packing import Packing
-from service.errors import ContentsError, ServiceError
-from service.findings import Finding, Where, make_finding
-from service.pages.fit import Fitting
-from service.pages.page import Page
-from service.pages.ruler import Ruler
-from service.pipeline.choose import fit_on_stock
-from service.pipeline.faces import DrawnChunk, Face, draw_faces
-from service.pipeline.options import FittedCard, Outcome, PrintFile, PrintOptions
+from service.errors import ContentsError
+from service.findings import Finding, Where
+from service.pipeline.fitting import failed_card, fit_cards
+from service.pipeline.options import MadeCard, Outcome, PrintOptions
+from service.pipeline.printing.file import make_file
+from service.pipeline.printing.photos import Photos
+from service.pipeline.printing.plates import make_cards
+from service.pipeline.printing.shelf import Shelf
 from service.pipeline.ready import Progress, Workshop, make_ready, tell_nobody
-from service.records.record import Collection, Museum
-from service.render.compose.sheets import DrawnFaces, compose_sheets
+from service.records.record import Collection
+from service.render.compose.sheets import Parts
 from service.render.pictures.prepare import PhotoSource
-from service.render.proof.sheets import prove_sheets
-from service.sheets.impose import Face as SheetFace
-from service.sheets.impose import impose_pages
+from service.render.reading.fonts import shipped_fonts
+from service.render.task import FONTS_CONF
 
 
 def print_collection(
@@ -33,7 +33,8 @@ def print_collection(
 ) -> Outcome:
     """Print the cards of a collection; every file has been proved.
 
-    A card that cannot be printed is a finding and the others go on.
+    The files stand in a folder of their own below the workshop's scratch folder; whoever takes them
+    removes it. A card that cannot be printed is a finding and the others go on.
 
     Raises:
         ContentsError: When there is nothing to print.
@@ -41,23 +42,31 @@ def print_collection(
         ProofFailedError: When a finished sheet does not read back as it should.
     """
     ready = make_ready(collection, photos, options, workshop, on_progress=on_progress)
-    cards, fit_findings = _fit_all(ready.packings, ready.museum, options, workshop.ruler)
-    if not cards:
-        raise ContentsError(_nothing_words(ready.packings, fit_findings))
-    faces = list(_list_faces(cards))
-    chunks, failed = draw_faces(
-        faces,
-        ready.thumbnails,
-        workshop.workers,
-        on_progress=lambda done: on_progress("cards", done, len(faces)),
+    findings: list[Finding] = []
+    fitted = fit_cards(ready, options, workshop.ruler, findings, on_progress=on_progress)
+    shelf, shown = Shelf(), Photos(ready.thumbnails, photos, workshop)
+    groups: dict[str, list[MadeCard]] = {}
+    fitted_any = False
+    for card, error in make_cards(fitted, shown, workshop, shelf):
+        fitted_any = True
+        if error is None:
+            groups.setdefault(f"{card.kind.code}\n{card.stock.name}", []).append(card)
+        else:
+            where = Where(container_number=card.container_number)
+            findings.append(failed_card(where, error, card.kind.name))
+    if not fitted_any:
+        raise ContentsError(_nothing_words(ready.packings, findings))
+    folder = Path(tempfile.mkdtemp(dir=workshop.scratch_folder))
+    parts = Parts(
+        shown.pictures(),
+        workshop.frames.marks().__getitem__,
+        tuple(shipped_fonts(FONTS_CONF.parent).items()),
     )
-    groups, failures = _sort_out(cards, faces, failed)
     files = []
-    for number, (name, members) in enumerate(groups.items(), start=1):
-        own = [chunk for chunk in chunks if chunk.faces[0].group == name]
-        files.append(_make_file(members, own, options))
+    for number, cards in enumerate(groups.values(), start=1):
+        files.append(make_file(cards, shelf, parts, options, folder))
         on_progress("sheets", number, len(groups))
-    return Outcome(tuple(files), (*ready.findings, *fit_findings, *failures))
+    return Outcome(tuple(files), (*ready.findings, *dict.fromkeys(findings)))
 
 
 def check_collection(
@@ -68,40 +77,10 @@ def check_collection(
 ) -> tuple[Finding, ...]:
     """Give everything noticed in records, packings, photos and the fit, without printing."""
     ready = make_ready(collection, photos, options, workshop)
-    _, fit_findings = _fit_all(ready.packings, ready.museum, options, workshop.ruler)
-    return (*ready.findings, *fit_findings)
-
-
-def _fit_all(
-    packings: Sequence[Packing], museum: Museum, options: PrintOptions, ruler: Ruler
-) -> tuple[list[FittedCard], list[Finding]]:
-    fitting = Fitting(ruler, museum.aisle_distance_mm)
-    kinds = {kind.code: kind for kind in options.kinds}
-    cards: list[FittedCard] = []
     findings: list[Finding] = []
-    for packing in packings:
-        where = Where(container_number=packing.container.container_number)
-        try:
-            composed = compose_cards(packing, museum, kinds=options.kinds)
-        except ServiceError as error:
-            findings.append(_failed(where, error))
-            continue
-        for card in composed:
-            try:
-                fitted, noticed = fit_on_stock(
-                    kinds[card.kind], card, packing.container, fitting, options
-                )
-            except ServiceError as error:
-                findings.append(_failed(where, error, kinds[card.kind].name))
-            else:
-                cards.append(fitted)
-                findings.extend(noticed)
-    return cards, list(dict.fromkeys(findings))
-
-
-def _failed(where: Where, error: ServiceError, kind: str = "") -> Finding:
-    message = f"{kind or 'The cards'}: {error}"
-    return make_finding("card-failed", where, message, advice=error.advice)
+    for _card in fit_cards(ready, options, workshop.ruler, findings):
+        pass
+    return (*ready.findings, *dict.fromkeys(findings))
 
 
 def _nothing_words(packings: Sequence[Packing], findings: Sequence[Finding]) -> str:
@@ -110,70 +89,3 @@ def _nothing_words(packings: Sequence[Packing], findings: Sequence[Finding]) -> 
     if findings:
         return f"No card could be laid out. {findings[0].message}"
     return "None of the containers gets a card of the kinds asked for."
-
-
-def _group_of(card: FittedCard) -> str:
-    return f"{card.kind.code}\n{card.stock.name}"
-
-
-def _list_faces(cards: Sequence[FittedCard]) -> Iterable[Face]:
-    index = 0
-    for card in cards:
-        for page in card.pages:
-            yield Face(index, _group_of(card), page)
-            index += 1
-
-
-def _sort_out(
-    cards: Sequence[FittedCard], faces: Sequence[Face], failed: Mapping[int, ServiceError]
-) -> tuple[dict[str, list[tuple[FittedCard, tuple[int, ...]]]], list[Finding]]:
-    """Group whole cards by file, in the order of kinds; a card with a failed page is a finding."""
-    groups: dict[str, list[tuple[FittedCard, tuple[int, ...]]]] = {}
-    findings: list[Finding] = []
-    indices = iter(range(len(faces)))
-    for card in cards:
-        own = tuple(next(indices) for _ in card.pages)
-        errors = [failed[index] for index in own if index in failed]
-        if errors:
-            where = Where(container_number=card.container_number)
-            findings.append(_failed(where, errors[0], card.kind.name))
-        else:
-            groups.setdefault(_group_of(card), []).append((card, own))
-    return groups, findings
-
-
-def _make_file(
-    members: Sequence[tuple[FittedCard, tuple[int, ...]]],
-    chunks: Sequence[DrawnChunk],
-    options: PrintOptions,
-) -> PrintFile:
-    """Put the faces of one kind and stock on sheets, and prove the file."""
-    kind, stock = members[0][0].kind, members[0][0].stock
-    pages: dict[int, Page] = {
-        index: page for card, own in members for index, page in zip(own, card.pages, strict=True)
-    }
-    sheets = impose_pages(
-        [SheetFace(str(index), page.size) for index, page in pages.items()],
-        stock,
-        start_position=options.start_position,
-        skipped=options.skipped,
-        copies=options.copies,
-    )
-    faces = DrawnFaces(
-        tuple(chunk.pdf for chunk in chunks),
-        tuple(str(face.index) for chunk in chunks for face in chunk.faces),
-        tuple(describe_page(face.page) for chunk in chunks for face in chunk.faces),
-    )
-    pdf = compose_sheets(faces, sheets, title=f"{kind.name}, {stock.name}")
-    prove_sheets(pdf, sheets, faces)
-    return PrintFile(kind, stock, pdf, len(sheets), len(members), tuple(pages.values()))
-
-
-def describe_page(page: Page) -> str:
-    """Give the words of a face for whoever cannot see it, in the order of reading."""
-    said: list[str] = []
-    for block in page.blocks:
-        words = getattr(block, "whole", "") or getattr(block, "alt", "")
-        if words and (not said or said[-1] != words):
-            said.append(words)
-    return ". ".join(said)

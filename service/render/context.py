@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
 from service.geometry import Rect, Size
 from service.pages.page import (
@@ -170,7 +171,21 @@ def _make_shape(block: ShapeBlock) -> ShapeContext:
     )
 
 
-def place_inside(picture: Picture, block: PictureBlock) -> Rect:
+class _HasPixels(Protocol):
+    """Whatever has a size in pixels."""
+
+    @property
+    def width_px(self) -> int:
+        """Pixels across."""
+        ...
+
+    @property
+    def height_px(self) -> int:
+        """Pixels down."""
+        ...
+
+
+def place_inside(picture: _HasPixels, block: PictureBlock) -> Rect:
     """Place a picture in its space, relative to the space's corner, as large as it gets."""
     frame = block.rect
     scale = min(frame.width_mm / picture.width_px, frame.height_mm / picture.height_px)

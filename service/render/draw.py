@@ -12,7 +12,9 @@ import gc
 import logging
 from collections.abc import Mapping
 from functools import cache
+from pathlib import Path
 from typing import Any, Self
+from xml.etree.ElementTree import Element
 
 import pydyf
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -30,6 +32,8 @@ from service.render.context import (
 )
 from service.render.task import TEMPLATES, DrawTask
 
+_BASE_ADDRESS = "underlid:print/"
+
 
 def draw_pages(task: DrawTask) -> bytes:
     """Draw pages into one PDF, in order, each at its finished size.
@@ -39,11 +43,20 @@ def draw_pages(task: DrawTask) -> bytes:
         AssetError: When a template asks for anything but our own files.
         EngineComplaintError: When the engine logs anything.
     """
-    html = fill_templates(task)
-    fetcher = _OwnFiles(task.pictures)
+    return draw_html(fill_templates(task), task.pictures, task.templates)
+
+
+def draw_html(html: str, pictures: Mapping[str, Picture], templates: Path = TEMPLATES) -> bytes:
+    """Draw a filled document, which may name our own files and the pictures handed in.
+
+    Raises:
+        AssetError: When it asks for anything but our own files.
+        EngineComplaintError: When the engine logs anything.
+    """
+    fetcher = _OwnFiles(pictures, templates)
     with _Listener() as listener:
         try:
-            document = HTML(string=html, url_fetcher=fetcher, base_url="underlid:print/").render(
+            document = HTML(string=html, url_fetcher=fetcher, base_url=_BASE_ADDRESS).render(
                 font_config=_fonts(), presentational_hints=False
             )
             pdf: bytes = document.write_pdf(finisher=_drop_empty_strings)
@@ -63,9 +76,16 @@ def fill_templates(task: DrawTask) -> str:
     """
     document = make_document(task.pages, task.pictures)
     try:
-        return _environment().get_template("document.html").render(document=document)
+        environment = _environment(task.templates)
+        return environment.get_template("document.html").render(document=document)
     except JinjaError as error:
         raise TemplateError(document.pages[0].template, reason=str(error)) from None
+
+
+def parse_html(html: str) -> Element:
+    """Give the elements of a filled document as the engine sees them."""
+    root: Element = HTML(string=html, base_url=_BASE_ADDRESS).etree_element
+    return root
 
 
 def _drop_empty_strings(_document: object, pdf: pydyf.PDF) -> None:
@@ -85,9 +105,9 @@ def _drop_empty_strings(_document: object, pdf: pydyf.PDF) -> None:
 
 
 @cache
-def _environment() -> Environment:
+def _environment(templates: Path) -> Environment:
     environment = Environment(
-        loader=FileSystemLoader(TEMPLATES / "print"), autoescape=True, undefined=StrictUndefined
+        loader=FileSystemLoader(templates / "print"), autoescape=True, undefined=StrictUndefined
     )
     environment.filters["mm"] = lambda length_mm: f"{length_mm:.4f}mm"
     environment.filters["pt"] = lambda size_pt: f"{size_pt:.3f}pt"
@@ -102,16 +122,17 @@ def _fonts() -> FontConfiguration:
 class _OwnFiles(URLFetcher):  # type: ignore[misc] # the engine ships no types
     """Serves `underlid:` addresses from our templates and from the pictures handed in."""
 
-    def __init__(self, pictures: Mapping[str, Picture]) -> None:
+    def __init__(self, pictures: Mapping[str, Picture], templates: Path) -> None:
         super().__init__(allowed_protocols=("underlid",), allow_redirects=False)
         self._pictures = {picture.sha256: picture for picture in pictures.values()}
+        self._shipped = _shipped(templates)
 
     def fetch(self, url: str, headers: object = None) -> Any:  # noqa: ANN401, ARG002 - the engine's signature
         if url.startswith(PHOTO_ADDRESS):
             picture = self._pictures.get(url.removeprefix(PHOTO_ADDRESS))
             if picture:
                 return URLFetcherResponse(url, picture.jpeg, {"Content-Type": "image/jpeg"})
-        found = _shipped().get(url)
+        found = self._shipped.get(url)
         if found is None:
             raise FatalURLFetchingError(url)
         data, kind = found
@@ -119,18 +140,18 @@ class _OwnFiles(URLFetcher):  # type: ignore[misc] # the engine ships no types
 
 
 @cache
-def _shipped() -> dict[str, tuple[bytes, str]]:
+def _shipped(templates: Path) -> dict[str, tuple[bytes, str]]:
     """Read every stylesheet and mark we ship, by the address a template uses."""
     styles = {
-        f"underlid:print/{path.relative_to(TEMPLATES / 'print').as_posix()}": (
+        f"underlid:print/{path.relative_to(templates / 'print').as_posix()}": (
             path.read_bytes(),
             "text/css",
         )
-        for path in (TEMPLATES / "print").rglob("*.css")
+        for path in (templates / "print").rglob("*.css")
     }
     marks = {
         f"{MARK_ADDRESS}{path.stem}": (path.read_bytes(), "image/svg+xml")
-        for path in (TEMPLATES / "pictograms").glob("*.svg")
+        for path in (templates / "pictograms").glob("*.svg")
     }
     return styles | marks
 

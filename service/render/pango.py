@@ -1,4 +1,4 @@
-"""A small binding to Pango: paragraphs broken and measured with the shipped fonts only.
+"""A small binding to Pango: paragraphs broken, measured and shaped with the shipped fonts only.
 
 The libraries are those the layout engine loads too, so that what is measured here is what is
 drawn. A private fontconfig set-up is built from `templates/fonts/fonts.conf`; nothing of the
@@ -16,24 +16,41 @@ from typing import Any
 import cffi
 
 UNITS_PER_PIXEL = 1024
-_WRAP_WORD_CHARACTER = 2
-_RIGHT_TO_LEFT = 1
 FAMILY = "Atkinson Hyperlegible Next"
 FEATURES = b"tnum=1"
+_WRAP_WORD_CHARACTER = 2
+_LEFT_TO_RIGHT, _RIGHT_TO_LEFT = 0, 1
+_KEPT_DESCRIPTIONS = 512
+"""Sizes and weights kept at a time: a fit tries some hundred."""
 
 _DECLARATIONS = """
-typedef struct { void *layout; int start_index; int length; void *runs; unsigned int bits; } Line;
-typedef struct { int x, y, width, height; } Rectangle;
 typedef int boolean;
+typedef struct { int number, width, x_offset, y_offset; unsigned int bits; } Glyph;
+typedef struct { int count; Glyph *glyphs; int *clusters; int space; } Glyphs;
+typedef struct {
+    int offset, length, characters;
+    void *shape_engine, *language_engine, *font;
+    uint8_t level, gravity, flags, script;
+    void *language, *attributes;
+} Item;
+typedef struct { Item *item; Glyphs *glyphs; int y_offset, start_x_offset, end_x_offset; } Run;
+typedef struct Runs { Run *run; struct Runs *next; } Runs;
+typedef struct { void *layout; int start_index; int length; Runs *runs; unsigned int bits; } Line;
+typedef struct { int x, y, width, height; } Rectangle;
+void g_object_unref(void *object);
+void *g_object_ref(void *object);
 void *FcConfigCreate(void);
 boolean FcConfigParseAndLoad(void *config, const char *file, boolean complain);
 boolean FcConfigBuildFonts(void *config);
 boolean FcConfigSetCurrent(void *config);
+int FcPatternGetString(void *pattern, const char *object, int number, const char **string);
 void *pango_ft2_font_map_new(void);
 void pango_fc_font_map_set_config(void *map, void *config);
+void *pango_fc_font_get_pattern(void *font);
 void *pango_font_map_create_context(void *map);
 void pango_context_set_round_glyph_positions(void *context, boolean on);
 void pango_context_set_language(void *context, void *language);
+void pango_context_set_base_dir(void *context, int direction);
 void *pango_language_from_string(const char *language);
 void *pango_layout_new(void *context);
 void pango_layout_set_text(void *layout, const char *text, int length);
@@ -48,19 +65,21 @@ int pango_layout_get_unknown_glyphs_count(void *layout);
 Line *pango_layout_get_line_readonly(void *layout, int number);
 void pango_layout_line_get_extents(Line *line, Rectangle *ink, Rectangle *logical);
 void *pango_font_description_new(void);
+void pango_font_description_free(void *description);
 void pango_font_description_set_family(void *description, const char *family);
 void pango_font_description_set_weight(void *description, int weight);
 void pango_font_description_set_absolute_size(void *description, double size);
 void *pango_attr_list_new(void);
+void pango_attr_list_unref(void *list);
 void *pango_attr_font_features_new(const char *features);
 void pango_attr_list_insert(void *list, void *attribute);
 int pango_find_base_dir(const char *text, int length);
 """
 
 _NAMES = {
-    "linux": ("libpango-1.0.so.0", "libpangoft2-1.0.so.0", "libfontconfig.so.1"),
-    "darwin": ("libpango-1.0.dylib", "libpangoft2-1.0.dylib", "libfontconfig.1.dylib"),
-    "win32": ("pango-1.0-0.dll", "pangoft2-1.0-0.dll", "fontconfig-1.dll"),
+    "linux": "libpango-1.0.so.0 libpangoft2-1.0.so.0 libfontconfig.so.1 libgobject-2.0.so.0",
+    "darwin": "libpango-1.0.dylib libpangoft2-1.0.dylib libfontconfig.1.dylib libgobject-2.0.dylib",
+    "win32": "pango-1.0-0.dll pangoft2-1.0-0.dll fontconfig-1.dll gobject-2.0-0.dll",
 }
 
 
@@ -79,6 +98,7 @@ class _Libraries:
     pango: Any
     pangoft2: Any
     fontconfig: Any
+    gobject: Any
 
 
 @cache
@@ -86,7 +106,7 @@ def _load() -> _Libraries:
     ffi = cffi.FFI()
     ffi.cdef(_DECLARATIONS)
     names = _NAMES.get(sys.platform, _NAMES["linux"])
-    return _Libraries(ffi, *(ffi.dlopen(name) for name in names))
+    return _Libraries(ffi, *(ffi.dlopen(name) for name in names.split()))
 
 
 class Paragraphs:
@@ -106,39 +126,37 @@ class Paragraphs:
             raise OSError(message)
         # Some versions of Pango ask the current set-up, not the map's own, for its rules.
         self._lib.fontconfig.FcConfigSetCurrent(config)
-        self._map = self._lib.pangoft2.pango_ft2_font_map_new()
+        self._map = self._owned(self._lib.pangoft2.pango_ft2_font_map_new())
         self._lib.pangoft2.pango_fc_font_map_set_config(self._map, config)
         pango = self._lib.pango
-        self._context = pango.pango_font_map_create_context(self._map)
+        self._context = self._owned(pango.pango_font_map_create_context(self._map))
         pango.pango_context_set_round_glyph_positions(self._context, 0)
-        self._layout = pango.pango_layout_new(self._context)
+        self._layout = self._owned(pango.pango_layout_new(self._context))
         pango.pango_layout_set_wrap(self._layout, _WRAP_WORD_CHARACTER)
         attributes = pango.pango_attr_list_new()
         pango.pango_attr_list_insert(attributes, pango.pango_attr_font_features_new(FEATURES))
         pango.pango_layout_set_attributes(self._layout, attributes)
+        pango.pango_attr_list_unref(attributes)
         self._descriptions: dict[tuple[float, int], Any] = {}
-        self._language = ""
+        self._logical = self._lib.ffi.new("Rectangle *")
+        self._manner: tuple[str, bool | None] | None = None
 
     def set_paragraph(
         self, text: bytes, *, size_px: float, weight: int, language: str, width_px: float | None
     ) -> None:
         """Lay a paragraph out; `width_px` None keeps it on one line."""
-        pango = self._lib.pango
-        self._speak(language)
-        pango.pango_layout_set_font_description(self._layout, self._describe(size_px, weight))
+        self._speak(language, is_right_to_left=None)
         width = -1 if width_px is None else max(1, int(width_px * UNITS_PER_PIXEL))
-        pango.pango_layout_set_width(self._layout, width)
-        pango.pango_layout_set_text(self._layout, text, len(text))
+        self._set(text, self._describe(size_px, weight), width)
 
     def lines(self) -> tuple[PangoLine, ...]:
         """Give the lines of the paragraph laid out last."""
         pango = self._lib.pango
-        logical = self._lib.ffi.new("Rectangle *")
         found = []
         for number in range(pango.pango_layout_get_line_count(self._layout)):
             line = pango.pango_layout_get_line_readonly(self._layout, number)
-            pango.pango_layout_line_get_extents(line, self._lib.ffi.NULL, logical)
-            found.append(PangoLine(line.start_index, line.length, logical.width))
+            width = self._extents(line).width
+            found.append(PangoLine(line.start_index, line.length, width))
         return tuple(found)
 
     def unknown_glyphs(self) -> int:
@@ -149,20 +167,41 @@ class Paragraphs:
         """Tell whether the first strong letter of a text runs from right to left."""
         return bool(self._lib.pango.pango_find_base_dir(text, len(text)) == _RIGHT_TO_LEFT)
 
-    def _speak(self, language: str) -> None:
-        if language == self._language:
+    def _owned(self, pointer: Any) -> Any:  # noqa: ANN401 - a C pointer
+        return self._lib.ffi.gc(pointer, self._lib.gobject.g_object_unref)
+
+    def _set(self, text: bytes, description: Any, width: int) -> None:  # noqa: ANN401
+        pango, layout = self._lib.pango, self._layout
+        pango.pango_layout_set_font_description(layout, description)
+        pango.pango_layout_set_width(layout, width)
+        pango.pango_layout_set_text(layout, text, len(text))
+
+    def _extents(self, line: Any) -> Any:  # noqa: ANN401 - C pointers
+        logical = self._logical
+        self._lib.pango.pango_layout_line_get_extents(line, self._lib.ffi.NULL, logical)
+        return logical
+
+    def _speak(self, language: str, *, is_right_to_left: bool | None) -> None:
+        """Change language and base direction; None takes the direction from the letters."""
+        if (language, is_right_to_left) == self._manner:
             return
-        self._language = language
+        self._manner = (language, is_right_to_left)
         pango = self._lib.pango
         tag = pango.pango_language_from_string((language or "en").encode())
         pango.pango_context_set_language(self._context, tag)
+        direction = _RIGHT_TO_LEFT if is_right_to_left else _LEFT_TO_RIGHT
+        pango.pango_context_set_base_dir(self._context, direction)
+        pango.pango_layout_set_auto_dir(self._layout, is_right_to_left is None)
         pango.pango_layout_context_changed(self._layout)
 
     def _describe(self, size_px: float, weight: int) -> Any:  # noqa: ANN401 - a C pointer
         key = (size_px, weight)
         if key not in self._descriptions:
+            if len(self._descriptions) >= _KEPT_DESCRIPTIONS:
+                self._descriptions.clear()
             pango = self._lib.pango
-            description = pango.pango_font_description_new()
+            made = pango.pango_font_description_new()
+            description = self._lib.ffi.gc(made, pango.pango_font_description_free)
             pango.pango_font_description_set_family(description, FAMILY.encode())
             pango.pango_font_description_set_weight(description, weight)
             units = round(size_px * UNITS_PER_PIXEL)

@@ -5,6 +5,7 @@ Drawn by PDFium, which shares no code with the engine that set the page.
 
 from __future__ import annotations
 
+import ctypes
 import io
 import math
 from collections.abc import Iterator
@@ -12,10 +13,16 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 
 import pypdfium2
+import pypdfium2.raw as pdfium
 from PIL import Image
 
 from service.geometry import Point, Rect
-from service.units import POINTS_PER_INCH, dots_from_mm, mm_from_points
+from service.units import POINTS_PER_INCH, dots_from_mm, mm_from_points, points_from_mm
+
+_WORD_BYTES = 4
+_WHITE = b"\xff"
+_HAIR = 1e-6
+"""Taken off before rounding up, so that 8.0000001 dots are 8."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,3 +110,37 @@ def raster_of(
     dots_per_mm_y = math.ceil(dots_from_mm(height_mm, resolution_dpi=resolution_dpi)) / height_mm
     origin = Point(cuts_dots[0] / dots_per_mm_x, cuts_dots[3] / dots_per_mm_y)
     return Raster(image, origin, dots_per_mm_x, dots_per_mm_y)
+
+
+@dataclass(frozen=True, slots=True)
+class Dots:
+    """A part of a page in grey, 8 bits a dot, 0 is black; rows of `row_bytes` from the top.
+
+    `image` looks at the same memory.
+    """
+
+    image: Image.Image
+    memory: bytearray
+    row_bytes: int
+
+
+def draw_dots(page: pypdfium2.PdfPage, rect: Rect, *, dots_per_mm: float) -> Dots:
+    """Draw the part of a page that lies in `rect`, exactly to scale, its corner on a dot's corner.
+
+    Quicker than `raster_of`, and nothing is stretched; dots beyond the page are white.
+    """
+    width = math.ceil(rect.width_mm * dots_per_mm - _HAIR)
+    height = math.ceil(rect.height_mm * dots_per_mm - _HAIR)
+    # PDFium wants rows that begin on whole words.
+    row_bytes = -(-width // _WORD_BYTES) * _WORD_BYTES
+    memory = bytearray(_WHITE) * (row_bytes * height)
+    seen = (ctypes.c_ubyte * len(memory)).from_buffer(memory)
+    bitmap = pdfium.FPDFBitmap_CreateEx(width, height, pdfium.FPDFBitmap_Gray, seen, row_bytes)
+    scale = dots_per_mm / points_from_mm(1.0)
+    left, top = -rect.x_mm * dots_per_mm, -rect.y_mm * dots_per_mm
+    matrix = pdfium.FS_MATRIX(scale, 0, 0, scale, left, top)
+    clip = pdfium.FS_RECTF(0, 0, width, height)
+    pdfium.FPDF_RenderPageBitmapWithMatrix(bitmap, page.raw, matrix, clip, pdfium.FPDF_GRAYSCALE)
+    pdfium.FPDFBitmap_Destroy(bitmap)
+    image = Image.frombuffer("L", (width, height), memory, "raw", "L", row_bytes, 1)
+    return Dots(image, memory, row_bytes)

@@ -20,9 +20,13 @@ _SLACK_MM = 0.005
 class PangoRuler:
     """Measures text as it will be printed. Not for use by two threads at once."""
 
-    def __init__(self, fonts_conf: Path) -> None:
-        """Load the fonts named in a fontconfig file; raises `OSError` when there are none."""
-        self._paragraphs = Paragraphs(fonts_conf)
+    def __init__(self, fonts_conf: Path, paragraphs: Paragraphs | None = None) -> None:
+        """Measure with `paragraphs`, such as a typesetter's, or with the fonts of a file.
+
+        Raises:
+            OSError: When there are no such fonts.
+        """
+        self._paragraphs = paragraphs or Paragraphs(fonts_conf)
         self._broken = lru_cache(_REMEMBERED)(self._break_text)
         self._is_missing = lru_cache(_REMEMBERED)(self._lacks_glyph)
 

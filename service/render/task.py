@@ -23,7 +23,8 @@ ENVIRONMENT = {"FONTCONFIG_FILE": str(FONTS_CONF), "SOURCE_DATE_EPOCH": SOURCE_D
 
 @dataclass(frozen=True, slots=True)
 class DrawTask:
-    """Pages of one size to draw, with the pictures they name."""
+    """Pages of one size to draw, with the pictures they name, by the templates of a folder."""
 
     pages: tuple[Page, ...]
     pictures: Mapping[str, Picture]
+    templates: Path = TEMPLATES

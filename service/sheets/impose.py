@@ -2,24 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
-from itertools import groupby
-from operator import itemgetter
+from itertools import count
 
-from service.errors import FaceTooLargeError, NoFreePositionError, StartPositionError
-from service.geometry import Rect, Size
+from service.errors import (
+    FaceTooLargeError,
+    NoFreePositionError,
+    NoReachError,
+    StartPositionError,
+)
+from service.geometry import Insets, Rect, Size
+from service.pages.look import NEAREST_EDGE_MM
+from service.sheets.correction import NO_CORRECTION, Correction
 from service.sheets.marks import CutMark, cut_marks
+from service.sheets.printers.printer import ANY_PRINTER, PrinterSetup
 from service.sheets.stock import Medium, Stock
 
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """What the imposition knows of a page: a key to find it again, and its finished size."""
+    """What the imposition knows of a page: a key to find it again, and its finished size.
+
+    `ink` is how far its ink reaches on the page; None where nobody looked yet.
+    """
 
     key: str
     size: Size
+    ink: Rect | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,47 +52,116 @@ class Placement:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """One sheet: its stock, its number from 1, the pages on it and where to cut."""
+    """One sheet: its stock, its number from 1, the pages on it and where to cut.
+
+    All places are where ink shall lie on the paper.
+
+    Attributes:
+        stock: The kind of sheet.
+        number: Counted from 1.
+        placements: The pages, in reading order.
+        marks: Where to cut.
+        correction: Where the printer must be sent for ink to lie where it shall.
+        edges: What the printer leaves white; None for what is usual for the stock.
+        passed_over: Free positions left empty because the printer does not reach them.
+    """
 
     stock: Stock
     number: int
     placements: tuple[Placement, ...]
     marks: tuple[CutMark, ...]
+    correction: Correction = NO_CORRECTION
+    edges: Insets | None = None
+    passed_over: tuple[int, ...] = ()
 
 
-def impose_pages(
+@dataclass(frozen=True, slots=True)
+class _Spot:
+    """A position that may be filled."""
+
+    sheet: int
+    position: int
+
+
+def impose_pages(  # noqa: PLR0913 - each but the first two is named, and most calls name none
     pages: Sequence[Face],
     stock: Stock,
     *,
     start_position: int = 1,
     skipped: AbstractSet[int] = frozenset(),
     copies: int = 1,
+    printer: PrinterSetup = ANY_PRINTER,
 ) -> tuple[Sheet, ...]:
     """Put pages on sheets in reading order, the first at `start_position` (1-based).
 
     The first sheet may be part used: `start_position` and the `skipped` positions are about it
     alone. Copies of a page lie side by side. A page smaller than its position is centred in it and
-    turned only when it would not fit otherwise.
+    turned only when it would not fit otherwise. A position where the printer cannot ink a page is
+    left empty, and a part-used sheet with no other is left out.
 
     Raises:
         StartPositionError: When a position named is not on the sheet.
         NoFreePositionError: When nothing is free on the first sheet.
         FaceTooLargeError: When a page fits neither way.
+        NoReachError: When the printer can ink a page on no position.
         ValueError: When `copies` is below 1.
     """
     free = _free_positions(stock, start_position, skipped)
     if copies < 1:
         msg = "copies must be 1 or more"
         raise ValueError(msg)
-    wanted = [face for face in pages for _ in range(copies)]
-    placed = []
-    for index, face in enumerate(wanted):
-        number, position = _spot(index, stock, free)
-        placed.append((number, _place(face, stock, position)))
-    return tuple(
-        _sheet(stock, number, tuple(placement for _, placement in group))
-        for number, group in groupby(placed, key=itemgetter(0))
-    )
+    imposing = _Imposing(stock, printer, _spots(stock, free))
+    for face in pages:
+        for _ in range(copies):
+            imposing.place(face)
+    return imposing.sheets()
+
+
+class _Imposing:
+    """Sheets that are being filled."""
+
+    def __init__(self, stock: Stock, printer: PrinterSetup, spots: Iterator[_Spot]) -> None:
+        self._stock = stock
+        self._printer = printer
+        self._spots = spots
+        self._reach = printer.reach_on(stock)
+        self._placed: dict[int, list[Placement]] = {}
+        self._passed_over: dict[int, list[int]] = {}
+
+    def place(self, face: Face) -> None:
+        """Put a page on the next position where the printer can ink it.
+
+        Raises:
+            FaceTooLargeError: When the page fits neither way.
+            NoReachError: When a whole sheet has no such position.
+        """
+        # A part-used sheet and a fresh one hold every position there is.
+        for _ in range(2 * self._stock.positions):
+            spot = next(self._spots)
+            placement = _place(face, self._stock, spot.position)
+            if self._reach.holds(_inked(face, placement)):
+                self._placed.setdefault(spot.sheet, []).append(placement)
+                return
+            self._passed_over.setdefault(spot.sheet, []).append(spot.position)
+        raise NoReachError(self._stock.name)
+
+    def sheets(self) -> tuple[Sheet, ...]:
+        """Finish the sheets that hold a page; only card is cut by hand, labels come apart."""
+        return tuple(
+            Sheet(
+                self._stock,
+                number,
+                tuple(placements),
+                self._marks(placements) if self._stock.medium is Medium.CARD else (),
+                self._printer.correction_for(self._stock),
+                self._printer.edges_for(self._stock),
+                tuple(self._passed_over.get(at, ())),
+            )
+            for number, (at, placements) in enumerate(self._placed.items(), start=1)
+        )
+
+    def _marks(self, placements: Sequence[Placement]) -> tuple[CutMark, ...]:
+        return cut_marks([placement.rect for placement in placements], printable=self._reach)
 
 
 def _free_positions(stock: Stock, start_position: int, skipped: AbstractSet[int]) -> list[int]:
@@ -100,12 +180,24 @@ def _free_positions(stock: Stock, start_position: int, skipped: AbstractSet[int]
     return free
 
 
-def _spot(index: int, stock: Stock, free: Sequence[int]) -> tuple[int, int]:
-    """Give sheet number and position: the first sheet's free ones, then every one."""
-    if index < len(free):
-        return 1, free[index]
-    further_sheets, positions_before = divmod(index - len(free), stock.positions)
-    return 2 + further_sheets, 1 + positions_before
+def _spots(stock: Stock, free: Sequence[int]) -> Iterator[_Spot]:
+    """Give the first sheet's free positions, then every one of each further sheet, without end."""
+    yield from (_Spot(1, position) for position in free)
+    for number in count(2):
+        yield from (_Spot(number, position) for position in range(1, stock.positions + 1))
+
+
+def _inked(face: Face, placement: Placement) -> Rect:
+    """Give the part of the sheet a page may ink: what was seen, or all that pages ever ink."""
+    rect, ink = placement.rect, face.ink
+    if ink is None:
+        edge_mm = NEAREST_EDGE_MM
+        return rect.inset(Insets(edge_mm, edge_mm, edge_mm, edge_mm))
+    if placement.turned_deg == 0:
+        return ink.moved(rect.x_mm, rect.y_mm)
+    left_mm = face.size.height_mm - ink.bottom_mm
+    turned = Rect(left_mm, ink.x_mm, ink.height_mm, ink.width_mm)
+    return turned.moved(rect.x_mm, rect.y_mm)
 
 
 def _place(face: Face, stock: Stock, position: int) -> Placement:
@@ -126,11 +218,3 @@ def _centred_in(around: Rect, size: Size) -> Rect:
         size.width_mm,
         size.height_mm,
     )
-
-
-def _sheet(stock: Stock, number: int, placements: tuple[Placement, ...]) -> Sheet:
-    """Finish a sheet; only card is cut by hand, labels come apart by themselves."""
-    cards = [placement.rect for placement in placements]
-    is_cut = stock.medium is Medium.CARD
-    marks = cut_marks(cards, printable=stock.printable_rect()) if is_cut else ()
-    return Sheet(stock, number, placements, marks)

@@ -16,7 +16,7 @@ from service.sheets.stocks import PAGES
 T = TypeVar("T")
 
 NEEDED = ("name", "page", "columns", "rows", "label_width", "label_height")
-OPTIONAL = ("unit", "pitch_x", "pitch_y", "left", "top", "radius", "medium")
+OPTIONAL = ("unit", "pitch_x", "pitch_y", "left", "top", "radius", "medium", "edge")
 
 
 def parse_stock(measures: Mapping[str, object]) -> Stock:
@@ -25,8 +25,8 @@ def parse_stock(measures: Mapping[str, object]) -> Stock:
     Keys: `name`; `page`, which is A4, A5, A6, Letter or a size such as `210 mm x 297 mm`; `columns`
     and `rows`; `label_width` and `label_height`; and, where they differ from what is said here,
     `pitch_x` and `pitch_y` (the label's size), `left` and `top` (the labels stand in the middle of
-    the page), `radius` (0), `medium` (sticky). Lengths are texts with a unit, or numbers in `unit`
-    (mm or in).
+    the page), `radius` (0), `medium` (sticky), `edge` (what the printer leaves white on each side,
+    1/6 inch). Lengths are texts with a unit, or numbers in `unit` (mm or in).
 
     Raises:
         StockError: Naming the measure that is missing, unknown, unreadable or impossible.
@@ -50,6 +50,7 @@ def parse_stock(measures: Mapping[str, object]) -> Stock:
         centred,
         left_mm=typed.length_mm("left", otherwise_mm=centred.left_mm),
         top_mm=typed.length_mm("top", otherwise_mm=centred.top_mm),
+        edge_mm=typed.length_mm("edge", otherwise_mm=centred.edge_mm),
     )
 
 

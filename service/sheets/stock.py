@@ -20,7 +20,7 @@ LARGEST_PAGE_MM = mm_from_points(14_400)
 UNPRINTABLE_EDGE_MM = mm_from_inches(1 / 6)
 """What an office laser printer leaves white on each edge; from memory."""
 
-_MAY_BE_NOTHING = frozenset({"left", "top", "radius"})
+_MAY_BE_NOTHING = frozenset({"left", "top", "radius", "edge"})
 
 _Fault = tuple[str, str]
 """The measure, and a reason that reads on from its name."""
@@ -51,6 +51,7 @@ class Stock:
         top_mm: From the top edge of the page to the first row.
         radius_mm: Radius of the labels' corners.
         medium: Sticky or card.
+        edge_mm: What the printers for this stock usually leave white on each side.
 
     Raises:
         StockError: When built from measures that contradict each other.
@@ -67,6 +68,7 @@ class Stock:
     top_mm: float
     radius_mm: float
     medium: Medium
+    edge_mm: float = UNPRINTABLE_EDGE_MM
 
     def __post_init__(self) -> None:
         """Refuse a sheet that cannot exist, naming the measure.
@@ -98,10 +100,17 @@ class Stock:
             self.label.height_mm,
         )
 
-    def printable_rect(self, *, edge_mm: float = UNPRINTABLE_EDGE_MM) -> Rect:
-        """Give the part of the page a printer reaches that leaves `edge_mm` white all round."""
+    @property
+    def edges(self) -> Insets:
+        """What the printers for this stock usually leave white, as insets."""
+        return Insets(self.edge_mm, self.edge_mm, self.edge_mm, self.edge_mm)
+
+    def printable_rect(self, edges: Insets | None = None, *, edge_mm: float | None = None) -> Rect:
+        """Give the part of the page a printer reaches that leaves `edges` white, or the usual."""
         page = Rect(0, 0, self.page.width_mm, self.page.height_mm)
-        return page.inset(Insets(edge_mm, edge_mm, edge_mm, edge_mm))
+        if edge_mm is not None:
+            edges = Insets(edge_mm, edge_mm, edge_mm, edge_mm)
+        return page.inset(edges or self.edges)
 
     def turn_for(self, size: Size) -> int | None:
         """Say how far a page of `size` must be turned to fit a position: 0, 90 or not at all."""
@@ -152,6 +161,7 @@ def _lengths_mm(stock: Stock) -> dict[str, float]:
         "left": stock.left_mm,
         "top": stock.top_mm,
         "radius": stock.radius_mm,
+        "edge": stock.edge_mm,
     }
 
 

@@ -1,4 +1,4 @@
-"""The stocks everybody has: label grids and plain card on A4 and Letter.
+"""The stocks everybody has: label grids and plain card on A4 and Letter, and rolls of labels.
 
 Sizes of the grids are from memory and common to the trade; the block of labels stands in the middle
 of the page, which real sheets do to a few tenths of a millimetre. Users type their own sheets.
@@ -7,6 +7,7 @@ of the page, which real sheets do to a few tenths of a millimetre. Users type th
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from service.errors import UnknownStockError
 from service.geometry import Size
@@ -84,6 +85,21 @@ _CARDS = (
     ("Letter card 2xhalf", LETTER, 1, 2, HALF_LETTER.turned),
 )
 
+# Width of the roll and length of a label, those sold in inches to the nearest millimetre in name.
+_ROLLS = (
+    Size(mm_from_inches(4), mm_from_inches(6)),
+    Size(mm_from_inches(4), mm_from_inches(3)),
+    Size(mm_from_inches(4), mm_from_inches(2)),
+    Size(100.0, 150.0),
+    Size(100.0, 50.0),
+    Size(62.0, 100.0),
+)
+_ROLL_EDGE_MM = 1.5
+"""What a label printer leaves white; sizes and edge of rolls are common practice, no source.
+
+Label printers have 203 or 300 dots an inch. A module of 0.50 mm is 4 dots at 203 and 6 at 300.
+"""
+
 
 def find_stock(name: str, stocks: Iterable[Stock]) -> Stock:
     """Give the stock of that name; capitals and blanks do not matter.
@@ -134,5 +150,14 @@ def _cards() -> Iterator[Stock]:
         yield centred_stock(name, page, grid, radius_mm=0.0, medium=Medium.CARD)
 
 
-STOCKS = (*_a4_labels(), *_letter_labels(), *_cards())
+def _rolls() -> Iterator[Stock]:
+    """Give rolls: each label is a page of its own, never marked for the knife."""
+    for label in _ROLLS:
+        name = f"Roll {label.width_mm:.0f}x{label.height_mm:.0f}"
+        one = Grid(1, 1, label, label)
+        roll = centred_stock(name, label, one, radius_mm=_RADIUS_MM, medium=Medium.STICKY)
+        yield replace(roll, edge_mm=_ROLL_EDGE_MM)
+
+
+STOCKS = (*_a4_labels(), *_letter_labels(), *_rolls(), *_cards())
 """Every stock the service brings, labels before card."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 
 import segno
 
@@ -51,6 +52,9 @@ class Mode(StrEnum):
     ALPHANUMERIC = "alphanumeric"
     BYTE = "byte"
 
+
+_KEPT_SYMBOLS = 256
+"""A fit asks for the same symbol several times, and trying its masks takes milliseconds."""
 
 # The most a symbol holds, version 40: digits, alphanumeric signs, bytes (ISO/IEC 18004).
 _LIMITS = {
@@ -113,11 +117,16 @@ class SymbolSize:
 def encode_symbol(payload: str, *, level: Level) -> Symbol:
     """Make the smallest symbol of `level` that holds `payload`.
 
-    Text outside ASCII is written as UTF-8 and marked as such.
+    Text outside ASCII is written as UTF-8 and marked as such. Symbols made last are remembered.
 
     Raises:
         PayloadTooLongError: When even version 40 is too small.
     """
+    return _encoded(payload, level)
+
+
+@lru_cache(_KEPT_SYMBOLS)
+def _encoded(payload: str, level: Level) -> Symbol:
     mode = _mode_of(payload)
     _refuse_too_long(payload, level=level, mode=mode)
     # The mode is named because segno takes some pairs of accented letters for Kanji.

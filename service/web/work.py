@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -147,6 +148,7 @@ def _print(
         DoneFile(file.name, file.kind.code, file.stock.name, file.cards, file.sheets, file.pdf)
         for file in outcome.files
     )
+    shutil.rmtree(outcome.files[0].path.parent)
     return Done(files, outcome.findings, _draw(job.picture, files))
 
 

@@ -61,10 +61,11 @@ def test_check_in_words(tmp_path: Path) -> None:
         (("print", "missing", "-o", "out"), 2, "there is no such file"),
         (("print", "x", "-o", "o", "--kind", "banner"), 2, "There is no card kind"),
         (("print", "x", "-o", "o", "--stock", "A3"), 2, "There is no stock"),
+        (("print", "x", "-o", "o", "--printer", "nope"), 2, "There is no printer"),
         (("print", "x", "-o", "o", "--stock", "none.toml"), 2, "cannot be read"),
         (("nonsense",), 2, "No such command"),
     ],
-    ids=["no source", "no kind", "no stock", "no stock file", "no command"],
+    ids=["no source", "no kind", "no stock", "no printer", "no stock file", "no command"],
 )
 def test_mistakes_are_told_in_words(
     tmp_path: Path, arguments: tuple[str, ...], code: int, words: str

@@ -30,6 +30,10 @@ UNITS = (
 )
 # Fields whose unit stands elsewhere, each with the reason.
 UNIT_ELSEWHERE = {
+    "Correction.xx": "a plain ratio of an affine map",
+    "Correction.xy": "a plain ratio of an affine map",
+    "Correction.yx": "a plain ratio of an affine map",
+    "Correction.yy": "a plain ratio of an affine map",
     "Backdrop.noise_levels": "levels of grey, 0 to 255",
     "Raster.dots_per_mm_x": "its axis follows the unit",
     "Raster.dots_per_mm_y": "its axis follows the unit",

@@ -174,12 +174,12 @@ def _read_symbols(
 
 
 @pytest.fixture(scope="session")
-def outcome(tmp_path_factory: pytest.TempPathFactory) -> Outcome:
+def outcome(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Outcome]:
     """Print the demo once, on whatever stocks its measures ask for; a failed proof raises."""
     source = open_source(DEMO)
     with open_workshop(tmp_path_factory.mktemp("demo")) as workshop:
         collection = read_source(source.files, workshop.workers)
-        return print_collection(collection, source.photos, PrintOptions(), workshop)
+        yield print_collection(collection, source.photos, PrintOptions(), workshop)
 
 
 @pytest.fixture(scope="session")

@@ -7,7 +7,7 @@ corner, and a form is placed by the matrix in force when it is drawn (ISO 32000-
 from __future__ import annotations
 
 import io
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -18,10 +18,14 @@ from pypdf.generic import ArrayObject, ContentStream, DictionaryObject
 
 from service.geometry import Rect, Size
 from service.pages.page import Shade, ShapeBlock
-from service.render.compose.sheets import DrawnFaces, compose_sheets
+from service.render.compose.sheets import Parts, write_sheets
+from service.render.frames.frame import Frame, Mould, ShapeLook
+from service.render.plates.make import make_plate
+from service.render.plates.plate import Plate
 from service.sheets.impose import Face, Placement, Sheet, impose_pages
 from service.sheets.stock import Stock
-from tests.render.made import Ink, ink_process, page, stock
+from tests.render.made import page, stock
+from tests.render.plates.fake_setter import FakeSetter
 
 pytestmark = [pytest.mark.print, pytest.mark.slow]
 
@@ -47,18 +51,23 @@ STOCKS = {
 }
 
 
-@pytest.fixture(scope="module")
-def ink() -> Iterator[Ink]:
-    """Give a process that draws."""
-    with ink_process() as made:
-        yield made
+class OnePlate:
+    """A face that is white but for a black square."""
+
+    def plates(self, keys: Sequence[str]) -> dict[str, Plate]:
+        """Give it under any name."""
+        black = Mould((0.0, 0.0, 0.0))
+        frame = Frame("lid-card", "", {ShapeLook("mark", "black", False, False): black}, {})  # noqa: FBT003
+        face = page(ShapeBlock("mark", MARK, fill=Shade.BLACK), size=FACE)
+        return dict.fromkeys(keys, make_plate(face, frame, {}, FakeSetter()))
 
 
-@pytest.fixture(scope="module")
-def faces(ink: Ink) -> DrawnFaces:
-    """Draw a face that is white but for a black square."""
-    drawn = ink.of(page(ShapeBlock("mark", MARK, fill=Shade.BLACK), size=FACE))
-    return DrawnFaces((drawn,), ("B-042/1",), ("a square",))
+def composed(sheet: Sheet) -> bytes:
+    """Write a file of one sheet."""
+    nothing = dict[str, bytes]().__getitem__
+    target = io.BytesIO()
+    write_sheets(target, [sheet], OnePlate(), Parts(nothing, nothing, ()), title="Positions")
+    return target.getvalue()
 
 
 @pytest.fixture(params=STOCKS)
@@ -131,9 +140,9 @@ def edges_mm(tones: Sequence[float], *, start_dots: int) -> tuple[float, float]:
     return begin / DPI * 25.4, end / DPI * 25.4
 
 
-def test_matrices_are_right_to_a_hundredth(faces: DrawnFaces, sheet: Sheet) -> None:
+def test_matrices_are_right_to_a_hundredth(sheet: Sheet) -> None:
     """Every face lies within 0.01 mm of its rectangle; in truth within 0.001 mm."""
-    found = read_rects(compose_sheets(faces, [sheet], title="Positions"))
+    found = read_rects(composed(sheet))
     wanted = [placement.rect for placement in sheet.placements]
     assert len(found) == len(wanted) == sheet.stock.positions
     for one, other in zip(found, wanted, strict=True):
@@ -143,17 +152,17 @@ def test_matrices_are_right_to_a_hundredth(faces: DrawnFaces, sheet: Sheet) -> N
         )
 
 
-def test_the_page_is_the_sheet(faces: DrawnFaces, sheet: Sheet) -> None:
+def test_the_page_is_the_sheet(sheet: Sheet) -> None:
     """A4 is 210 x 297 mm (ISO 216) to a thousandth."""
-    reader = PdfReader(io.BytesIO(compose_sheets(faces, [sheet], title="Positions")))
+    reader = PdfReader(io.BytesIO(composed(sheet)))
     box = reader.pages[0].mediabox
     size_mm = (float(box.width) / MM, float(box.height) / MM)
     assert size_mm == pytest.approx((210.0, 297.0), abs=0.001)
 
 
-def test_ink_is_right_to_a_twentieth(faces: DrawnFaces, sheet: Sheet) -> None:
+def test_ink_is_right_to_a_twentieth(sheet: Sheet) -> None:
     """At 600 dpi each edge of each square is found within 0.05 mm of where it should be."""
-    with pypdfium2.PdfDocument(compose_sheets(faces, [sheet], title="Positions")) as pdf:
+    with pypdfium2.PdfDocument(composed(sheet)) as pdf:
         size_pt = pdf[0].get_size()
         dots = pdf[0].render(scale=DPI / 72, grayscale=True).to_numpy().squeeze()
     # PDFium stretches the page to whole dots; undone here, it would feign 0.04 mm.

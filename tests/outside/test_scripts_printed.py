@@ -20,6 +20,7 @@ from service.pipeline.options import PrintFile, PrintOptions
 from service.pipeline.ready import Workshop
 from service.pipeline.run import print_collection
 from service.records.read_tables import read_tables
+from service.records.record import Collection
 from service.wiring import open_workshop
 
 SCRIPTS = Path(__file__).parents[2] / "sample_records" / "scripts.csv"
@@ -41,19 +42,23 @@ def _rows() -> list[dict[str, str]]:
     return list(csv.DictReader(io.StringIO(SCRIPTS.read_text(encoding="utf-8-sig"))))
 
 
-def _print(workshop: Workshop) -> tuple[PrintFile, ...]:
+def scripts_collection() -> Collection:
+    """Give one box that holds every title."""
     packings = "container_number,revision,object_number\n" + "".join(
         f"S-01,1,{row['object_number']}\n" for row in _rows()
     )
-    collection = read_tables(
+    return read_tables(
         {
             "objects.csv": SCRIPTS.read_bytes(),
             "containers.csv": CONTAINERS.encode(),
             "packings.csv": packings.encode(),
         }
     )
+
+
+def _print(workshop: Workshop) -> tuple[PrintFile, ...]:
     options = PrintOptions(kinds=(LID_CARD, CONTENTS_LIST))
-    outcome = print_collection(collection, {}, options, workshop)
+    outcome = print_collection(scripts_collection(), {}, options, workshop)
     codes = {finding.code for finding in outcome.findings}
     assert codes.isdisjoint({"card-failed", "cannot-be-printed"})
     return outcome.files

@@ -48,6 +48,15 @@ LETTER_GRIDS = """
 1 2  8.5   5.5       -      0       0
 2 2  4.25  5.5       4.25   0       0
 """
+# Labels on rolls, width and length in mm; common practice, no source.
+ROLLS = {
+    "Roll 102x152": (4 * 25.4, 6 * 25.4),
+    "Roll 102x76": (4 * 25.4, 3 * 25.4),
+    "Roll 102x51": (4 * 25.4, 2 * 25.4),
+    "Roll 100x150": (100, 150),
+    "Roll 100x50": (100, 50),
+    "Roll 62x100": (62, 100),
+}
 MM_PER_INCH = 25.4  # By definition; the check does not borrow it from the code it checks.
 
 Grid = tuple[float | None, ...]
@@ -107,6 +116,22 @@ def test_paper_sizes(page: Size, width_mm: float, height_mm: float) -> None:
     """ISO 216 and the inch sizes, from memory."""
     assert page.width_mm == pytest.approx(width_mm, abs=0.001)
     assert page.height_mm == pytest.approx(height_mm, abs=0.001)
+
+
+@pytest.mark.parametrize("name", ROLLS)
+def test_rolls(name: str) -> None:
+    """A page of a roll is its label, as large as it is sold; each page is imposed alone."""
+    stock = find_stock(name, STOCKS)
+    assert (stock.page.width_mm, stock.page.height_mm) == pytest.approx(ROLLS[name], abs=0.001)
+    sheets = impose_pages([Face("x", stock.label), Face("y", stock.label)], stock)
+    whole = Rect(0, 0, stock.page.width_mm, stock.page.height_mm)
+    assert [place.rect for sheet in sheets for place in sheet.placements] == [whole, whole]
+    assert [sheet.marks for sheet in sheets] == [(), ()]
+
+
+def test_no_roll_is_left_out() -> None:
+    """The list of rolls is whole."""
+    assert {stock.name for stock in STOCKS if stock.name.startswith("Roll")} == set(ROLLS)
 
 
 def test_each_size_is_half_the_next() -> None:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pikepdf
 import pytest
 
 from service.cards.kinds import END_LABEL, LID_CARD, find_kind
 from service.errors import ContentsError
-from service.pages.page import TextBlock
 from service.pipeline.options import PrintOptions
 from service.pipeline.ready import Workshop
-from service.pipeline.run import check_collection, describe_page, print_collection
+from service.pipeline.run import check_collection, print_collection
 from service.records.record import Collection
 from service.render.raster import opened
 from service.sheets.stocks import STOCKS, find_stock
@@ -83,8 +83,8 @@ def test_broken_photo_costs_only_itself(collection: Collection, workshop: Worksh
     outcome = print_collection(collection, {"lead.jpg": b"\xff\xd8nothing"}, options, workshop)
     told = {finding.code: finding.where.file for finding in outcome.findings}
     assert told["photo-unusable"] == "lead.jpg"
-    words = [b.whole for b in outcome.files[0].pages[0].blocks if isinstance(b, TextBlock)]
-    assert "no photo yet" in words
+    with opened(outcome.files[0].pdf) as document:
+        assert "no photo yet" in document[0].get_textpage().get_text_range()
 
 
 @pytest.mark.print
@@ -143,6 +143,7 @@ def test_description_reads_in_order(
 ) -> None:
     """The words for whoever cannot see the card begin with which container it is."""
     outcome = print_collection(collection, photos, PrintOptions(kinds=(LID_CARD,)), workshop)
-    said = describe_page(outcome.files[0].pages[0])
+    with pikepdf.open(outcome.files[0].path) as pdf:
+        said = str(pdf.Root.StructTreeRoot.K.K[0].Alt)
     assert said.startswith("Box. B-1. Tools")
     assert "Lead presumed" in said

@@ -9,7 +9,6 @@ from dataclasses import replace
 
 from PIL import Image
 
-from service.errors import ProofFailedError
 from service.geometry import Rect, Size
 from service.pages.page import (
     Block,
@@ -23,7 +22,6 @@ from service.pages.page import (
 )
 from service.render.context import Picture
 from service.render.draw import draw_pages
-from service.render.proof.faces import prove_faces
 from service.render.task import ENVIRONMENT, FONTS_CONF, DrawTask
 from service.render.worker import Workers
 from service.sheets.stock import Medium, Stock
@@ -139,15 +137,6 @@ def picture() -> Picture:
     data = io.BytesIO()
     Image.new("RGB", (120, 90), (110, 120, 130)).save(data, "JPEG")
     return Picture(data.getvalue(), "a" * 64, 120, 90)
-
-
-def faults_of(pdf: bytes, *pages: Page) -> list[str]:
-    """Give the faults the proof finds, none when it passes."""
-    try:
-        prove_faces(pdf, pages, fonts_folder=FONTS)
-    except ProofFailedError as error:
-        return list(error.faults)
-    return []
 
 
 def stock(*, columns: int = 1, rows: int = 2, label: Size = FACE) -> Stock:

@@ -1,13 +1,14 @@
 from __future__ import annotations
 
 import io
+import math
 
 import pikepdf
 import pytest
 from PIL import Image
 
 from service.geometry import Point, Rect
-from service.render.raster import opened, raster_of, render_page_png
+from service.render.raster import draw_dots, opened, raster_of, render_page_png
 from service.units import points_from_mm
 
 SQUARE = Rect(60.0, 20.0, 10.0, 10.0)
@@ -68,3 +69,23 @@ def test_a_part_holds_all_dots_it_touches(pdf: bytes) -> None:
     assert min(left, top) >= 0
     assert right <= raster.image.width
     assert bottom <= raster.image.height
+
+
+@pytest.mark.parametrize("width_mm", [10.0, 10.1, 10.4], ids=["whole dots", "a bit more", "odd"])
+def test_dots_are_exactly_to_scale(pdf: bytes, width_mm: float) -> None:
+    """Three dots to the mm from the corner asked for, in rows that begin on whole words."""
+    with opened(pdf) as document:
+        dots = draw_dots(document[1], Rect(59.0, 19.0, width_mm, 12.0), dots_per_mm=3)
+    assert dots.image.size == (math.ceil(width_mm * 3), 36)
+    assert dots.row_bytes % 4 == 0
+    dark = [dots.image.getpixel((x, 18)) == 0 for x in range(dots.image.width)]
+    assert dark == [3 <= x < 33 for x in range(dots.image.width)]
+    assert dots.memory[18 * dots.row_bytes + 3] == 0
+    assert dots.memory[2 * dots.row_bytes + 3] == 255
+
+
+def test_dots_beyond_the_page_are_paper(pdf: bytes) -> None:
+    """A rectangle that leaves the page is drawn as far as the page goes."""
+    with opened(pdf) as document:
+        dots = draw_dots(document[1], Rect(-5.0, -5.0, 10.0, 10.0), dots_per_mm=4)
+    assert set(dots.memory) == {255}

@@ -6,6 +6,7 @@ import pytest
 from fontTools.ttLib import TTFont
 
 from service.pages.page import Direction, TextStyle
+from service.render.pango import Paragraphs
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from service.units import mm_from_points
@@ -82,3 +83,9 @@ def test_fonts_that_are_not_there_are_refused(tmp_path: Path) -> None:
     """Without its fonts the ruler would measure something else."""
     with pytest.raises(OSError, match="cannot be loaded"):
         PangoRuler(tmp_path / "fonts.conf")
+
+
+def test_fonts_can_be_shared() -> None:
+    """A ruler given paragraphs measures with them, and as any other does."""
+    ruler = PangoRuler(FONTS_CONF, Paragraphs(FONTS_CONF))
+    assert ruler.width_mm("Brass", STYLE) == RULER.width_mm("Brass", STYLE)

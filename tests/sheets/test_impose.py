@@ -2,13 +2,26 @@ from __future__ import annotations
 
 import pytest
 
-from service.errors import FaceTooLargeError, NoFreePositionError, StartPositionError
-from service.geometry import Rect, Size
+from service.errors import (
+    FaceTooLargeError,
+    NoFreePositionError,
+    NoReachError,
+    StartPositionError,
+)
+from service.geometry import Insets, Rect, Size
+from service.sheets.correction import NO_CORRECTION, Correction
 from service.sheets.impose import Face, Sheet, impose_pages
+from service.sheets.printers.printer import Printer, PrinterSetup, TrayCorrection
 from service.sheets.stocks import A5, A6, STOCKS, find_stock
 
 LABELS = find_stock("A4 3x7 63.5x38.1", STOCKS)
 QUARTERS = find_stock("A4 card 4xA6", STOCKS)
+FULL_BLEED = find_stock("A4 2x4 105x74", STOCKS)
+NARROW = Insets(4, 4, 4, 4)
+INKJET = PrinterSetup(Printer("Inkjet", Insets(4, 4, 13, 4)))
+SHIFTED = PrinterSetup(
+    Printer("Copier", NARROW, (TrayCorrection("", "", Correction(shift_x_mm=-2.0), 0.0),))
+)
 
 
 def faces(count: int, size: Size = LABELS.label) -> list[Face]:
@@ -97,3 +110,76 @@ def test_cards_get_cut_marks() -> None:
     (sheet,) = impose_pages([Face("lid", A5)], find_stock("A4 card", STOCKS))
     assert sheet.placements[0].rect == Rect(31, 43.5, 148, 210)
     assert len(sheet.marks) == 8
+
+
+def test_sheets_carry_what_is_known_of_the_printer() -> None:
+    """Correction and edges stand on every sheet; an office printer has none and the usual."""
+    for sheet in impose_pages(faces(30), LABELS, printer=SHIFTED):
+        assert (sheet.correction, sheet.edges) == (Correction(shift_x_mm=-2.0), NARROW)
+    (plain,) = impose_pages(faces(1), LABELS)
+    assert (plain.correction, plain.edges) == (NO_CORRECTION, LABELS.edges)
+
+
+def test_places_are_those_on_paper() -> None:
+    """The correction is for whoever sends ink; pages stand where they shall be seen."""
+    corrected = impose_pages(faces(30), LABELS, printer=SHIFTED)
+    assert [sheet.placements for sheet in corrected] == [
+        sheet.placements for sheet in impose_pages(faces(30), LABELS)
+    ]
+
+
+def test_positions_beyond_the_printers_reach_are_passed_over() -> None:
+    """A printer that leaves 13 mm below white fills no label of the lowest row."""
+    sheets = impose_pages(faces(8, FULL_BLEED.label), FULL_BLEED, printer=INKJET)
+    positions = [[place.position for place in sheet.placements] for sheet in sheets]
+    assert positions == [[1, 2, 3, 4, 5, 6], [1, 2]]
+    assert [sheet.passed_over for sheet in sheets] == [(7, 8), ()]
+
+
+def test_a_sheet_that_is_all_passed_over_is_no_sheet() -> None:
+    """A part-used sheet with out-of-reach positions alone is left as it is."""
+    (sheet,) = impose_pages(
+        faces(2, FULL_BLEED.label), FULL_BLEED, start_position=7, printer=INKJET
+    )
+    assert (sheet.number, [place.position for place in sheet.placements]) == (1, [1, 2])
+    assert sheet.passed_over == ()
+
+
+def test_a_shift_takes_a_column_away() -> None:
+    """Two millimetres to the right, labels at the left edge of the paper lose their margin."""
+    (sheet,) = impose_pages(faces(4, FULL_BLEED.label), FULL_BLEED, printer=SHIFTED)
+    assert [place.position for place in sheet.placements] == [2, 4, 6, 8]
+
+
+@pytest.mark.parametrize("turned", [False, True], ids=["upright", "turned"])
+def test_what_is_inked_counts_where_it_is_known(*, turned: bool) -> None:
+    """A page whose ink keeps away from its edges goes where another could not."""
+    size = FULL_BLEED.label.turned if turned else FULL_BLEED.label
+    wide = Face("x", size, Rect(8, 14, size.width_mm - 22, size.height_mm - 28))
+    (sheet,) = impose_pages([wide] * 8, FULL_BLEED, printer=INKJET)
+    assert sheet.placements[-1].position == 8
+
+
+def test_turned_ink_is_turned_with_its_page() -> None:
+    """Turned clockwise, what reaches down on the page reaches to the left on the sheet."""
+    size = FULL_BLEED.label.turned
+    low = Face("x", size, Rect(20, 20, 30, size.height_mm - 20.5))
+    (sheet,) = impose_pages([low] * 2, FULL_BLEED, printer=PrinterSetup(Printer("x", NARROW)))
+    assert [place.position for place in sheet.placements] == [2, 4]
+
+
+def test_a_page_nobody_can_print_is_refused() -> None:
+    """Where ink runs to the edge of the label on every side of the sheet, nothing is imposed."""
+    whole = Face("x", QUARTERS.label, Rect(0, 0, 105, 148))
+    with pytest.raises(NoReachError, match="A4 card 4xA6"):
+        impose_pages([whole], QUARTERS)
+
+
+def test_marks_stay_within_the_corrected_reach() -> None:
+    """Cut marks end where a shifted printer still prints."""
+    cards = [Face("x", A6, Rect(7, 7, 91, 134))] * 4
+    (sheet,) = impose_pages(cards, QUARTERS, printer=SHIFTED)
+    reach = SHIFTED.reach_on(QUARTERS)
+    assert reach.x_mm == 6
+    assert all(reach.holds(mark.bounds) for mark in sheet.marks)
+    assert min(mark.start.x_mm for mark in sheet.marks) == 6

@@ -7,7 +7,7 @@ import pytest
 from service.errors import StockError
 from service.geometry import Size
 from service.sheets.own_stock import parse_stock
-from service.sheets.stock import Medium
+from service.sheets.stock import UNPRINTABLE_EDGE_MM, Medium
 
 WRITTEN: dict[str, object] = {
     "name": "Ours",
@@ -25,6 +25,7 @@ def test_fills_in_what_was_not_typed() -> None:
     assert (stock.pitch_x_mm, stock.pitch_y_mm) == (99.1, 67.7)
     assert (stock.left_mm, stock.top_mm) == pytest.approx((5.9, 13.1))
     assert (stock.radius_mm, stock.medium) == (0, Medium.STICKY)
+    assert stock.edge_mm == UNPRINTABLE_EDGE_MM
 
 
 def test_takes_every_measure_as_typed() -> None:
@@ -38,12 +39,13 @@ def test_takes_every_measure_as_typed() -> None:
             "left": 4.5,
             "top": "1/2 in",
             "radius": 2,
+            "edge": 12,
             "medium": "Card",
         }
     )
     assert (stock.pitch_x_mm, stock.pitch_y_mm) == (101.64, 70)
     assert (stock.left_mm, stock.top_mm) == pytest.approx((4.5, 12.7))
-    assert (stock.radius_mm, stock.medium) == (2, Medium.CARD)
+    assert (stock.radius_mm, stock.medium, stock.edge_mm) == (2, Medium.CARD, 12)
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from service.errors import StartPositionError, StockError
-from service.geometry import Rect, Size
+from service.geometry import Insets, Rect, Size
 from service.sheets.stock import Medium, Stock
 
 LABELS = Stock(
@@ -42,7 +42,9 @@ def test_refuses_positions_off_the_sheet(position: int) -> None:
 def test_printable_area_is_a_sixth_of_an_inch_smaller() -> None:
     """The printer leaves an edge of 1/6 inch, or the edge it is said to leave."""
     assert LABELS.printable_rect().x_mm == pytest.approx(4.233, abs=0.001)
-    assert LABELS.printable_rect(edge_mm=5) == Rect(5, 5, 200, 287)
+    assert LABELS.printable_rect(Insets(4, 5, 12, 6)) == Rect(6, 4, 199, 281)
+    assert replace(LABELS, edge_mm=5).printable_rect() == Rect(5, 5, 200, 287)
+    assert replace(LABELS, edge_mm=5).edges == Insets(5, 5, 5, 5)
 
 
 @pytest.mark.parametrize(
@@ -78,6 +80,7 @@ def test_turns_only_what_would_not_fit(size: Size, turned_deg: int | None) -> No
         ({"left_mm": -0.1}, "left"),
         ({"top_mm": math.nan}, "top"),
         ({"radius_mm": -1.0}, "radius"),
+        ({"edge_mm": -1.0}, "edge"),
         ({"radius_mm": 20.0}, "radius"),
         ({"pitch_x_mm": 63.4}, "pitch x"),
         ({"pitch_y_mm": 38.0}, "pitch y"),

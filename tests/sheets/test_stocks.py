@@ -11,7 +11,7 @@ from service.sheets.stocks import A5, A6, STOCKS, find_stock, stocks_for
 def test_names_are_unlike() -> None:
     """No two stocks share a name, however it is typed."""
     names = {stock.name.casefold() for stock in STOCKS}
-    assert len(names) == len(STOCKS) == 39
+    assert len(names) == len(STOCKS) == 45
 
 
 @pytest.mark.parametrize("typed", ["A4 3x7 63.5x38.1", " a4  3X7 63.5x38.1 "])
@@ -48,3 +48,12 @@ def test_keeps_to_the_medium() -> None:
     """Sticky stock is never offered for a card."""
     offered = stocks_for(A6, Medium.CARD, STOCKS)
     assert {stock.medium for stock in offered} == {Medium.CARD}
+
+
+def test_rolls_are_single_labels() -> None:
+    """On a roll each label is a page of its own, sticky, with a narrow unprintable edge."""
+    rolls = [stock for stock in STOCKS if stock.name.startswith("Roll")]
+    assert len(rolls) == 6
+    for roll in rolls:
+        assert (roll.positions, roll.page, roll.medium) == (1, roll.label, Medium.STICKY)
+        assert roll.edge_mm == 1.5

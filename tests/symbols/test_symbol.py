@@ -33,6 +33,13 @@ def test_short_numbers_are_no_micro_symbol() -> None:
     assert encode_symbol("7", level=Level.L).side_modules == 21
 
 
+def test_the_same_question_is_answered_once() -> None:
+    """The same text at the same level is not encoded again; another level is."""
+    first = encode_symbol(ADDRESS, level=Level.M)
+    assert encode_symbol(ADDRESS, level=Level.M) is first
+    assert encode_symbol(ADDRESS, level=Level.Q).level is Level.Q
+
+
 def test_the_level_is_never_raised() -> None:
     """A text that leaves room keeps the level asked for."""
     assert encode_symbol("HTTPS://EXAMPLE.ORG/B/00123", level=Level.M).level is Level.M

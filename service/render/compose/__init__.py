@@ -1,4 +1,4 @@
-"""Faces on sheets: takes drawn faces and imposed sheets, gives the finished PDF.
+"""Plates on sheets: takes finished ink and imposed sheets, writes the finished PDF.
 
-Never looks at what a face says: it moves ink, names the file and tags it.
+Never looks at what a plate says: it moves ink, cuts fonts down, names the file and tags it.
 """

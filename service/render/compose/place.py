@@ -10,6 +10,7 @@ from collections.abc import Iterable
 
 from service.geometry import Point, Rect, Size
 from service.render.compose.matrix import Matrix
+from service.sheets.correction import Correction
 from service.units import points_from_mm
 
 # Turns clockwise as the sheet is seen: cosine and sine, exact.
@@ -34,6 +35,30 @@ def placed_matrix(rect: Rect, *, page: Size, turned_deg: int) -> Matrix:
     x_pt = left_pt + (points_from_mm(rect.width_mm) if cosine < 0 or sine > 0 else 0.0)
     y_pt = bottom_pt + (points_from_mm(rect.height_mm) if cosine < 0 or sine < 0 else 0.0)
     return (cosine, sine, -sine, cosine, x_pt, y_pt)
+
+
+def correction_matrix(correction: Correction, *, page: Size) -> Matrix:
+    """Give the matrix that sends every point of a page where a correction sends it."""
+    return (
+        correction.xx,
+        -correction.yx,
+        -correction.xy,
+        correction.yy,
+        points_from_mm(correction.xy * page.height_mm + correction.shift_x_mm),
+        points_from_mm((1.0 - correction.yy) * page.height_mm - correction.shift_y_mm),
+    )
+
+
+def corrected_rect(rect: Rect, correction: Correction) -> Rect:
+    """Give the upright rectangle around what a rectangle becomes."""
+    if correction.is_none:
+        return rect
+    corners = correction.corners(rect)
+    left_mm = min(corner.x_mm for corner in corners)
+    top_mm = min(corner.y_mm for corner in corners)
+    right_mm = max(corner.x_mm for corner in corners)
+    bottom_mm = max(corner.y_mm for corner in corners)
+    return Rect(left_mm, top_mm, right_mm - left_mm, bottom_mm - top_mm)
 
 
 def box_pt(rect: Rect, *, page: Size) -> tuple[float, float, float, float]:

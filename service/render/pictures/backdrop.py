@@ -8,6 +8,7 @@ border, a scale bar).
 from __future__ import annotations
 
 from dataclasses import dataclass
+from operator import mul
 from statistics import median
 
 from PIL import Image
@@ -80,25 +81,28 @@ def _terms(x_ratio: float, y_ratio: float) -> Terms:
 
 
 def _value(factors: Terms, terms: Terms) -> float:
-    return sum(factor * term for factor, term in zip(factors, terms, strict=True))
+    # Written out, because this is done for every sample in every round.
+    _, x, y, xx, xy, yy = terms
+    level, by_x, by_y, by_xx, by_xy, by_yy = factors
+    return level + by_x * x + by_y * y + by_xx * xx + by_xy * xy + by_yy * yy
 
 
 def _distance(model: tuple[Terms, ...], sample: _Sample) -> float:
+    red, green, blue = model
     return max(
-        abs(_value(factors, sample.terms) - level)
-        for factors, level in zip(model, sample.colour, strict=True)
+        abs(_value(red, sample.terms) - sample.colour[0]),
+        abs(_value(green, sample.terms) - sample.colour[1]),
+        abs(_value(blue, sample.terms) - sample.colour[2]),
     )
 
 
 def _fitted(samples: list[_Sample]) -> tuple[Terms, ...]:
     """Solve the normal equations of the least squares for the three colours at once."""
-    size = len(samples[0].terms)
-    table = [[0.0] * (size + 3) for _ in range(size)]
-    for sample in samples:
-        values = sample.terms + sample.colour
-        for index, term in enumerate(sample.terms):
-            row = table[index]
-            table[index] = [a + term * b for a, b in zip(row, values, strict=True)]
+    columns = tuple(zip(*(sample.terms + sample.colour for sample in samples), strict=True))
+    table = [
+        [sum(map(mul, column, other)) for other in columns]
+        for column in columns[: len(samples[0].terms)]
+    ]
     return _solved(table)
 
 

@@ -1,10 +1,10 @@
 """A folder of finished thumbnails, so that a photo is decoded once.
 
-One file holds all sizes of one photo and is named by the SHA-256 of the photo's bytes and the
-version of the ladder: a changed photo, or a changed way of making thumbnails, is another file. The
-first line is the hash of the second, the second lists the sizes as JSON, the JPEGs follow. A file
-is written aside, flushed to the disk and renamed, so that a power cut leaves it whole or absent;
-whatever fails its hashes counts as absent and is made again.
+One file holds all sizes of one photo in one grade and is named by the SHA-256 of the photo's bytes,
+the grade and the version of the ladder: a changed photo, or a changed way of making thumbnails, is
+another file. The first line is the hash of the second, the second lists the sizes as JSON, the
+JPEGs follow. Looking one up reads the two lines alone and counts the bytes; a JPEG is held to its
+hash whenever it is read. Whatever fails counts as absent and is made again.
 """
 
 from __future__ import annotations
@@ -13,12 +13,15 @@ import contextlib
 import hashlib
 import json
 import os
-import tempfile
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TypedDict
 
-from service.render.pictures.thumbnails import LADDER_VERSION, Thumbnail, Thumbnails
+from service.render.pictures.files import write_whole
+from service.render.pictures.thumbnails import LADDER_VERSION, Grade, Thumbnail, Thumbnails
+
+# The two lines take about 200 bytes and 150 more for each size; a photo has up to five.
+_MOST_HEAD_BYTES = 4096
 
 
 class _Entry(TypedDict):
@@ -34,12 +37,13 @@ class ThumbnailCache:
 
     folder: Path
 
-    def find(self, digest: str) -> Thumbnails | None:
-        """Give the thumbnails of the photo with this SHA-256, every byte of them checked."""
-        path = self._path(digest)
+    def find(self, digest: str, grade: Grade = Grade.SMALL) -> Thumbnails | None:
+        """Give the thumbnails of the photo with this SHA-256; their JPEGs are not yet checked."""
+        path = self._path(digest, grade)
         # Whatever is wrong with a file, from a missing one to a wrong type inside, it is made anew.
-        with contextlib.suppress(OSError, ValueError, KeyError, TypeError):
-            return _checked(path, path.read_bytes())
+        with contextlib.suppress(OSError, ValueError, KeyError, TypeError), path.open("rb") as file:
+            head = file.read(_MOST_HEAD_BYTES)
+            return _listed(path, head, os.fstat(file.fileno()).st_size, grade)
         return None
 
     def keep(self, digest: str, thumbnails: Thumbnails) -> Thumbnails:
@@ -51,13 +55,14 @@ class ThumbnailCache:
         jpegs = [size.jpeg for size in thumbnails.sizes]
         listed = json.dumps([_entry(size) for size in thumbnails.sizes]).encode()
         head = _digest(listed).encode() + b"\n" + listed + b"\n"
-        path = self._path(digest)
+        path = self._path(digest, thumbnails.grade)
         path.parent.mkdir(parents=True, exist_ok=True)
-        _write_whole(path, head + b"".join(jpegs))
-        return _placed(thumbnails.sizes, path, len(head))
+        write_whole(path, head + b"".join(jpegs))
+        return _placed(thumbnails, path, len(head))
 
-    def _path(self, digest: str) -> Path:
-        return self.folder / f"v{LADDER_VERSION}" / digest[:2] / f"{digest}.thumbnails"
+    def _path(self, digest: str, grade: Grade) -> Path:
+        name = f"{digest}-{grade.name.lower()}.thumbnails"
+        return self.folder / f"v{LADDER_VERSION}" / digest[:2] / name
 
 
 def digest_of(data: bytes) -> str:
@@ -78,48 +83,22 @@ def _entry(size: Thumbnail) -> _Entry:
     )
 
 
-def _checked(path: Path, stored: bytes) -> Thumbnails | None:
-    mark, listed, jpegs = stored.split(b"\n", 2)
+def _listed(path: Path, head: bytes, stored_bytes: int, grade: Grade) -> Thumbnails | None:
+    """Read the two lines; None where they, or the length of the file, are not as written."""
+    mark, listed, _ = head.split(b"\n", 2)
     if _digest(listed).encode() != mark:
         return None
     entries: list[_Entry] = json.loads(listed)
     sizes = tuple(Thumbnail(**entry, source=path) for entry in entries)
-    start = 0
-    for size in sizes:
-        if _digest(jpegs[start : start + size.size_bytes]) != size.sha256:
-            return None
-        start += size.size_bytes
-    return _placed(sizes, path, len(stored) - len(jpegs))
+    head_bytes = len(mark) + len(listed) + 2
+    if head_bytes + sum(size.size_bytes for size in sizes) != stored_bytes:
+        return None
+    return _placed(Thumbnails(sizes, grade), path, head_bytes)
 
 
-def _placed(sizes: tuple[Thumbnail, ...], path: Path, offset_bytes: int) -> Thumbnails:
+def _placed(thumbnails: Thumbnails, path: Path, offset_bytes: int) -> Thumbnails:
     placed = []
-    for size in sizes:
+    for size in thumbnails.sizes:
         placed.append(replace(size, source=path, offset_bytes=offset_bytes))
         offset_bytes += size.size_bytes
-    return Thumbnails(tuple(placed))
-
-
-def _write_whole(path: Path, data: bytes) -> None:
-    """Write beside the place, flush, rename, flush the folder: whole or not at all."""
-    handle, aside = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".part")
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        Path(aside).replace(path)
-    except BaseException:
-        Path(aside).unlink(missing_ok=True)
-        raise
-    _flush_folder(path.parent)
-
-
-def _flush_folder(folder: Path) -> None:
-    # Windows opens no folders; there the file system keeps the rename by itself.
-    with contextlib.suppress(PermissionError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)
+    return replace(thumbnails, sizes=tuple(placed))

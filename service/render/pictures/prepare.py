@@ -10,13 +10,17 @@ from pathlib import Path
 from service.errors import JobCrashedError, JobTimedOutError, PictureError, ServiceError
 from service.findings import Finding, Where, make_finding
 from service.render.pictures.cache import ThumbnailCache, digest_of
+from service.render.pictures.digests import DigestIndex
 from service.render.pictures.photos import MAX_BYTES
-from service.render.pictures.thumbnails import Thumbnails, make_thumbnails
+from service.render.pictures.source import PictureSource
+from service.render.pictures.thumbnails import Grade, Thumbnails, make_thumbnails
 from service.render.worker import Workers
 from service.units import mm_from_dots
 
 PhotoSource = bytes | Path
 """The bytes of a photo, or the file that holds them; a file is only ever read."""
+
+_Outcome = Thumbnails | Finding | None
 
 # No photo within the limits takes a second; a file made to hang a decoder would take for ever.
 LIMIT_SECONDS = 30.0
@@ -30,6 +34,7 @@ class _Job:
     name: str
     source: PhotoSource
     cache_folder: Path
+    grade: Grade
 
 
 def prepare_photos(
@@ -37,6 +42,7 @@ def prepare_photos(
     *,
     cache_folder: Path,
     workers: Workers,
+    grade: Grade = Grade.SMALL,
     on_progress: Callable[[int], None] | None = None,
 ) -> tuple[dict[str, Thumbnails], tuple[Finding, ...]]:
     """Give the thumbnails of every photo that can be used, by name, and what was noticed.
@@ -45,10 +51,9 @@ def prepare_photos(
     missing, damaged or hostile costs a finding and never the run. `on_progress` is told how many
     photos have been decoded.
     """
-    cache = ThumbnailCache(cache_folder)
-    outcomes = {name: _look_up(name, source, cache) for name, source in photos.items()}
+    outcomes = _look_up_all(photos, cache_folder, grade)
     jobs = [
-        _Job(name, photos[name], cache_folder)
+        _Job(name, photos[name], cache_folder, grade)
         for name, outcome in outcomes.items()
         if outcome is None
     ]
@@ -61,10 +66,56 @@ def prepare_photos(
     return ready, tuple(_findings(outcomes.items()))
 
 
-def _look_up(name: str, source: PhotoSource, cache: ThumbnailCache) -> Thumbnails | Finding | None:
+def restorer(
+    ready: Mapping[str, Thumbnails],
+    photos: Mapping[str, PhotoSource],
+    *,
+    cache_folder: Path,
+    workers: Workers,
+) -> PictureSource:
+    """Give a function that makes a thumbnail again whose stored bytes turn out to be damaged.
+
+    The function mends the cache too. It raises a `ServiceError` when the photo can no longer be
+    used, and `PictureError` when it is no longer the photo from which `ready` was made.
+    """
+
+    def restore(sha256: str) -> bytes:
+        name = next(name for name, photo in ready.items() if photo.find(sha256))
+        job = _Job(name, photos[name], cache_folder, ready[name].grade)
+        for answer in workers.run(_decode, [job], limit_seconds=LIMIT_SECONDS):
+            if isinstance(answer, ServiceError):
+                raise answer
+            if made := answer.find(sha256):
+                return made.jpeg
+        raise PictureError(name, reason="the photo was changed during the run")
+
+    return restore
+
+
+def _look_up_all(
+    photos: Mapping[str, PhotoSource], cache_folder: Path, grade: Grade
+) -> dict[str, _Outcome]:
+    cache, index = ThumbnailCache(cache_folder), DigestIndex(cache_folder / "digests")
+    index.load()
+
+    def find(source: PhotoSource) -> Thumbnails | None:
+        if isinstance(source, bytes):
+            return cache.find(digest_of(source), grade)
+        return cache.find(index.digest_of(source, most_bytes=MAX_BYTES + 1), grade)
+
+    outcomes = {name: _look_up(name, source, find) for name, source in photos.items()}
+    # A full disk costs the next run some time, but this run no photo.
+    with contextlib.suppress(OSError):
+        index.keep()
+    return outcomes
+
+
+def _look_up(
+    name: str, source: PhotoSource, find: Callable[[PhotoSource], Thumbnails | None]
+) -> _Outcome:
     """Give what the cache holds, or what is wrong with the file; None where it is to be decoded."""
     try:
-        return cache.find(digest_of(_read(source)))
+        return find(source)
     except FileNotFoundError:
         return make_finding("photo-missing", Where(file=name), f"There is no photo {name}.")
     except OSError as error:
@@ -82,7 +133,7 @@ def _read(source: PhotoSource) -> bytes:
 def _decode(job: _Job) -> Thumbnails:
     """Make and keep the thumbnails of one photo; runs in a child process."""
     data = _read(job.source)
-    thumbnails = make_thumbnails(data, name=job.name)
+    thumbnails = make_thumbnails(data, name=job.name, grade=job.grade)
     # A full disk costs the next run some time, but this run no photo.
     with contextlib.suppress(OSError):
         return ThumbnailCache(job.cache_folder).keep(digest_of(data), thumbnails)
@@ -104,7 +155,7 @@ def _unusable(name: str, reason: str) -> Finding:
     return make_finding("photo-unusable", Where(file=name), f"{name}: {reason}.")
 
 
-def _findings(outcomes: Iterable[tuple[str, Thumbnails | Finding | None]]) -> Iterator[Finding]:
+def _findings(outcomes: Iterable[tuple[str, _Outcome]]) -> Iterator[Finding]:
     for name, outcome in outcomes:
         if isinstance(outcome, Finding):
             yield outcome

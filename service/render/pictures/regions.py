@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -14,6 +15,7 @@ Box = tuple[int, int, int, int]
 
 # Fewer pixels than this are dust.
 _SPECK_PIXELS = 4
+_RUN = re.compile(rb"\xff+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,12 +49,11 @@ Run = tuple[int, int, int]
 def _runs(mask: Image.Image) -> list[list[Run]]:
     width, height = mask.size
     data = mask.tobytes()
-    rows = []
-    for row in range(height):
-        line = data[row * width : (row + 1) * width]
-        ends = [0, *(x for x in range(1, width) if line[x] != line[x - 1]), width]
-        rows.append([(row, left, right) for left, right in pairwise(ends) if line[left]])
-    return rows
+    lines = (data[row * width : (row + 1) * width] for row in range(height))
+    return [
+        [(row, found.start(), found.end()) for found in _RUN.finditer(line)]
+        for row, line in enumerate(lines)
+    ]
 
 
 def _connected(rows: list[list[Run]]) -> list[list[Run]]:

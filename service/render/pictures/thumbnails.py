@@ -1,8 +1,12 @@
-"""Thumbnails: a photo trimmed to its object in a few fixed sizes, ready for a mono printer.
+"""Thumbnails: a photo trimmed to its object in a few sizes, ready for a mono printer.
 
 Takes the bytes of a photo, gives baseline JPEGs whose pixels are upright sRGB and which carry no
 metadata. They are made once, when a photo arrives, and never at print time; print then takes the
 smallest that gives its resolution. The same bytes in give the same bytes out.
+
+A JPEG decoder shrinks by powers of two at nearly no cost, and a filter that brings a picture to a
+size in between costs about as much as decoding it. So the largest size is what the decoder gives,
+and each other is half of the one above: what is embedded has at most four times the pixels needed.
 """
 
 from __future__ import annotations
@@ -11,6 +15,7 @@ import hashlib
 import io
 import math
 from dataclasses import dataclass
+from enum import Enum
 from typing import TYPE_CHECKING
 
 from PIL import Image, ImageFilter
@@ -26,24 +31,21 @@ if TYPE_CHECKING:
 
     from service.render.pictures.regions import Box
 
-# Long sides in pixels. At 300 dpi they print 20, 34, 54, 81, 119 and 169 mm: from the 16 mm floor
-# of a crowded lid to a whole A5 card. Steps of about the square root of two keep what is embedded
-# within twice the pixels that are needed. The object's own size comes on top where it is no step.
-LADDER_PX = (240, 400, 640, 960, 1400, 2000)
-# A step this close to the largest size is not worth its file.
-_LEAST_STEP_RATIO = 0.9
-# Part of the name of every stored thumbnail: to be raised with any change to what is made here.
-LADDER_VERSION = 1
+    Bands = tuple[Image.Image, ...]
 
-# A first decoding gives the whole picture this long side; an object that comes out shorter than the
-# second figure (102 mm at 300 dpi) is decoded again as finely as the file allows.
-_FIRST_LOOK_PX = LADDER_PX[-1]
-_FINE_ENOUGH_PX = 1200
+# Part of the name of every stored thumbnail: to be raised with any change to what is made here.
+LADDER_VERSION = 2
+
+# No size is made below the smallest picture of a card, 16 mm at 300 dpi.
+LEAST_PX = 189
+# A picture of more than this many times the pixels a side that its grade asks for is brought down.
+_MOST_RATIO = 2.5
+# The first decoding gives the whole picture at least this many times those pixels, for an object
+# fills the larger part of most photos; a photo of a smaller one is decoded again, more finely.
+_FIRST_LOOK_RATIO = 1.66
 
 _QUALITY = 85
 _SUBSAMPLING = "4:2:0"
-# Pillow shrinks by whole factors first, down to this multiple of the size wanted, then filters.
-_REDUCING_GAP = 3.0
 
 # Contrast: this share of the pixels may become full black, and as many full white, but the darkest
 # is taken from no lighter than the first level and the lightest from no darker than the second.
@@ -52,6 +54,17 @@ _DARKEST_FROM, _LIGHTEST_FROM = 40, 215
 
 # Sharpening adds a fifth or so of the difference from the neighbours, to the brightness alone.
 _SHARPEN = ImageFilter.Kernel((3, 3), [-1, -2, -1, -2, 52, -2, -1, -2, -1], scale=40)
+
+
+class Grade(Enum):
+    """How fine a photo is made, by the object's long side in pixels, where the photo holds it.
+
+    SMALL is 38 mm at 300 dpi, the pictures of lists and lids; LARGE is 102 mm, those of cover
+    cards. They are made and kept apart, so that what is printed never hangs on what was before.
+    """
+
+    SMALL = 449
+    LARGE = 1200
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,11 +95,16 @@ class Thumbnails:
     """The sizes of one photo, smallest first, all of one shape; there is at least one."""
 
     sizes: tuple[Thumbnail, ...]
+    grade: Grade = Grade.SMALL
 
     @property
     def largest(self) -> Thumbnail:
         """The size with the most pixels: all that the photo holds of its object, up to a limit."""
         return self.sizes[-1]
+
+    def find(self, sha256: str) -> Thumbnail | None:
+        """Give the size that has this hash."""
+        return next((size for size in self.sizes if size.sha256 == sha256), None)
 
 
 def _stored(thumbnail: Thumbnail, path: Path) -> bytes:
@@ -101,40 +119,70 @@ def _stored(thumbnail: Thumbnail, path: Path) -> bytes:
     return jpeg
 
 
-def make_thumbnails(data: bytes, *, name: str) -> Thumbnails:
-    """Decode a photo, trim it to its object, and give it in every size it is large enough for.
+def make_thumbnails(data: bytes, *, name: str, grade: Grade = Grade.SMALL) -> Thumbnails:
+    """Decode a photo, trim it to its object, and give it in every size down to the smallest.
 
     Raises:
         PictureError: When the photo cannot be used.
     """
-    trimmed = _with_contrast(_trimmed_photo(data, name=name)).convert("YCbCr")
-    return Thumbnails(tuple(_encoded(step) for step in _steps(trimmed))[::-1])
+    trimmed = _with_contrast(_trimmed_photo(data, name=name, grade=grade)).convert("YCbCr")
+    return Thumbnails(tuple(_encoded(bands) for bands in _steps(trimmed.split()))[::-1], grade)
 
 
 def choose_thumbnail(
     thumbnails: Thumbnails, width_mm: float, height_mm: float, resolution_dpi: float = 300.0
 ) -> Thumbnail:
     """Give the smallest size that is sharp when fitted whole into a space; else the largest."""
+    needed_px = _needed_px(thumbnails, width_mm, height_mm, resolution_dpi)
+    enough = (size for size in thumbnails.sizes if max(size.width_px, size.height_px) >= needed_px)
+    return next(enough, thumbnails.largest)
+
+
+def is_finer_needed(
+    thumbnails: Thumbnails, width_mm: float, height_mm: float, resolution_dpi: float = 300.0
+) -> bool:
+    """Tell whether a photo fitted whole into a space wants the large grade and has the small."""
+    needed_px = _needed_px(thumbnails, width_mm, height_mm, resolution_dpi)
+    largest = thumbnails.largest
+    return thumbnails.grade is Grade.SMALL and max(largest.width_px, largest.height_px) < needed_px
+
+
+def halve(bands: Bands) -> Bands:
+    """Give brightness and the two colours at half the size.
+
+    The brightness is filtered with care; the colours are averaged, as the JPEG does once more.
+    """
+    brightness, *colours = bands
+    averaged = tuple(colour.reduce(2) for colour in colours)
+    return (brightness.resize(averaged[0].size, Image.Resampling.LANCZOS), *averaged)
+
+
+def _needed_px(
+    thumbnails: Thumbnails, width_mm: float, height_mm: float, resolution_dpi: float
+) -> int:
+    """Give the long side that is sharp in a space."""
     largest = thumbnails.largest
     scale_ratio = min(
         dots_from_mm(width_mm, resolution_dpi=resolution_dpi) / largest.width_px,
         dots_from_mm(height_mm, resolution_dpi=resolution_dpi) / largest.height_px,
     )
-    needed_px = round(scale_ratio * max(largest.width_px, largest.height_px))
-    enough = (size for size in thumbnails.sizes if max(size.width_px, size.height_px) >= needed_px)
-    return next(enough, largest)
+    return round(scale_ratio * max(largest.width_px, largest.height_px))
 
 
-def _trimmed_photo(data: bytes, *, name: str) -> Image.Image:
-    photo = decode_photo(data, name=name, long_side_px=_FIRST_LOOK_PX)
-    box = find_object_box(photo.image)
-    object_px = max(box[2] - box[0], box[3] - box[1])
-    seen_px = max(photo.image.size)
-    if object_px >= _FINE_ENOUGH_PX or seen_px >= photo.source_long_side_px:
-        return photo.image.crop(box)
-    wanted_px = math.ceil(_FIRST_LOOK_PX * seen_px / object_px)
-    finer = decode_photo(data, name=name, long_side_px=wanted_px).image
-    return finer.crop(_enlarged(box, photo.image.size, finer.size))
+def _trimmed_photo(data: bytes, *, name: str, grade: Grade) -> Image.Image:
+    """Give the object in at least the pixels of the grade, or in all that the photo holds."""
+    look_px = math.ceil(_FIRST_LOOK_RATIO * grade.value)
+    photo = decode_photo(data, name=name, long_side_px=look_px)
+    image, box = photo.image, find_object_box(photo.image)
+    object_px, seen_px = max(box[2] - box[0], box[3] - box[1]), max(image.size)
+    if object_px < grade.value and seen_px < photo.source_long_side_px:
+        wanted_px = math.ceil(grade.value * seen_px / object_px)
+        finer = decode_photo(data, name=name, long_side_px=wanted_px).image
+        image, box = finer, _enlarged(box, image.size, finer.size)
+    trimmed = image.crop(box)
+    while max(trimmed.size) > _MOST_RATIO * grade.value:
+        trimmed = trimmed.reduce(2)
+    return trimmed
 
 
 def _enlarged(box: Box, size: tuple[int, int], finer: tuple[int, int]) -> Box:
@@ -168,29 +216,19 @@ def _level_past(levels: list[int], pixels: float) -> int:
     return len(levels) - 1
 
 
-def _steps(image: Image.Image) -> Iterator[Image.Image]:
-    """Give the picture in each size, largest first, each made from the one before."""
-    top_px = min(max(image.size), LADDER_PX[-1])
-    lower = (side_px for side_px in reversed(LADDER_PX) if side_px < _LEAST_STEP_RATIO * top_px)
-    step = image
-    for side_px in (top_px, *lower):
-        step = _shrunk(step, side_px)
-        yield step
+def _steps(bands: Bands) -> Iterator[Bands]:
+    """Give the picture in each size, largest first."""
+    yield bands
+    while max(bands[0].size) >= 2 * LEAST_PX:
+        bands = halve(bands)
+        yield bands
 
 
-def _shrunk(image: Image.Image, long_side_px: int) -> Image.Image:
-    scale_ratio = long_side_px / max(image.size)
-    width, height = (max(1, round(side * scale_ratio)) for side in image.size)
-    if (width, height) == image.size:
-        return image
-    return image.resize((width, height), Image.Resampling.LANCZOS, reducing_gap=_REDUCING_GAP)
-
-
-def _encoded(image: Image.Image) -> Thumbnail:
-    brightness, *colours = image.split()
+def _encoded(bands: Bands) -> Thumbnail:
+    brightness, *colours = bands
     sharp = Image.merge("YCbCr", (brightness.filter(_SHARPEN), *colours))
     target = io.BytesIO()
     sharp.save(target, "JPEG", quality=_QUALITY, subsampling=_SUBSAMPLING)
     jpeg = target.getvalue()
     digest = hashlib.sha256(jpeg).hexdigest()
-    return Thumbnail(image.width, image.height, digest, len(jpeg), jpeg)
+    return Thumbnail(sharp.width, sharp.height, digest, len(jpeg), jpeg)

@@ -1,139 +1,118 @@
-"""The proof: nothing leaves unread.
+"""The proof of plates: nothing leaves unread.
 
-Each face is read back from its finished file by readers that share no code with the engine: its
-text, its fonts and glyphs, its symbols, its pictures and marks, and how far its ink reaches. What
-does not read as the page says is a fault, and a file with a fault is not handed over.
+Several plates are written into one file, a page each, and read back by readers that share no code
+with what made them: their text and glyphs, fonts, symbols, photos and marks, and how far their ink
+reaches. A plate that does not read as its page says is not printed.
 """
 
 from __future__ import annotations
 
-import hashlib
 import io
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+import zlib
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from pathlib import Path
 
-import pikepdf
 import pypdfium2
 
 from service.errors import ProofFailedError
-from service.geometry import Size
-from service.pages.page import MarkBlock, Page, PictureBlock, SymbolBlock, TextBlock
-from service.render.proof.ink import (
-    INK_DPI,
-    edge_faults,
-    hidden_faults,
-    mark_faults,
-    picture_faults,
-)
-from service.render.proof.symbols import symbol_faults
-from service.render.proof.text import TextProof, lines_of
-from service.render.raster import opened, raster_of
-from service.render.reading.face import read_face
-from service.render.reading.fonts import font_faults, shipped_fonts
-from service.render.reading.glyphs import Glyph, read_glyphs
+from service.pages.page import Page
+from service.render.compose.sheets import Parts, write_faces
+from service.render.plates.plate import Plate, PlateProof
+from service.render.proof import standin
+from service.render.proof.face import FaceProof, page_name
+from service.render.proof.marks import MarkProof
+from service.render.proof.text.fonts import PlateFonts
+from service.render.proof.text.match import LineReader
+from service.render.raster import opened
+from service.render.reading.fonts import shipped_fonts
+from service.render.reading.glyphs import RunReader
 from service.render.reading.shaping import Shaper
 
 CLEAR_EDGE_MM = 2.0
 """Nothing is printed nearer to the edge of a face: the slip of a die or a knife; ours."""
-_SIZE_MM = 0.01
+_DAMAGE = (zlib.error, ValueError, KeyError, IndexError)
+"""What a plate that is none may raise when it is written or read."""
+
+Result = PlateProof | ProofFailedError
 
 
-@dataclass(frozen=True, slots=True)
-class FaceProof:
-    """What was read back without a fault, and the hash of the file it was read from."""
-
-    sha256: str
-    faces: int
-    lines: int
-    symbols: int
-    pictures: int
-    marks: int
-
-
-def prove_faces(
-    faces_pdf: bytes,
+def prove_plates(
+    plates: Sequence[Plate],
     pages: Sequence[Page],
+    marks: Mapping[str, bytes],
     *,
     fonts_folder: Path,
     clear_edge_mm: float = CLEAR_EDGE_MM,
-) -> FaceProof:
-    """Prove that page i of a file shows what `pages[i]` says, with the fonts of `fonts_folder`.
+) -> list[Result]:
+    """Prove that each plate shows what its page says; gives one result for each.
 
-    Raises:
-        ProofFailedError: With every fault found, each with its page and place.
+    `marks` are the drawings of all marks by their codes; fonts are those of `fonts_folder`.
     """
-    faults = list(_faults(faces_pdf, pages, fonts_folder, clear_edge_mm))
-    if faults:
-        raise ProofFailedError(faults)
-    blocks = [block for page in pages for block in page.blocks]
-    return FaceProof(
-        hashlib.sha256(faces_pdf).hexdigest(),
-        len(pages),
-        len(lines_of([block for block in blocks if isinstance(block, TextBlock)])),
-        sum(isinstance(block, SymbolBlock) for block in blocks),
-        sum(isinstance(block, PictureBlock) and bool(block.photo) for block in blocks),
-        sum(isinstance(block, MarkBlock) for block in blocks),
-    )
+    prover = _prover(fonts_folder, clear_edge_mm)
+    try:
+        return prover.prove(plates, pages, marks)
+    except _DAMAGE as error:
+        if len(plates) == 1:
+            return [ProofFailedError([f"{page_name(pages[0])}: the plate is damaged: {error!r}"])]
+    # One of them cannot even be written: each by itself, so that the others are not lost.
+    folder, edge_mm = fonts_folder, clear_edge_mm
+    return [
+        result
+        for pair in zip(plates, pages, strict=True)
+        for result in prove_plates(
+            pair[:1], pair[1:], marks, fonts_folder=folder, clear_edge_mm=edge_mm
+        )
+    ]
 
 
-def _faults(
-    faces_pdf: bytes, pages: Sequence[Page], fonts_folder: Path, clear_edge_mm: float
-) -> Iterator[str]:
-    shipped = shipped_fonts(fonts_folder)
-    prover = _Prover(Shaper(shipped), clear_edge_mm=clear_edge_mm)
-    with pikepdf.open(io.BytesIO(faces_pdf)) as written, opened(faces_pdf) as shown:
-        if len(shown) != len(pages):
-            yield f"the file has {len(shown)} pages instead of {len(pages)}"
-            return
-        yield from font_faults(written.pages, shipped)
-        for number, page in enumerate(pages):
-            glyphs = read_glyphs(written.pages[number])
-            where = (
-                f"page {number + 1} ({page.kind} {page.container_number}, {page.number}/{page.of})"
-            )
-            for fault in prover.faults(page, shown[number], glyphs):
-                yield f"{where}: {fault}"
+@lru_cache(maxsize=4)
+def _prover(fonts_folder: Path, clear_edge_mm: float) -> _Prover:
+    """Keep one for the life of the process, with what it remembers."""
+    return _Prover(shipped_fonts(fonts_folder), clear_edge_mm=clear_edge_mm)
 
 
 class _Prover:
-    """Proves one face after another with the same shaper."""
+    """Proves one file of plates after another with the same readers."""
 
-    def __init__(self, shaper: Shaper, *, clear_edge_mm: float) -> None:
-        """Keep what all faces share."""
-        self._shaper = shaper
+    def __init__(self, shipped: Mapping[str, Path], *, clear_edge_mm: float) -> None:
+        self._shipped = tuple(shipped.items())
+        self._names = tuple(shipped)
         self._clear_edge_mm = clear_edge_mm
+        self._shaper = Shaper(shipped)
+        self._runs = RunReader(self._names, self._shaper)
+        self._lines = LineReader(self._runs, self._shaper)
+        self._marks = MarkProof(self._shipped)
 
-    def faults(
-        self, page: Page, shown: pypdfium2.PdfPage, glyphs: Sequence[Glyph]
-    ) -> Iterator[str]:
-        """Say everything wrong with a face."""
-        read = read_face(shown)
-        raster = raster_of(shown, resolution_dpi=INK_DPI)
-        blocks = page.blocks
-        lines = lines_of([block for block in blocks if isinstance(block, TextBlock)])
-        yield from _size_faults(page, read.size)
-        yield from _empty_boxes(glyphs)
-        yield from TextProof(lines, read.characters, glyphs).faults(self._shaper)
-        yield from hidden_faults(read.characters, raster)
-        for block in blocks:
-            if isinstance(block, SymbolBlock):
-                yield from symbol_faults(shown, block)
-        yield from picture_faults([b for b in blocks if isinstance(b, PictureBlock)], read)
-        yield from mark_faults([b for b in blocks if isinstance(b, MarkBlock)], raster)
-        yield from edge_faults(page, read, raster, clear_mm=self._clear_edge_mm)
+    def prove(
+        self, plates: Sequence[Plate], pages: Sequence[Page], marks: Mapping[str, bytes]
+    ) -> list[Result]:
+        """Write the plates into a file and prove each page of it."""
+        blank = self._marks.faults((code for plate in plates for code in plate.marks), marks)
+        with opened(self._written(plates, marks)) as file:
+            if len(file) != len(plates):
+                message = f"the file has {len(file)} pages instead of {len(plates)}"
+                return [ProofFailedError([message])] * len(plates)
+            return [
+                self._result(plate, page, shown, blank)
+                for plate, page, shown in zip(plates, pages, file, strict=True)
+            ]
 
+    def _written(self, plates: Sequence[Plate], marks: Mapping[str, bytes]) -> bytes:
+        picture = standin.picture()
+        shapes = standin.plain_marks(marks)
+        parts = Parts(lambda _sha256: picture, shapes.__getitem__, self._shipped)
+        target = io.BytesIO()
+        write_faces(target, [standin.with_plain_pictures(plate) for plate in plates], parts)
+        return target.getvalue()
 
-def _size_faults(page: Page, size: Size) -> Iterator[str]:
-    off_mm = max(abs(size.width_mm - page.size.width_mm), abs(size.height_mm - page.size.height_mm))
-    if off_mm > _SIZE_MM:
-        yield f"the face is {size.width_mm:.2f} x {size.height_mm:.2f} mm large"
-
-
-def _empty_boxes(glyphs: Sequence[Glyph]) -> Iterator[str]:
-    for glyph in glyphs:
-        if glyph.number == 0:
-            yield (
-                f"an empty box stands for a sign no font has, at {glyph.origin.x_mm:.1f} mm"
-                f" from the left and {glyph.origin.y_mm:.1f} mm from the top"
-            )
+    def _result(
+        self, plate: Plate, page: Page, shown: pypdfium2.PdfPage, blank: Mapping[str, str]
+    ) -> Result:
+        face = FaceProof(plate, page, shown, PlateFonts(plate, self._names), self._runs)
+        faults = [blank[code] for code in plate.marks if code in blank]
+        faults += face.faults(self._lines, self._clear_edge_mm)
+        shown.close()
+        if faults:
+            return ProofFailedError([f"{page_name(page)}: {fault}" for fault in faults])
+        return face.result

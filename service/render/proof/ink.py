@@ -1,90 +1,134 @@
-"""Ink is where it should be: every sign visible, every picture and mark there, no edge crossed."""
+"""Ink is where it should be: every sign visible, every picture and mark there, no edge crossed.
+
+Seen on one coarse raster of the face. Photos and marks stand on it as plain squares of one tone
+(`standin`), so whatever is printed over or under them shows.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-
-from PIL import ImageDraw, ImageOps
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import repeat
+from math import ceil, floor
 
 from service.geometry import Rect
-from service.pages.page import MarkBlock, Page, PictureBlock
 from service.render.proof.places import around, at
-from service.render.raster import Raster
-from service.render.reading.face import Character, ReadFace
+from service.render.proof.text.fonts import PlateFonts
+from service.render.proof.text.lines import InkedLine, Line
+from service.render.raster import Dots
 
-INK_DPI = 150
+_DOTS_PER_EM = 6
 """Coarse on purpose: it only has to tell ink from paper."""
-_VISIBLE_STEP = 40
-"""Least difference between the lightest and the darkest dot of what can be seen; of 255."""
-_LOOK_MM = 0.2
-"""How far around a sign its ink is looked for: PDFium sets small type to whole dots."""
-_PAPER = 250
-"""Lighter than this is paper."""
-_WHITE = 255
-_ROUNDING_MM = 0.1
-_LEAST_PICTURE_RATIO = 0.9
-"""A picture fills its frame in one direction at least; the rest is rounding and hairlines."""
+_LEAST_DOTS_PER_MM = 1.5
+_BITS = 8
+_LEAST_STEP = 32
+"""Tones are told apart in eight steps of this height, so what is as pale as paper is not seen."""
+_SEEN = bytes(_LEAST_STEP) + b"\1" * (256 - _LEAST_STEP)
+"""Whether two tones, of which this is the exclusive or, are of different steps."""
+_TONE_SLACK = 2
+_PAPER = b"\xff"
+_MOST_ROWS = 16
+_FLAT_DOTS = 4
+_ROUNDING_MM = 0.05
+_LOOK_DOTS = 0.75
+"""How far around a sign its sides are looked for: PDFium sets small type to whole dots."""
 
 
-def hidden_faults(characters: Sequence[Character], raster: Raster) -> Iterator[str]:
-    """Say which signs the file names but nobody can see: clipped, covered, or in paper colour."""
-    hidden = [
-        character
-        for character in characters
-        if not character.text.isspace()
-        and character.ink.width_mm > 0
-        and character.ink.height_mm > 0
-        and not _is_visible(raster, around(character.ink, x_mm=_LOOK_MM, y_mm=_LOOK_MM))
-    ]
-    if hidden:
-        text = "".join(character.text for character in hidden)
-        yield f"{text[:60]!r} is in the file but not to be seen, {at(hidden[0].ink)}"
+class FaceInk:
+    """The raster of one face, and what can be seen on it."""
+
+    def __init__(self, dots: Dots, *, dots_per_mm: float) -> None:
+        """Take a raster of the whole face."""
+        self._dots = dots
+        self._scale = dots_per_mm
+        self._width, self._height = dots.image.size
+
+    def is_plain(self, rect: Rect, tone: int) -> bool:
+        """Tell whether a rectangle has one tone all over, but for the dots along its sides."""
+        scale = self._scale
+        left, top = ceil(rect.x_mm * scale) + 1, ceil(rect.y_mm * scale) + 1
+        right = max(left + 1, floor(rect.right_mm * scale) - 1)
+        bottom = max(top + 1, floor(rect.bottom_mm * scale) - 1)
+        tones = self._dots.image.crop((left, top, right, bottom)).getextrema()
+        return all(abs(float(str(found)) - tone) <= _TONE_SLACK for found in tones)
+
+    def hidden_signs(self, line: InkedLine) -> int:
+        """Count the signs of a line at whose place no tone changes.
+
+        Changes from left to right are looked for first: a panel over a line has only two of them.
+        Of a line that leaves the face none is seen.
+        """
+        ink, scale = line.ink, self._scale
+        lefts, rights = line.run.lefts_mm, line.run.rights_mm
+        if ink is None:
+            return 0
+        left, right = floor(ink.x_mm * scale) - 2, ceil(ink.right_mm * scale) + 2
+        top, bottom = floor(ink.y_mm * scale), ceil(ink.bottom_mm * scale)
+        if left < 0 or right > self._width or top < 0 or bottom > self._height:
+            return len(lefts)
+        shift = line.x_mm * scale - left
+        starts = [int(one * scale + shift - _LOOK_DOTS) for one in lefts]
+        # A sign ends where the paper behind it begins: one dot on.
+        ends = [int(one * scale + shift + _LOOK_DOTS) + 2 for one in rights]
+        changes = self._changes(left, top, right, bottom)
+        found = list(map(changes.find, repeat(b"\1"), starts, ends))
+        if -1 not in found:
+            return 0
+        # Of tall type the rows along its ends are left out, where a panel may begin or end; flat
+        # signs, such as dots, are looked at with the paper around them.
+        inset = min(1, (bottom - top) // _FLAT_DOTS - 1)
+        return sum(
+            place < 0 and not self._varies((left + start, top + inset, left + end, bottom - inset))
+            for place, start, end in zip(found, starts, ends, strict=True)
+        )
+
+    def _varies(self, box: tuple[int, int, int, int]) -> bool:
+        """Tell whether dots differ within a box, for strokes as far apart as dots look alike."""
+        tones = self._dots.image.crop(box).getextrema()
+        darkest, lightest = (int(str(tone)) for tone in tones)
+        return lightest - darkest >= _LEAST_STEP
+
+    def _changes(self, left: int, top: int, right: int, bottom: int) -> bytes:
+        """Give for each column whether in any row its tone is another than that to its left.
+
+        A whole row is one number, so that a few operations compare all its dots at once. The first
+        column has nothing to its left and says nothing.
+        """
+        memory, row_bytes, different = self._dots.memory, self._dots.row_bytes, 0
+        # Of large type not every row is needed: its smallest sign is a full stop.
+        step = row_bytes * max(1, (bottom - top) // _MOST_ROWS)
+        for start in range(top * row_bytes, bottom * row_bytes, step):
+            row = int.from_bytes(memory[start + left : start + right], "big")
+            different |= row ^ (row >> _BITS)
+        changes = different.to_bytes(right - left, "big").translate(_SEEN)
+        return b"\0" + changes[1:]
 
 
-def picture_faults(blocks: Sequence[PictureBlock], read: ReadFace) -> Iterator[str]:
-    """Say which frames have no picture, or one that leaves or does not fill them."""
-    for block in blocks:
-        if block.photo and not any(_fills(picture, block.rect) for picture in read.pictures):
-            yield f"the photo {block.photo} is not printed in its frame {at(block.rect)}"
+def scale_for(lines: Sequence[Line]) -> float:
+    """Give the dots to the mm that show the smallest type of a face."""
+    smallest_mm = min((line.em_mm for line in lines), default=1.0)
+    return max(_LEAST_DOTS_PER_MM, _DOTS_PER_EM / smallest_mm)
 
 
-def mark_faults(blocks: Sequence[MarkBlock], raster: Raster) -> Iterator[str]:
-    """Say which marks are not drawn."""
-    for block in blocks:
-        if not _is_visible(raster, block.rect):
-            yield f"the mark {block.mark} is not printed {at(block.rect)}"
+def hidden_faults(inked: Sequence[InkedLine], ink: FaceInk, fonts: PlateFonts) -> Iterator[str]:
+    """Say where signs are that nobody can see: clipped, covered, or in paper colour."""
+    for line in inked:
+        hidden = ink.hidden_signs(line)
+        if hidden:
+            text, place = line.spelled(fonts.texts), line.ink
+            yield (
+                f"{text[:60]!r} is in the file but {hidden} of its signs are not to be seen,"
+                f" {at(place or Rect(line.x_mm, line.y_mm, 0.0, 0.0))}"
+            )
 
 
-def edge_faults(page: Page, read: ReadFace, raster: Raster, *, clear_mm: float) -> Iterator[str]:
-    """Say what reaches out of the page or into the strip of `clear_mm` along its edges."""
-    whole = Rect(0, 0, page.size.width_mm, page.size.height_mm)
-    for extent in read.extents:
+def edge_faults(whole: Rect, extents: Iterable[Rect], *, clear_mm: float) -> Iterator[str]:
+    """Say what reaches out of the page or into the strip of `clear_mm` along its edges.
+
+    Places are exact, but paper colour counts as ink.
+    """
+    inner = around(whole, x_mm=-clear_mm, y_mm=-clear_mm)
+    for extent in extents:
         if not whole.holds(extent, tolerance_mm=_ROUNDING_MM):
             yield f"something reaches out of the page, {at(extent)}"
-    strip = raster.image.copy()
-    inner = around(whole, x_mm=-clear_mm, y_mm=-clear_mm)
-    ImageDraw.Draw(strip).rectangle(raster.box_of(inner), fill=_WHITE)
-    dark = ImageOps.invert(strip).point([0] * (_WHITE - _PAPER + 1) + [_WHITE] * _PAPER)
-    box = dark.getbbox()
-    if box is not None:
-        yield f"ink stands within {clear_mm:g} mm of the edge, {at(_place_of(box, raster))}"
-
-
-def _fills(picture: Rect, frame: Rect) -> bool:
-    share = max(picture.width_mm / frame.width_mm, picture.height_mm / frame.height_mm)
-    return frame.holds(picture, tolerance_mm=_ROUNDING_MM) and share >= _LEAST_PICTURE_RATIO
-
-
-def _is_visible(raster: Raster, rect: Rect) -> bool:
-    darkest, lightest = raster.crop(rect).getextrema()
-    return float(str(lightest)) - float(str(darkest)) >= _VISIBLE_STEP
-
-
-def _place_of(box: tuple[int, int, int, int], raster: Raster) -> Rect:
-    left, top, right, bottom = box
-    return Rect(
-        left / raster.dots_per_mm_x,
-        top / raster.dots_per_mm_y,
-        (right - left) / raster.dots_per_mm_x,
-        (bottom - top) / raster.dots_per_mm_y,
-    )
+        elif not inner.holds(extent, tolerance_mm=_ROUNDING_MM):
+            yield f"ink stands within {clear_mm:g} mm of the edge: it lies {at(extent)}"

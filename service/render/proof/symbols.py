@@ -6,33 +6,38 @@ from collections.abc import Iterator
 
 import pypdfium2
 import zxingcpp
-from PIL import ImageDraw, ImageStat
+from PIL import Image
 
-from service.geometry import Point, Rect
+from service.geometry import Rect
 from service.pages.page import SymbolBlock
-from service.render.proof.places import around, at
-from service.render.raster import Raster, raster_of
+from service.render.proof.places import at
+from service.render.raster import Dots, draw_dots
+from service.symbols.symbol import LEAST_DOTS
 
-RESOLUTIONS_DPI = (300, 203)
-"""A good office printer halved, and a common label printer."""
 LEAST_CONTRAST_RATIO = 0.70
 """Symbol contrast of the best grade (ISO/IEC 15415; from memory)."""
 _WHITE = 255
 _MIDDLE = 128
 _CLEAR = 200
 """What is darker than this in the clear margin is ink."""
+_QR_ALONE = zxingcpp.BarcodeFormats(zxingcpp.BarcodeFormat.QRCode)
+_DARK_TONES, _LIGHT_TONES = bytes(range(_MIDDLE)), bytes(range(_MIDDLE, _WHITE + 1))
+_MODULES = bytes([1] * _MIDDLE + [0] * (_WHITE + 1 - _MIDDLE))
+"""What a tone says: 1 dark, 0 light."""
 
 
 def symbol_faults(page: pypdfium2.PdfPage, block: SymbolBlock) -> Iterator[str]:
-    """Say what is wrong with one symbol of a page of an open document."""
+    """Say what is wrong with one symbol of a page of an open document.
+
+    It is drawn with the fewest printer dots a module may have.
+    """
     here = f"the QR symbol {at(block.rect)}"
-    rasters = [raster_of(page, resolution_dpi=dpi, rect=block.rect) for dpi in RESOLUTIONS_DPI]
-    for dpi, raster in zip(RESOLUTIONS_DPI, rasters, strict=True):
-        read = [found.text for found in zxingcpp.read_barcodes(raster.crop(block.rect))]
-        if read != [block.symbol.payload]:
-            said = " and ".join(map(repr, read)) or "nothing"
-            yield f"{here} says {said} at {dpi} dpi, not {block.symbol.payload!r}"
-    yield from (f"{here} {fault}" for fault in _module_faults(rasters[0], block))
+    dots = draw_dots(page, block.rect, dots_per_mm=LEAST_DOTS / block.module_mm)
+    read = _decode(dots)
+    if read != [block.symbol.payload]:
+        said = " and ".join(map(repr, read)) or "nothing"
+        yield f"{here} says {said}, not {block.symbol.payload!r}"
+    yield from (f"{here} {fault}" for fault in _module_faults(dots, block))
 
 
 def modules_rect(block: SymbolBlock) -> Rect:
@@ -46,38 +51,55 @@ def modules_rect(block: SymbolBlock) -> Rect:
     )
 
 
-def _module_faults(raster: Raster, block: SymbolBlock) -> Iterator[str]:
-    dark, light = _tones(raster, block)
-    wrong = sum(tone >= _MIDDLE for tone in dark) + sum(tone < _MIDDLE for tone in light)
-    contrast = sum(light) / len(light) - sum(dark) / len(dark)
-    if wrong:
+def _decode(dots: Dots) -> list[str]:
+    """Read what a picture of one symbol says: as it should stand, else wherever it is found."""
+    height = len(dots.memory) // dots.row_bytes
+    view = memoryview(dots.memory).cast("B", (height, dots.row_bytes))
+    for is_pure in (True, False):
+        found = zxingcpp.read_barcodes(
+            view,
+            formats=_QR_ALONE,
+            try_rotate=False,
+            try_downscale=False,
+            try_invert=False,
+            is_pure=is_pure,
+        )
+        # In pure mode the decoder may give a symbol without content where there is none.
+        if said := [one.text for one in found if one.text]:
+            return said
+    return []
+
+
+def _module_faults(dots: Dots, block: SymbolBlock) -> Iterator[str]:
+    """Compare the dot in the middle of each module, and look at the margin a dot away from them."""
+    side = block.symbol.side_modules
+    first = LEAST_DOTS * block.quiet_zone_modules
+    last = first + LEAST_DOTS * side
+    box = (first, first, last, last)
+    tones = dots.image.resize((side, side), Image.Resampling.NEAREST, box).tobytes()
+    found, wanted = tones.translate(_MODULES), b"".join(block.symbol.modules)
+    if found != wanted:
+        wrong = sum(one != other for one, other in zip(found, wanted, strict=True))
         yield f"has {wrong} modules of the wrong tone"
-    elif contrast < LEAST_CONTRAST_RATIO * _WHITE:
+    elif _contrast(tones) < LEAST_CONTRAST_RATIO * _WHITE:
         yield "has too little contrast"
-    if _darkest_in_margin(raster, block) < _CLEAR:
+    if _darkest_in_margin(dots.image, first, last) < _CLEAR:
         yield "has ink in its clear margin"
 
 
-def _tones(raster: Raster, block: SymbolBlock) -> tuple[list[int], list[int]]:
-    """Give the tones that the dark and the light modules have at their centres."""
-    inner = modules_rect(block)
-    dark: list[int] = []
-    light: list[int] = []
-    for row, modules in enumerate(block.symbol.modules):
-        for column, is_dark in enumerate(modules):
-            centre = Point(
-                inner.x_mm + (column + 0.5) * block.module_mm,
-                inner.y_mm + (row + 0.5) * block.module_mm,
-            )
-            (dark if is_dark else light).append(raster.tone(centre))
-    return dark, light
+def _darkest_in_margin(image: Image.Image, first: int, last: int) -> int:
+    """Look at the four strips around the modules, a dot away from them and from the outer edge."""
+    end = image.width - 1
+    strips = (
+        (1, 1, end, first - 1),
+        (1, last + 1, end, end),
+        (1, first - 1, first - 1, last + 1),
+        (last + 1, first - 1, end, last + 1),
+    )
+    return min(int(str(image.crop(strip).getextrema()[0])) for strip in strips)
 
 
-def _darkest_in_margin(raster: Raster, block: SymbolBlock) -> int:
-    """Look at the clear margin alone, a dot away from the modules and from the outer edge."""
-    dot_mm = 1 / raster.dots_per_mm_x
-    modules = around(modules_rect(block), x_mm=dot_mm, y_mm=dot_mm)
-    image = raster.image.copy()
-    ImageDraw.Draw(image).rectangle(raster.box_of(modules), fill=_WHITE)
-    margin = image.crop(raster.box_of(around(block.rect, x_mm=-dot_mm, y_mm=-dot_mm)))
-    return int(ImageStat.Stat(margin).extrema[0][0])
+def _contrast(tones: bytes) -> float:
+    """Give how far the mean tones of light and dark modules lie apart."""
+    dark, light = tones.translate(None, _LIGHT_TONES), tones.translate(None, _DARK_TONES)
+    return sum(light) / len(light) - sum(dark) / len(dark)

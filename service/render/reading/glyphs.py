@@ -1,33 +1,41 @@
-"""The glyphs a page shows, read from its content stream.
+"""The glyphs of a line, read from the operators that show it (ISO 32000-1, 9.3 and 9.4).
 
-Fonts are embedded with their original glyph numbers as two-byte codes, so what is drawn can be
-compared with what a shaper gives, whatever the text extracted from the file would be.
-The text operators are those of ISO 32000-1, 9.3 and 9.4.
+Fonts are written by their own glyph numbers as two-byte codes, so what is drawn can be compared
+with what a shaper gives, whatever the text extracted from the file would be. Lengths are mm from
+where the line begins, y downwards.
 """
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+import re
+import struct
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
 
-import pikepdf
-from pikepdf import Dictionary, Name
-
-from service.geometry import Point
-from service.render.compose.matrix import IDENTITY, Matrix, matrix_of, moved, times
-from service.render.reading.fonts import FontInFile, fonts_of
+from service.geometry import Point, Rect
+from service.render.reading.shaping import Shaper
 from service.units import mm_from_points
 
-_OPERATORS = "q Q cm BT Tm Td TD T* TL Tf Ts Tc Tz Tj TJ Do"
+_KEPT_RUNS = 2048
 _UNITS_PER_EM = 1000.0
-_DEFAULT_WIDTH = 1000.0
-_PERCENT = 100.0
+_NUMBER = rb"([+-]?+[\d.]++)\s++"
+_STEPS = {
+    "font": rb"/F(\d++)\s++" + _NUMBER + rb"Tf\b",
+    "show": rb"\[((?:<[0-9A-Fa-f]*+>|[-+.\d\s]++)*+)\]\s*+TJ\b",
+    "show one": rb"(<[0-9A-Fa-f]++>)\s*+Tj\b",
+    "rise": _NUMBER + rb"Ts\b",
+    "say": rb"/Span\s*+<<\s*+/ActualText\s*+<(?:FEFF|feff)([0-9A-Fa-f]*+)>\s*+>>\s*+BDC\b",
+    "said": rb"(EMC)\b",
+}
+_STEP = re.compile(rb"(?:" + rb"|".join(_STEPS.values()) + rb")\s*+")
+_PART = re.compile(rb"<([^>]*+)>|([-+.\d]++)")
+_FONT, _SHOW, _SHOW_ONE, _RISE, _SAY = 2, 3, 4, 5, 6
 
 
 @dataclass(frozen=True, slots=True)
 class Glyph:
-    """One glyph as it is shown: `font` without the prefix of its subset, size of the em in mm."""
+    """One glyph as it is shown: the name of its font, and the size of the em in mm."""
 
     font: str
     number: int
@@ -36,130 +44,146 @@ class Glyph:
 
 
 @dataclass(frozen=True, slots=True)
-class _State:
-    """What `q` saves and `Q` brings back, as far as text needs it; points are the text's own."""
+class Piece:
+    """Glyphs in a row, set in one font and size: their numbers, and where each begins."""
 
-    matrix: Matrix = IDENTITY
-    font: str = ""
-    size_pt: float = 0.0
-    rise_pt: float = 0.0
-    spacing_pt: float = 0.0
-    stretch_ratio: float = 1.0
-    leading_pt: float = 0.0
+    font: str
+    size_mm: float
+    rise_mm: float
+    numbers: tuple[int, ...]
+    starts_mm: tuple[float, ...]
 
 
-def read_glyphs(page: pikepdf.Page) -> tuple[Glyph, ...]:
-    """Give every glyph of a page in the order of drawing, those of drawn forms included."""
-    height_mm = mm_from_points(float(page.mediabox[3]) - float(page.mediabox[1]))
-    return tuple(_ContentReader(page.obj, height_mm=height_mm, start=_State()).glyphs())
+@dataclass(frozen=True, slots=True)
+class SetRun:
+    """One line as it is inked.
+
+    `lefts_mm` and `rights_mm` are the ends of each glyph that shows anything, and `ink` holds them
+    all, None where nothing is shown. `said` is what a reader is told to take it for, None where it
+    is told nothing. `unread` is the beginning of what could not be understood.
+    """
+
+    pieces: tuple[Piece, ...]
+    lefts_mm: tuple[float, ...]
+    rights_mm: tuple[float, ...]
+    ink: Rect | None
+    said: str | None
+    unread: str
+
+    @property
+    def glyphs(self) -> tuple[Glyph, ...]:
+        """Every glyph in the order of drawing."""
+        return tuple(
+            Glyph(piece.font, number, Point(start_mm, -piece.rise_mm), piece.size_mm)
+            for piece in self.pieces
+            for number, start_mm in zip(piece.numbers, piece.starts_mm, strict=True)
+        )
 
 
-class _ContentReader:
-    """Follows the text operators of one page or form."""
+class RunReader:
+    """Reads lines, and remembers those read last: labels repeat many."""
 
-    def __init__(self, holder: pikepdf.Object, *, height_mm: float, start: _State) -> None:
-        self._holder = holder
-        self._height_mm = height_mm
-        self._state = start
-        self._saved: list[_State] = []
-        self._line = IDENTITY
-        # How far the pen has gone along the line since it began.
-        self._along = 0.0
-        self._fonts = fonts_of(holder.get(Name.Resources))
+    def __init__(self, names: Sequence[str], shaper: Shaper) -> None:
+        """Read with the shipped fonts in the order in which plates count them."""
+        self._names = names
+        self._shaper = shaper
+        self.read = lru_cache(_KEPT_RUNS)(self._read)
 
-    def glyphs(self) -> Iterator[Glyph]:
-        for instruction in pikepdf.parse_content_stream(self._holder, _OPERATORS):
-            operands, operator = list(instruction.operands), str(instruction.operator)
-            if operator == "Tj":
-                yield from self._show(operands)
-            elif operator == "TJ":
-                yield from self._show(list(operands[0].as_list()))
-            elif operator == "Do":
-                yield from self._draw_form(Name(str(operands[0])))
-            elif operator in {"q", "Q"}:
-                self._keep(operator)
-            elif operator == "Tf":
-                self._state = replace(
-                    self._state, font=str(operands[0]), size_pt=_number(operands[1])
-                )
-            else:
-                self._move(operator, [_number(operand) for operand in operands])
+    def _read(self, operators: bytes) -> SetRun:
+        """Read the operators between where a line begins and its end."""
+        pen = _Pen(self._names, self._shaper)
+        end = 0
+        while end < len(operators) and (step := _STEP.match(operators, end)):
+            if not pen.follow(step):
+                break
+            end = step.end()
+        unread = operators[end : end + 40].decode("latin-1")
+        return SetRun(
+            tuple(pen.pieces), tuple(pen.lefts_mm), tuple(pen.rights_mm), pen.ink, pen.said, unread
+        )
 
-    def _keep(self, operator: str) -> None:
-        if operator == "q":
-            self._saved.append(self._state)
-        elif self._saved:
-            self._state = self._saved.pop()
 
-    def _move(self, operator: str, values: list[float]) -> None:
-        match operator, values:
-            case "cm", [a, b, c, d, e, f]:
-                changed = times((a, b, c, d, e, f), self._state.matrix)
-                self._state = replace(self._state, matrix=changed)
-            case "Tm", [a, b, c, d, e, f]:
-                self._begin_line((a, b, c, d, e, f))
-            case "BT", []:
-                self._begin_line(IDENTITY)
-            case (("Td" | "TD"), [x, y]):
-                if operator == "TD":
-                    self._state = replace(self._state, leading_pt=-y)
-                self._begin_line(moved(self._line, x, y))
-            case "T*", []:
-                self._begin_line(moved(self._line, 0.0, -self._state.leading_pt))
-            case _, [value]:
-                self._state = _with_setting(self._state, operator, value)
+class _Pen:
+    """Where the next glyph goes, and what has been shown so far."""
 
-    def _begin_line(self, matrix: Matrix) -> None:
-        self._line, self._along = matrix, 0.0
+    def __init__(self, names: Sequence[str], shaper: Shaper) -> None:
+        self._names = names
+        self._shaper = shaper
+        self._font = ""
+        self._size_mm = 0.0
+        self._rise_mm = 0.0
+        self._along_mm = 0.0
+        self._tops_mm: list[float] = []
+        self.pieces: list[Piece] = []
+        self.lefts_mm: list[float] = []
+        self.rights_mm: list[float] = []
+        self.said: str | None = None
 
-    def _show(self, parts: Sequence[object]) -> Iterator[Glyph]:
-        state = self._state
-        font = self._fonts.get(state.font)
-        space = times(self._line, state.matrix)
-        for part in parts:
-            if isinstance(part, pikepdf.String):
-                codes = bytes(part)
-                for high, low in zip(codes[::2], codes[1::2], strict=False):
-                    yield self._glyph(font, (high << 8) + low, space)
-            else:
-                self._advance(-_number(part) / _UNITS_PER_EM * state.size_pt)
+    def follow(self, step: re.Match[bytes]) -> bool:
+        """Take one step; False where there is no such font."""
+        kind = step.lastindex
+        if kind == _FONT:
+            number = int(step[1])
+            if number >= len(self._names):
+                return False
+            self._font, self._size_mm = self._names[number], mm_from_points(float(step[2]))
+        elif kind in {_SHOW, _SHOW_ONE}:
+            if not self._font:
+                return False
+            self._show(step[kind])
+        elif kind == _RISE:
+            self._rise_mm = mm_from_points(float(step[_RISE]))
+        elif kind == _SAY:
+            said = bytes.fromhex(step[_SAY].decode("ascii")).decode("utf-16-be")
+            self.said = (self.said or "") + said
+        return True
 
-    def _glyph(self, font: FontInFile | None, code: int, space: Matrix) -> Glyph:
-        state = self._state
-        number = code if font is None else font.glyph(code)
-        a, b, c, d, e, f = space
-        x_pt = a * self._along + c * state.rise_pt + e
-        y_pt = b * self._along + d * state.rise_pt + f
-        width = _DEFAULT_WIDTH if font is None else font.widths.get(number, _DEFAULT_WIDTH)
-        self._advance(width / _UNITS_PER_EM * state.size_pt + state.spacing_pt)
-        origin = Point(mm_from_points(x_pt), self._height_mm - mm_from_points(y_pt))
-        size_mm = mm_from_points(state.size_pt * math.sqrt(abs(a * d - b * c)))
-        return Glyph(font.name if font else state.font, number, origin, size_mm)
+    @property
+    def ink(self) -> Rect | None:
+        """What holds all that is shown."""
+        if not self.lefts_mm:
+            return None
+        left_mm, right_mm = min(self.lefts_mm), max(self.rights_mm)
+        top_mm, bottom_mm = min(self._tops_mm), max(self._tops_mm)
+        return Rect(left_mm, top_mm, right_mm - left_mm, bottom_mm - top_mm)
 
-    def _advance(self, length: float) -> None:
-        self._along += length * self._state.stretch_ratio
-
-    def _draw_form(self, name: Name) -> Iterator[Glyph]:
-        forms = self._holder.get(Name.Resources, Dictionary()).get(Name.XObject, Dictionary())
-        drawn = forms.get(name)
-        if drawn is None or drawn.get(Name.Subtype) != Name.Form:
+    def _show(self, parts: bytes) -> None:
+        numbers: list[int] = []
+        starts_mm: list[float] = []
+        advances = self._shaper.advances(self._font)
+        along_mm, size_mm = self._along_mm, self._size_mm
+        for codes, shift in _PART.findall(parts):
+            if shift:
+                along_mm -= float(shift) / _UNITS_PER_EM * size_mm
+                continue
+            for number in _numbers(codes):
+                numbers.append(number)
+                starts_mm.append(along_mm)
+                along_mm += advances[number] * size_mm
+        self._along_mm = along_mm
+        if not numbers:
             return
-        own = drawn.get(Name.Matrix)
-        inner = IDENTITY if own is None else matrix_of(own.as_list())
-        start = replace(self._state, matrix=times(inner, self._state.matrix))
-        yield from _ContentReader(drawn, height_mm=self._height_mm, start=start).glyphs()
+        piece = Piece(self._font, size_mm, self._rise_mm, tuple(numbers), tuple(starts_mm))
+        self.pieces.append(piece)
+        self._ink(piece)
+
+    def _ink(self, piece: Piece) -> None:
+        boxes = self._shaper.boxes(piece.font)
+        size_mm, baseline_mm = piece.size_mm, -piece.rise_mm
+        lowest, highest = 0.0, 0.0
+        shown = False
+        for number, start_mm in zip(piece.numbers, piece.starts_mm, strict=True):
+            left, bottom, right, top = boxes[number]
+            if left < right:
+                self.lefts_mm.append(start_mm + left * size_mm)
+                self.rights_mm.append(start_mm + right * size_mm)
+                lowest = bottom if not shown or bottom < lowest else lowest
+                highest = top if not shown or top > highest else highest
+                shown = True
+        if shown:
+            self._tops_mm += (baseline_mm - highest * size_mm, baseline_mm - lowest * size_mm)
 
 
-def _with_setting(state: _State, operator: str, value: float) -> _State:
-    match operator:
-        case "Ts":
-            return replace(state, rise_pt=value)
-        case "Tc":
-            return replace(state, spacing_pt=value)
-        case "Tz":
-            return replace(state, stretch_ratio=value / _PERCENT)
-    return replace(state, leading_pt=value)
-
-
-def _number(operand: object) -> float:
-    return float(str(operand))
+def _numbers(codes: bytes) -> tuple[int, ...]:
+    """Give the two-byte codes of a string of hexadecimal digits, high byte first."""
+    return struct.unpack(f">{len(codes) // 4}H", bytes.fromhex(codes.decode("ascii")))

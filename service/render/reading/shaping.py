@@ -15,6 +15,8 @@ from typing import Literal
 
 import uharfbuzz
 
+from service.render.reading.measures import Advances, Box, Boxes
+
 _FEATURES = {"tnum": True}
 _BLANKS = (0x20, 0xA0)
 _FORMS: tuple[Literal["NFC", "NFD"], ...] = ("NFC", "NFD")
@@ -99,6 +101,16 @@ def _joins_before(character: str) -> bool:
     return unicodedata.category(character) in {"Mn", "Mc", "Me", "Cf"}
 
 
+@dataclass(frozen=True, slots=True)
+class ShapedLine:
+    """The glyphs of a line, blanks and all, and where each begins, in ems from the first one."""
+
+    numbers: tuple[int, ...]
+    starts_ratio: tuple[float, ...]
+    is_level: bool
+    """Whether all of them stand on the baseline."""
+
+
 class Shaper:
     """Shapes words with the shipped fonts, by the names a PDF calls them."""
 
@@ -107,6 +119,8 @@ class Shaper:
         self._files = shipped
         self._fonts: dict[str, uharfbuzz.Font] = {}
         self._blanks: dict[str, frozenset[int]] = {}
+        self._advances: dict[str, Advances] = {}
+        self._boxes: dict[str, Boxes] = {}
 
     def knows(self, name: str) -> bool:
         """Tell whether a font of that name is shipped."""
@@ -119,6 +133,18 @@ class Shaper:
             glyphs = {font.get_nominal_glyph(code) for code in _BLANKS}
             self._blanks[name] = frozenset(glyph for glyph in glyphs if glyph is not None)
         return self._blanks[name]
+
+    def advances(self, name: str) -> Mapping[int, float]:
+        """Give the advance widths of a font by glyph, in ems."""
+        if name not in self._advances:
+            self._advances[name] = Advances(self._font(name))
+        return self._advances[name]
+
+    def boxes(self, name: str) -> Mapping[int, Box]:
+        """Give how far the ink of each glyph of a font reaches; all zero where it has none."""
+        if name not in self._boxes:
+            self._boxes[name] = Boxes(self._font(name))
+        return self._boxes[name]
 
     def covers(self, name: str, text: str) -> bool:
         """Tell whether a font has a glyph for each sign of a text but those that show nothing.
@@ -134,6 +160,25 @@ class Shaper:
             )
             for form in _FORMS
         )
+
+    def shape_line(self, name: str, text: str, *, language: str) -> ShapedLine:
+        """Give a line that runs one way, as the letters in it ask, in one font."""
+        font = self._font(name)
+        buffer = uharfbuzz.Buffer()
+        buffer.add_str(text)
+        buffer.guess_segment_properties()
+        if language:
+            buffer.language = language
+        uharfbuzz.shape(font, buffer, _FEATURES)
+        units_per_em, along = font.face.upem, 0
+        starts: list[float] = []
+        positions = buffer.glyph_positions
+        for position in positions:
+            starts.append((along + position.x_offset) / units_per_em)
+            along += position.x_advance
+        numbers = tuple(info.codepoint for info in buffer.glyph_infos)
+        is_level = not any(position.y_offset for position in positions)
+        return ShapedLine(numbers, tuple(starts), is_level)
 
     def shape(self, name: str, part: Part, *, language: str) -> tuple[ShapedGlyph, ...]:
         """Give the glyphs of a part from left to right, without blanks."""

@@ -4,7 +4,15 @@ import pytest
 
 from service.geometry import Point, Rect, Size
 from service.render.compose.matrix import Matrix, moved
-from service.render.compose.place import box_pt, placed_matrix, stroke, written
+from service.render.compose.place import (
+    box_pt,
+    corrected_rect,
+    correction_matrix,
+    placed_matrix,
+    stroke,
+    written,
+)
+from service.sheets.correction import NO_CORRECTION, Correction
 from service.units import mm_from_points, points_from_mm
 
 PAGE = Size(210.0, 297.0)
@@ -55,3 +63,28 @@ def test_boxes_and_strokes_count_from_below() -> None:
     """72 points are 25.4 mm; y grows upwards from the bottom of the page."""
     assert box_pt(Rect(0.0, 271.6, 25.4, 25.4), page=PAGE) == pytest.approx((0, 0, 72, 72))
     assert stroke(Point(25.4, 297.0), Point(25.4, 271.6), page=PAGE) == "72 0 m 72 72 l"
+
+
+@pytest.mark.parametrize(
+    "correction",
+    [
+        pytest.param(NO_CORRECTION, id="none"),
+        pytest.param(Correction(shift_x_mm=1.5, shift_y_mm=-0.75), id="shifted"),
+        pytest.param(Correction(1.01, 0.002, -0.003, 0.99, 0.4, -0.6), id="all at once"),
+    ],
+)
+def test_a_correction_means_the_same_in_points(correction: Correction) -> None:
+    """Every point of the page goes where the correction, counted from the top, sends it."""
+    matrix = correction_matrix(correction, page=PAGE)
+    for point in (Point(0.0, 0.0), Point(210.0, 0.0), Point(30.0, 200.0)):
+        sent = correction.moved(point)
+        assert on_page(matrix, point.x_mm, point.y_mm, face=PAGE) == pytest.approx(
+            (sent.x_mm, sent.y_mm), abs=1e-9
+        )
+
+
+def test_a_corrected_rectangle_holds_all_its_corners() -> None:
+    """Turned a little, a rectangle reaches further on each side; without a turn it is the same."""
+    assert corrected_rect(RECT, NO_CORRECTION) == RECT
+    turned = Correction(1.0, -0.1, 0.1, 1.0)
+    assert corrected_rect(RECT, turned) == Rect(13.0, 32.0, 54.0, 45.0)

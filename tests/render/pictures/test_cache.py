@@ -4,8 +4,9 @@ from pathlib import Path
 
 import pytest
 
+from service.errors import PictureError
 from service.render.pictures.cache import ThumbnailCache, digest_of
-from service.render.pictures.thumbnails import LADDER_VERSION, Thumbnails, make_thumbnails
+from service.render.pictures.thumbnails import LADDER_VERSION, Grade, Thumbnails, make_thumbnails
 from tests.render.pictures.camera import take_photo
 
 PHOTO = take_photo((500, 400))
@@ -21,6 +22,12 @@ def made() -> Thumbnails:
 def _only_file(folder: Path) -> Path:
     (path,) = (path for path in folder.rglob("*") if path.is_file())
     return path
+
+
+def _damage(path: Path, place: int) -> None:
+    data = bytearray(path.read_bytes())
+    data[place] ^= 1
+    path.write_bytes(data)
 
 
 def test_the_key_is_the_sha_256_of_the_photo() -> None:
@@ -46,20 +53,41 @@ def test_what_is_not_kept_is_not_found(tmp_path: Path) -> None:
     assert ThumbnailCache(tmp_path / "absent").find(DIGEST) is None
 
 
-@pytest.mark.parametrize("place_ratio", [0.0, 0.002, 0.01, 0.1, 0.5, 0.999])
-def test_one_changed_byte_makes_it_absent(
-    tmp_path: Path, made: Thumbnails, place_ratio: float
+def test_each_grade_is_kept_apart(tmp_path: Path, made: Thumbnails) -> None:
+    """A photo kept in the small grade is not found in the large one, and then both are."""
+    cache = ThumbnailCache(tmp_path)
+    small = cache.keep(DIGEST, made)
+    assert cache.find(DIGEST, Grade.LARGE) is None
+    large = cache.keep(DIGEST, make_thumbnails(PHOTO, name="a.jpg", grade=Grade.LARGE))
+    assert cache.find(DIGEST, Grade.SMALL) == small
+    assert cache.find(DIGEST, Grade.LARGE) == large
+
+
+@pytest.mark.parametrize("place", [0, 30, 64, 65, 100, 200])
+def test_one_changed_byte_of_the_head_makes_it_absent(
+    tmp_path: Path, made: Thumbnails, place: int
 ) -> None:
-    """Damage anywhere, in head, list or picture, is noticed; keeping it again mends it."""
+    """Damage to the hash or the list is noticed at once; keeping it again mends it."""
     cache = ThumbnailCache(tmp_path)
     kept = cache.keep(DIGEST, made)
-    path = _only_file(tmp_path)
-    data = bytearray(path.read_bytes())
-    data[int(place_ratio * len(data))] ^= 1
-    path.write_bytes(data)
+    _damage(_only_file(tmp_path), place)
     assert cache.find(DIGEST) is None
     cache.keep(DIGEST, made)
     assert cache.find(DIGEST) == kept
+
+
+@pytest.mark.parametrize("place", [-1, -3000])
+def test_one_changed_byte_of_a_picture_is_noticed_when_it_is_read(
+    tmp_path: Path, made: Thumbnails, place: int
+) -> None:
+    """A damaged JPEG is found, for looking up reads none, and refused as it is read."""
+    cache = ThumbnailCache(tmp_path)
+    cache.keep(DIGEST, made)
+    _damage(_only_file(tmp_path), place)
+    found = cache.find(DIGEST)
+    assert found is not None
+    with pytest.raises(PictureError, match="damaged"):
+        _ = found.largest.jpeg
 
 
 @pytest.mark.parametrize("content", [b"", b"\n", b"a\nb\nc", b"\xff" * 99], ids=repr)
@@ -73,12 +101,14 @@ def test_any_other_content_makes_it_absent(
     assert cache.find(DIGEST) is None
 
 
-def test_a_cut_file_is_absent(tmp_path: Path, made: Thumbnails) -> None:
-    """A file that lost its end is made again."""
+@pytest.mark.parametrize("change", [-1, 1])
+def test_a_file_of_another_length_is_absent(tmp_path: Path, made: Thumbnails, change: int) -> None:
+    """A file that lost its end, or gained one, is made again."""
     cache = ThumbnailCache(tmp_path)
     cache.keep(DIGEST, made)
     path = _only_file(tmp_path)
-    path.write_bytes(path.read_bytes()[:-1])
+    data = path.read_bytes()
+    path.write_bytes(data[:change] if change < 0 else data + bytes(change))
     assert cache.find(DIGEST) is None
 
 

@@ -15,8 +15,14 @@ from service.errors import (
     ServiceError,
 )
 from service.findings import Finding
-from service.render.pictures.prepare import PhotoSource, plain_reason, prepare_photos
-from service.render.pictures.thumbnails import Thumbnails, make_thumbnails
+from service.render.pictures.prepare import (
+    PhotoSource,
+    plain_reason,
+    prepare_photos,
+    restorer,
+)
+from service.render.pictures.source import picture_source
+from service.render.pictures.thumbnails import Grade, Thumbnails, make_thumbnails
 from service.render.worker import Workers
 from tests.render.pictures.camera import take_photo
 
@@ -84,15 +90,40 @@ def test_a_photo_is_decoded_once(tmp_path: Path, workers: Workers) -> None:
     assert told == [1]
 
 
-def test_a_damaged_entry_is_made_again(tmp_path: Path, workers: Workers) -> None:
-    """A thumbnail that fails its hash is replaced by a good one."""
-    ready, _ = prepare_photos({"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers)
-    (path,) = (path for path in tmp_path.rglob("*") if path.is_file())
+@pytest.mark.parametrize("grade", Grade)
+def test_a_damaged_picture_is_made_again(tmp_path: Path, workers: Workers, grade: Grade) -> None:
+    """A stored JPEG that fails its hash when it is read is replaced by a good one."""
+    ready, _ = prepare_photos({"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers, grade=grade)
+    (path,) = tmp_path.rglob("*.thumbnails")
     whole = path.read_bytes()
     path.write_bytes(whole[:-9] + bytes(9))
-    again, _ = prepare_photos({"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers)
-    assert again == ready
+    restore = restorer(ready, {"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers)
+    read = picture_source(ready.values(), restore=restore)
+    largest = make_thumbnails(PHOTO, name="a.jpg", grade=grade).largest
+    assert read(largest.sha256) == largest.jpeg
     assert path.read_bytes() == whole
+
+
+def test_a_picture_that_cannot_be_made_again_is_told(tmp_path: Path, workers: Workers) -> None:
+    """A photo that changed or went during the run is an error that names it."""
+    ready, _ = prepare_photos({"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers)
+    photos: dict[str, PhotoSource] = {"a.jpg": SMALL}
+    restore = restorer(ready, photos, cache_folder=tmp_path, workers=workers)
+    with pytest.raises(PictureError, match=r"a\.jpg: the photo was changed"):
+        restore(ready["a.jpg"].largest.sha256)
+    photos["a.jpg"] = b"Dear all"
+    with pytest.raises(PictureError, match=r"a\.jpg: the file is not a photo"):
+        restore(ready["a.jpg"].largest.sha256)
+
+
+def test_a_changed_photo_is_made_anew(tmp_path: Path, workers: Workers) -> None:
+    """A file that is written again under its name gives its new picture in the next run."""
+    photo = tmp_path / "a.jpg"
+    for data in (PHOTO, SMALL, PHOTO):
+        photo.write_bytes(data)
+        ready, _ = prepare_photos({"a.jpg": photo}, cache_folder=tmp_path / "kept", workers=workers)
+        made = make_thumbnails(data, name="a.jpg")
+        assert ready["a.jpg"].largest.sha256 == made.largest.sha256
 
 
 def test_a_cache_that_cannot_be_written_costs_nothing(tmp_path: Path, workers: Workers) -> None:

@@ -13,10 +13,13 @@ from PIL import Image, ImageChops, ImageStat
 from service.errors import PictureError
 from service.render.pictures.photos import open_photo
 from service.render.pictures.thumbnails import (
-    LADDER_PX,
+    LEAST_PX,
+    Grade,
     Thumbnail,
     Thumbnails,
     choose_thumbnail,
+    halve,
+    is_finer_needed,
     make_thumbnails,
 )
 from tests.render.pictures.camera import TELL_TALE, take_photo
@@ -55,11 +58,14 @@ def _noise_ratio_db(first: Image.Image, second: Image.Image) -> float:
     return 10 * math.log10(255**2 * first.width * first.height * 3 / max(1.0, sum(squares)))
 
 
-def test_sizes_climb_the_ladder_up_to_the_object() -> None:
-    """The sizes are those of the ladder below the object's own, which comes last."""
-    sides = _sides(make_thumbnails(take_photo((1600, 1200), object_ratio=0.8), name="a.jpg"))
-    assert sides[:-1] == [240, 400, 640, 960]
-    assert 1600 * 0.8 * 1.08 <= sides[-1] <= 1600 * 0.8 * 1.15
+@pytest.mark.parametrize("grade", Grade)
+def test_each_size_is_half_of_the_one_above(grade: Grade) -> None:
+    """The largest has what the grade asks for, and halving ends short of a picture of 16 mm."""
+    photo = take_photo((1600, 1200), object_ratio=0.8)
+    sides = _sides(make_thumbnails(photo, name="a.jpg", grade=grade))
+    assert sides[:-1] == [math.ceil(side / 2) for side in sides[1:]]
+    assert sides[-1] >= grade.value
+    assert LEAST_PX <= sides[0] < 2 * LEAST_PX
 
 
 def test_a_small_photo_is_never_enlarged() -> None:
@@ -69,27 +75,44 @@ def test_a_small_photo_is_never_enlarged() -> None:
 
 
 @pytest.mark.slow
-def test_a_small_object_in_a_large_photo_is_looked_at_again() -> None:
-    """An object of a third of the picture comes as fine as the file allows, not as first seen."""
-    thumbnails = make_thumbnails(take_photo((4000, 3000), object_ratio=0.3), name="a.jpg")
-    assert 4000 * 0.3 * 1.08 <= thumbnails.largest.width_px <= 4000 * 0.3 * 1.15
+@pytest.mark.parametrize(
+    ("grade", "object_ratio", "most_px"),
+    [(Grade.SMALL, 0.3, 700), (Grade.LARGE, 0.3, 1380), (Grade.LARGE, 0.2, 1200)],
+)
+def test_a_small_object_in_a_large_photo_is_looked_at_again(
+    grade: Grade, object_ratio: float, most_px: float
+) -> None:
+    """A small object comes as fine as the grade asks or the file allows, not as first seen."""
+    photo = take_photo((4000, 3000), object_ratio=object_ratio)
+    width_px = make_thumbnails(photo, name="a.jpg", grade=grade).largest.width_px
+    assert min(grade.value, 4000 * object_ratio * 1.08) <= width_px <= most_px
 
 
 @pytest.mark.slow
-def test_no_size_is_above_the_ladder() -> None:
-    """A photo far larger than any card ends at the top of the ladder."""
-    thumbnails = make_thumbnails(take_photo((4000, 3000), object_ratio=1.0), name="a.jpg")
-    assert _sides(thumbnails) == list(LADDER_PX)
+@pytest.mark.parametrize("size", [(4000, 3000), (2900, 2900), (5000, 1000)], ids=str)
+@pytest.mark.parametrize("grade", Grade)
+@pytest.mark.parametrize("form", ["JPEG", "PNG"])
+def test_no_size_is_far_above_the_grade(size: tuple[int, int], grade: Grade, form: str) -> None:
+    """A photo far larger than any card is brought down, whatever its decoder can do."""
+    target = io.BytesIO()
+    Image.linear_gradient("L").resize(size).save(target, form)
+    sides = _sides(make_thumbnails(target.getvalue(), name="a", grade=grade))
+    assert grade.value <= sides[-1] <= 2.5 * grade.value
 
 
 @pytest.mark.slow
-def test_the_short_way_of_decoding_costs_no_visible_quality() -> None:
-    """A picture shrunk while it is decoded is within 45 dB of one decoded whole."""
-    data = take_photo((4000, 3000))
-    size = (640, 480)
-    whole = open_photo(data, name="a").resize(size, Image.Resampling.LANCZOS)
-    short = open_photo(data, name="a", long_side_px=2000).resize(size, Image.Resampling.LANCZOS)
-    assert _noise_ratio_db(whole, short) >= 45
+@pytest.mark.parametrize("long_side_px", [746, 1992])
+def test_the_short_way_of_decoding_costs_no_visible_quality(long_side_px: int) -> None:
+    """Each size is within 45 dB of the photo decoded whole and brought there by one filter."""
+    data = take_photo((4096, 3072))
+    whole = open_photo(data, name="a")
+    short = open_photo(data, name="a", long_side_px=long_side_px)
+    bands = short.convert("YCbCr").split()
+    while bands[0].width > LEAST_PX:
+        reference = whole.resize(bands[0].size, Image.Resampling.LANCZOS).convert("YCbCr")
+        assert _noise_ratio_db(reference, Image.merge("YCbCr", bands)) >= 45
+        bands = halve(bands)
+    assert bands[0].width == 128
 
 
 def test_all_sizes_have_one_shape() -> None:
@@ -166,6 +189,23 @@ def test_the_smallest_sharp_size_is_chosen(
     thumbnails = _sized(240, 400, 640, 960, 1400)
     chosen = choose_thumbnail(thumbnails, width_mm, height_mm, resolution_dpi)
     assert chosen.width_px == chosen_px
+
+
+@pytest.mark.parametrize(
+    ("grade", "side_mm", "expected"),
+    [(Grade.SMALL, 54.1, False), (Grade.SMALL, 54.4, True), (Grade.LARGE, 200, False)],
+)
+def test_a_finer_photo_is_asked_for_once(grade: Grade, side_mm: float, *, expected: bool) -> None:
+    """640 pixels are 54.2 mm at 300 dpi; a photo of the large grade is as fine as it gets."""
+    photo = replace(_sized(240, 400, 640), grade=grade)
+    assert is_finer_needed(photo, side_mm, side_mm) is expected
+
+
+def test_a_size_is_found_by_its_hash() -> None:
+    """Each size is found, and nothing else."""
+    photo = make_thumbnails(take_photo((800, 600)), name="a.jpg")
+    assert [photo.find(size.sha256) for size in photo.sizes] == list(photo.sizes)
+    assert photo.find("0" * 64) is None
 
 
 def test_stored_bytes_are_checked_as_they_are_read(tmp_path: Path) -> None:

@@ -7,10 +7,8 @@ import pytest
 from service.geometry import Rect
 from service.pages.page import Shade, ShapeBlock
 from service.render.proof.symbols import modules_rect
-from service.symbols.outline import symbol_path
-from tests.render.made import Ink, faults_of, page, symbol, text
-
-pytestmark = [pytest.mark.print, pytest.mark.slow]
+from tests.render.made import page, symbol, text
+from tests.render.proof.plated import faults_in, faults_of, plate_of, rewritten
 
 SYMBOL = symbol()
 WHOLE = page(SYMBOL)
@@ -24,10 +22,10 @@ def cover(share_x: float, share_y: float, *, side_mm: float, fill: Shade) -> Sha
     return ShapeBlock("patch", Rect(x_mm, y_mm, side_mm, side_mm), fill=fill)
 
 
-def test_another_payload_is_caught(ink: Ink) -> None:
+def test_another_payload_is_caught() -> None:
     """A readable symbol that leads elsewhere fails, and both payloads are told."""
     other = symbol("https://collections.example/c/B-043")
-    faults = " ".join(faults_of(ink.of(page(other)), WHOLE))
+    faults = " ".join(faults_of(page(other), WHOLE))
     assert "/B-043" in faults
     assert "/B-042" in faults
 
@@ -51,31 +49,34 @@ def test_another_payload_is_caught(ink: Ink) -> None:
         ),
     ],
 )
-def test_damage_is_caught(ink: Ink, patch: ShapeBlock, fault: str) -> None:
+def test_damage_is_caught(patch: ShapeBlock, fault: str) -> None:
     """Fresh ink has no damage at all, not even such as a decoder would mend."""
-    assert fault in " ".join(faults_of(ink.of(page(SYMBOL, patch)), WHOLE))
+    assert fault in " ".join(faults_of(page(SYMBOL, patch), WHOLE))
 
 
-def test_text_in_the_clear_margin_is_caught(ink: Ink) -> None:
+def test_text_in_the_clear_margin_is_caught() -> None:
     """A caption that touches the clear margin is told, for it can hide the symbol."""
     whole = page(SYMBOL, text("1 of 2", x_mm=70.0, y_mm=SYMBOL.rect.bottom_mm - 3.0))
-    assert "ink in its clear margin" in " ".join(faults_of(ink.of(whole), whole))
+    assert "ink in its clear margin" in " ".join(faults_of(whole))
 
 
-@pytest.mark.parametrize("colour", ["#bbb", "#666"], ids=["pale", "grey"])
-def test_light_modules_are_caught(ink: Ink, colour: str) -> None:
+@pytest.mark.parametrize("tone", ["0.73", "0.4"], ids=["pale", "grey"])
+def test_light_modules_are_caught(tone: str) -> None:
     """Modules that are grey instead of black are told, even where a decoder still reads them."""
-    rect, side = SYMBOL.rect, SYMBOL.symbol.full_side_modules
-    drawn = (
-        f"<svg viewBox='0 0 {side} {side}' style='left: {rect.x_mm}mm; top: {rect.y_mm}mm;"
-        f" width: {rect.width_mm}mm; height: {rect.height_mm}mm'>"
-        f"<path fill='{colour}' d='{symbol_path(SYMBOL.symbol)}'/></svg>"
-    )
-    faults = " ".join(faults_of(ink.of_html(drawn), WHOLE))
+    colour = f"{tone} {tone} {tone} rg".encode()
+    plate = rewritten(plate_of(WHOLE), lambda content: content.replace(b"0 0 0 rg", colour))
+    faults = " ".join(faults_in(plate, WHOLE))
     assert "wrong tone" in faults or "too little contrast" in faults
 
 
-def test_a_symbol_elsewhere_is_caught(ink: Ink) -> None:
+def test_modules_of_another_size_are_caught() -> None:
+    """A symbol a twentieth smaller than asked for has its modules in the wrong places."""
+    small = symbol(module_mm=0.475)
+    centred = replace(small, rect=small.rect.moved(0.5, 0.5))
+    assert "wrong tone" in " ".join(faults_of(page(centred), WHOLE))
+
+
+def test_a_symbol_elsewhere_is_caught() -> None:
     """A symbol moved by its own width is not where the page says."""
     moved = replace(SYMBOL, rect=SYMBOL.rect.moved(-SYMBOL.rect.width_mm, 0.0))
-    assert "says nothing" in " ".join(faults_of(ink.of(page(moved)), WHOLE))
+    assert "says nothing" in " ".join(faults_of(page(moved), WHOLE))

@@ -1,98 +1,99 @@
 from __future__ import annotations
 
-import io
-
-import pikepdf
 import pytest
-from pikepdf import Array, Dictionary, Name
 
-from service.render.raster import opened
-from service.render.reading.face import read_face
-from service.render.reading.glyphs import Glyph, read_glyphs
-from service.units import points_from_mm
-from tests.render.made import Ink, page, text
+from service.render.reading.fonts import shipped_fonts
+from service.render.reading.glyphs import Glyph, RunReader, SetRun
+from service.render.reading.shaping import Shaper
+from service.units import mm_from_points, points_from_mm
+from tests.render.made import FONTS
+
+SHIPPED = shipped_fonts(FONTS)
+LATIN = "Atkinson-Hyperlegible-Next"
+# Advance widths of the regular face, from its table of horizontal metrics: 613 and 280.
+CAPITAL, BLANK = 0x0C, 0xE7
 
 
-def glyphs_of(content: bytes, form: bytes = b"") -> list[tuple[int, float, float, float]]:
-    """Read the glyphs of a made page of 100 x 100 points: number, x and y up in points, size."""
-    font = Dictionary(
-        BaseFont=Name("/ABCDEF+Some-Font"),
-        Encoding=Name("/Identity-H"),
-        DescendantFonts=Array([Dictionary(W=Array([1, Array([500, 250])]))]),
-    )
-    with pikepdf.new() as pdf:
-        made = pdf.add_blank_page(page_size=(100, 100))
-        drawn = pdf.make_stream(form, Subtype=Name.Form, Matrix=Array([1, 0, 0, 1, 5, 0]))
-        drawn.Resources = Dictionary(Font=Dictionary(F=font))
-        made.obj.Resources = Dictionary(Font=Dictionary(F=font), XObject=Dictionary(X=drawn))
-        made.obj.Contents = pdf.make_stream(content)
-        return [in_points(glyph) for glyph in read_glyphs(made)]
+def read(operators: bytes) -> SetRun:
+    """Read a line set in the shipped fonts."""
+    return RunReader(tuple(SHIPPED), Shaper(SHIPPED)).read(operators)
 
 
 def in_points(glyph: Glyph) -> tuple[int, float, float, float]:
-    """Turn a glyph's place back into points from the bottom left corner."""
-    x_pt, y_pt = points_from_mm(glyph.origin.x_mm), 100 - points_from_mm(glyph.origin.y_mm)
-    size_pt = points_from_mm(glyph.size_mm)
-    return (glyph.number, round(x_pt, 6), round(y_pt, 6), round(size_pt, 6))
+    """Give a glyph's number, where it stands to the right and up, and its size, in points."""
+    x_pt, y_pt = points_from_mm(glyph.origin.x_mm), points_from_mm(-glyph.origin.y_mm)
+    return (glyph.number, round(x_pt, 3), round(y_pt, 3), round(points_from_mm(glyph.size_mm), 3))
 
 
 @pytest.mark.parametrize(
-    ("content", "expected"),
+    ("operators", "expected"),
     [
         pytest.param(
-            b"BT /F 10 Tf 20 30 Td <00010002> Tj ET",
-            [(1, 20, 30, 10), (2, 25, 30, 10)],
-            id="widths move the pen",
+            b"/F0 10 Tf [<000c000c>] TJ", [(12, 0, 0, 10), (12, 6.13, 0, 10)], id="widths"
         ),
         pytest.param(
-            b"BT /F 10 Tf 20 30 Td [<0001> 100 <0002>] TJ ET",
-            [(1, 20, 30, 10), (2, 24, 30, 10)],
-            id="kerning in thousandths moves it back",
+            b"/F0 10 Tf [<000c>100<000c>-50] TJ <000c> Tj",
+            [(12, 0, 0, 10), (12, 5.13, 0, 10), (12, 11.76, 0, 10)],
+            id="shifts in thousandths move the pen back",
         ),
         pytest.param(
-            b"BT /F 10 Tf 20 30 Td 3 Ts <0001> Tj 0 Ts <0002> Tj ET",
-            [(1, 20, 33, 10), (2, 25, 30, 10)],
+            b"/F0 10 Tf 3 Ts <000c> Tj 0 Ts [<000c>]TJ",
+            [(12, 0, 3, 10), (12, 6.13, 0, 10)],
             id="rise lifts",
         ),
         pytest.param(
-            b"BT /F 10 Tf 2 Tc 50 Tz 20 30 Td <00010002> Tj ET",
-            [(1, 20, 30, 10), (2, 23.5, 30, 10)],
-            id="spacing and stretch",
-        ),
-        pytest.param(
-            b"q 2 0 0 2 10 10 cm BT /F 10 Tf 1 0 0 1 5 5 Tm <0001> Tj ET Q"
-            b" BT /F 10 Tf <0002> Tj ET",
-            [(1, 20, 20, 20), (2, 0, 0, 10)],
-            id="matrices multiply and come back",
-        ),
-        pytest.param(
-            b"BT /F 10 Tf 20 30 TD <0001> Tj 0 -12 TD <0001> Tj T* <0002> Tj ET",
-            [(1, 20, 30, 10), (1, 20, 18, 10), (2, 20, 6, 10)],
-            id="lines follow the leading",
+            b"/F0 10 Tf <000c> Tj /F0 20 Tf <000c> Tj",
+            [(12, 0, 0, 10), (12, 6.13, 0, 20)],
+            id="sizes change",
         ),
     ],
 )
-def test_text_operators(content: bytes, expected: list[tuple[int, float, float, float]]) -> None:
+def test_text_operators(operators: bytes, expected: list[tuple[int, float, float, float]]) -> None:
     """Places follow the text operators of ISO 32000-1, 9.3 and 9.4."""
-    assert glyphs_of(content) == expected
+    run = read(operators)
+    assert [in_points(glyph) for glyph in run.glyphs] == expected
+    assert run.unread == ""
 
 
-def test_forms_are_followed() -> None:
-    """Text inside a drawn form is found at its place; drawing moves nothing outside."""
-    found = glyphs_of(
-        b"q 1 0 0 1 10 20 cm /X Do Q BT /F 10 Tf <0002> Tj ET", b"BT /F 8 Tf <0001> Tj ET"
-    )
-    assert found == [(1, 15, 20, 8), (2, 0, 0, 10)]
+def test_ink_is_that_of_the_outlines() -> None:
+    """An H of 10 pt stands 6.68 pt high on the baseline; a blank shows nothing."""
+    run = read(b"/F0 10 Tf [<00e7000c00e7>] TJ")
+    assert run.ink is not None
+    assert points_from_mm(run.ink.height_mm) == pytest.approx(6.68, abs=0.01)
+    assert run.ink.bottom_mm == pytest.approx(0.0, abs=0.01)
+    assert len(run.lefts_mm) == len(run.rights_mm) == 1
+    assert run.lefts_mm[0] == run.ink.x_mm > mm_from_points(2.8)
 
 
-@pytest.mark.print
-@pytest.mark.slow
-def test_two_readers_agree(ink: Ink) -> None:
-    """PDFium finds each glyph of a drawn line within 0.02 mm of where the content puts it."""
-    pdf = ink.of(page(text("1987.412.9 Łódź AVA")))
-    with opened(pdf) as shown, pikepdf.open(io.BytesIO(pdf)) as written:
-        seen = [(one.origin.x_mm, one.origin.y_mm) for one in read_face(shown[0]).characters]
-        read = [(one.origin.x_mm, one.origin.y_mm) for one in read_glyphs(written.pages[0])]
-    assert len(seen) == len(read)
-    assert [x for x, _ in seen] == pytest.approx([x for x, _ in read], abs=0.02)
-    assert [y for _, y in seen] == pytest.approx([y for _, y in read], abs=0.02)
+def test_a_blank_line_has_no_ink() -> None:
+    """Blanks alone leave nothing to look for."""
+    assert read(b"/F0 10 Tf [<00e700e7>] TJ").ink is None
+
+
+def test_what_a_reader_is_told() -> None:
+    """A text that stands for the glyphs is read back; without one there is none."""
+    told = read(b"/Span <</ActualText<FEFF0645D83DDE00>>> BDC /F9 10 Tf [<0004>] TJ EMC")
+    assert told.said == "م\U0001f600"
+    assert told.pieces[0].font == "Noto-Sans-Arabic-Bold" or told.pieces[0].font in SHIPPED
+    assert read(b"/F0 10 Tf [<000c>] TJ").said is None
+
+
+@pytest.mark.parametrize(
+    "unknown",
+    [
+        pytest.param(b"/F99 10 Tf [<0004>] TJ", id="no such font"),
+        pytest.param(b"[<0004>] TJ", id="no font at all"),
+        pytest.param(b"3 Tr", id="a way to hide text"),
+        pytest.param(b"1 0 0 1 5 5 Tm", id="a matrix"),
+        pytest.param(b"(abc) Tj", id="letters"),
+    ],
+)
+def test_the_rest_is_told(unknown: bytes) -> None:
+    """Reading stops where something is not known, and says what it is."""
+    assert read(unknown + b" /F0 10 Tf <000c> Tj").unread.startswith(unknown.decode()[:6])
+
+
+def test_half_a_code_is_damage() -> None:
+    """Codes have two bytes; a string that ends within one is none."""
+    with pytest.raises(ValueError, match=r"odd|non-hexadecimal|hex"):
+        read(b"/F0 10 Tf [<000c0>] TJ")

@@ -81,3 +81,27 @@ def test_only_shipped_fonts_are_known(shaper: Shaper) -> None:
     """A font by any other name is not opened."""
     assert shaper.knows(ARABIC)
     assert not shaper.knows("Another-Sans")
+
+
+@pytest.mark.parametrize(
+    ("font", "text", "language"),
+    [
+        pytest.param("Atkinson-Hyperlegible-Next", "AVA 12", "", id="kerned"),
+        pytest.param(ARABIC, "كل", "ar", id="from the right"),
+    ],
+)
+def test_a_whole_line_is_set_as_its_parts(
+    shaper: Shaper, font: str, text: str, language: str
+) -> None:
+    """The glyphs of a line, blanks taken out, are those of its words one after another."""
+    line = shaper.shape_line(font, text, language=language)
+    parts = [shaper.shape(font, one, language=language) for one in split_parts(text)]
+    numbers = [glyph.number for part in parts for glyph in part]
+    assert [one for one in line.numbers if one not in shaper.blanks(font)] == numbers
+    assert list(line.starts_ratio) == sorted(line.starts_ratio)
+    assert line.is_level
+
+
+def test_a_lifted_mark_is_told(shaper: Shaper) -> None:
+    """A line whose marks stand off the baseline is not level."""
+    assert not shaper.shape_line(ARABIC, "كُ", language="ar").is_level

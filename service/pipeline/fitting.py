@@ -1,0 +1,62 @@
+"""Packings to fitted cards, one after another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from service.cards.card import Card
+from service.cards.kinds import compose_cards
+from service.contents.packing import Packing
+from service.errors import ServiceError
+from service.findings import Finding, Where, make_finding
+from service.pages.fit import Fitting
+from service.pages.ruler import Ruler
+from service.pipeline.choose import fit_on_stock
+from service.pipeline.options import FittedCard, PrintOptions
+from service.pipeline.ready import Progress, Ready, tell_nobody
+
+
+def fit_cards(
+    ready: Ready,
+    options: PrintOptions,
+    ruler: Ruler,
+    findings: list[Finding],
+    *,
+    on_progress: Progress = tell_nobody,
+) -> Iterator[FittedCard]:
+    """Fit every card that can be; what is noticed on the way is added to `findings`."""
+    fitting = Fitting(ruler, ready.museum.aisle_distance_mm)
+    for done, packing in enumerate(ready.packings, start=1):
+        where = Where(container_number=packing.container.container_number)
+        try:
+            cards = compose_cards(packing, ready.museum, kinds=options.kinds)
+        except ServiceError as error:
+            findings.append(failed_card(where, error))
+            cards = ()
+        for card in cards:
+            yield from _fit_one(card, packing, fitting, options, findings)
+        on_progress("cards", done, len(ready.packings))
+
+
+def failed_card(where: Where, error: ServiceError, kind: str = "") -> Finding:
+    """Tell of a card that cannot be printed."""
+    message = f"{kind or 'The cards'}: {error}"
+    return make_finding("card-failed", where, message, advice=error.advice)
+
+
+def _fit_one(
+    card: Card,
+    packing: Packing,
+    fitting: Fitting,
+    options: PrintOptions,
+    findings: list[Finding],
+) -> Iterator[FittedCard]:
+    kind = next(kind for kind in options.kinds if kind.code == card.kind)
+    try:
+        fitted, noticed = fit_on_stock(kind, card, packing.container, fitting, options)
+    except ServiceError as error:
+        where = Where(container_number=packing.container.container_number)
+        findings.append(failed_card(where, error, kind.name))
+    else:
+        findings.extend(noticed)
+        yield fitted

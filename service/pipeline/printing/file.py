@@ -1,0 +1,47 @@
+"""Plates to a finished file: imposed, composed, proved."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from service.pipeline.options import MadeCard, PrintFile, PrintOptions
+from service.pipeline.printing.shelf import Shelf
+from service.render.compose.sheets import Parts, write_sheets
+from service.render.proof.finished.file import prove_file
+from service.sheets.impose import Sheet, impose_pages
+from service.sheets.printers.used_sheet import Start, left_over
+
+
+def make_file(
+    cards: Sequence[MadeCard], shelf: Shelf, parts: Parts, options: PrintOptions, folder: Path
+) -> PrintFile:
+    """Put the faces of one kind and stock on sheets, in a file of `folder`, and prove it.
+
+    Raises:
+        SheetError: When the stock cannot take the pages.
+        ProofFailedError: When the finished file does not read back as it should.
+    """
+    kind, stock = cards[0].kind, cards[0].stock
+    sheets = _imposed(cards, shelf, options)
+    begun = Start(options.start_position, options.skipped)
+    file = PrintFile(kind, stock, folder, len(sheets), len(cards), left_over(sheets, begun))
+    file = replace(file, path=folder / file.name)
+    with file.path.open("wb") as target:
+        write_sheets(target, sheets, shelf, parts, title=f"{kind.name}, {stock.name}")
+    prove_file(file.path, sheets, shelf, parts)
+    return file
+
+
+def _imposed(cards: Sequence[MadeCard], shelf: Shelf, options: PrintOptions) -> tuple[Sheet, ...]:
+    """Impose the faces, which now are known to the reach of their ink."""
+    faces = [replace(face, ink=shelf.ink(face.key)) for card in cards for face in card.faces]
+    return impose_pages(
+        faces,
+        cards[0].stock,
+        start_position=options.start_position,
+        skipped=options.skipped,
+        copies=options.copies,
+        printer=options.printer,
+    )

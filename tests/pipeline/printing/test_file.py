@@ -1,0 +1,79 @@
+"""Tests for plates to a finished file."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from service.cards.kinds import END_LABEL
+from service.errors import ProofFailedError
+from service.geometry import Rect, Size
+from service.pipeline.options import MadeCard, PrintOptions
+from service.pipeline.printing.file import make_file
+from service.pipeline.printing.shelf import Shelf
+from service.render.compose.sheets import Parts
+from service.render.plates.plate import Plate, PlateProof, ProvedPlate
+from service.render.reading.fonts import shipped_fonts
+from service.render.task import FONTS_CONF
+from service.sheets.impose import Face
+from service.sheets.stocks import STOCKS, find_stock
+from tests.outside.oracle import differences
+
+STOCK = find_stock("A4 2x4 99.1x67.7", STOCKS)
+EMPTY_DEFLATED = bytes.fromhex("789c030000000001")
+"""No bytes, deflated (RFC 1950)."""
+
+
+def proved(ink: Rect) -> ProvedPlate:
+    """Make a plate without ink, whose proof says where ink is."""
+    plate = Plate(Size(99.1, 67.7), EMPTY_DEFLATED, (), (), (), "a label")
+    return ProvedPlate(plate, PlateProof(0, 0, 0, 0, ink))
+
+
+@pytest.fixture
+def parts() -> Parts:
+    """Give the shipped fonts, and neither pictures nor marks."""
+    fonts = tuple(shipped_fonts(FONTS_CONF.parent).items())
+    return Parts(dict[str, bytes]().__getitem__, dict[str, bytes]().__getitem__, fonts)
+
+
+def card(number: str) -> MadeCard:
+    """Make a card of one face."""
+    return MadeCard(END_LABEL, number, STOCK, (Face("a", Size(99.1, 67.7)),))
+
+
+def test_cards_become_sheets(parts: Parts, tmp_path: Path) -> None:
+    """Nine labels on sheets of eight, the first begun at position 3, take two sheets."""
+    shelf = Shelf()
+    shelf.add({"a": proved(Rect(5, 5, 50, 50))})
+    cards = [card(str(number)) for number in range(9)]
+    file = make_file(cards, shelf, parts, PrintOptions(start_position=3), tmp_path)
+    assert (file.sheets, file.cards) == (2, 9)
+    assert file.path == tmp_path / "end-label, A4 2x4 99.1x67.7.pdf"
+    assert len(pypdf.PdfReader(file.path).pages) == 2
+    assert file.left_over is not None
+    assert file.left_over.positions == frozenset({1, 2, 3})
+
+
+def test_ink_that_leaves_its_face_is_not_handed_over(parts: Parts, tmp_path: Path) -> None:
+    """A plate whose ink reaches beyond the label fails the proof of its file."""
+    shelf = Shelf()
+    shelf.add({"a": proved(Rect(5, 5, 99, 50))})
+    with pytest.raises(ProofFailedError):
+        make_file([card("1")], shelf, parts, PrintOptions(), tmp_path)
+
+
+def test_the_same_cards_give_the_same_bytes(parts: Parts, tmp_path: Path) -> None:
+    """Two files of the same plates are equal, and another plate is another file."""
+    shelf = Shelf()
+    shelf.add({"a": proved(Rect(5, 5, 50, 50))})
+    folders = [tmp_path / name for name in ("one", "two")]
+    for folder in folders:
+        folder.mkdir()
+    one, two = (make_file([card("1")], shelf, parts, PrintOptions(), each) for each in folders)
+    assert one.pdf == two.pdf
+    assert replace(one, path=two.path) == two
+    assert [found.share for found in differences(one.pdf, two.pdf)] == [0.0]

@@ -1,0 +1,52 @@
+"""Tests for fitting the cards of a run one after another."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import islice
+
+from service.cards.kinds import END_LABEL, LID_CARD
+from service.findings import Finding
+from service.pipeline.fitting import fit_cards
+from service.pipeline.options import PrintOptions
+from service.pipeline.ready import Workshop, make_ready
+from service.records.record import Collection
+
+
+def test_cards_come_when_they_are_asked_for(collection: Collection, workshop: Workshop) -> None:
+    """The first card is there before the second container is looked at."""
+    record, packing = collection.containers[0], collection.packings[0]
+    second = replace(record, container_number="B-2")
+    both = replace(
+        collection,
+        containers=(record, second),
+        packings=(packing, replace(packing, container_number="B-2", places=())),
+    )
+    options = PrintOptions(kinds=(LID_CARD,))
+    ready = make_ready(both, {}, options, workshop)
+    told: list[tuple[str, int, int]] = []
+    cards = fit_cards(
+        ready,
+        options,
+        workshop.ruler,
+        [],
+        on_progress=lambda step, done, of: told.append((step, done, of)),
+    )
+    assert [card.container_number for card in islice(cards, 1)] == ["B-1"]
+    assert told == []
+
+
+def test_a_card_that_does_not_fit_is_told(collection: Collection, workshop: Workshop) -> None:
+    """What cannot be fitted is a finding that names the container and the kind."""
+    number = "B" * 60
+    odd = replace(
+        collection,
+        containers=(replace(collection.containers[0], container_number=number),),
+        packings=(replace(collection.packings[0], container_number=number),),
+    )
+    options = PrintOptions(kinds=(END_LABEL,))
+    findings: list[Finding] = []
+    ready = make_ready(odd, {}, options, workshop)
+    assert list(fit_cards(ready, options, workshop.ruler, findings)) == []
+    assert {finding.code for finding in findings} == {"card-failed"}
+    assert all(finding.message.startswith("End label") for finding in findings)
