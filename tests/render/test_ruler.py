@@ -6,9 +6,9 @@ import pytest
 from fontTools.ttLib import TTFont
 
 from service.pages.page import Direction, TextStyle
-from service.render.pango import Paragraphs
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
+from service.render.typeset.setter import Typesetter
 from service.units import mm_from_points
 
 RULER = PangoRuler(FONTS_CONF)
@@ -86,6 +86,16 @@ def test_fonts_that_are_not_there_are_refused(tmp_path: Path) -> None:
 
 
 def test_fonts_can_be_shared() -> None:
-    """A ruler given paragraphs measures with them, and as any other does."""
-    ruler = PangoRuler(FONTS_CONF, Paragraphs(FONTS_CONF))
+    """A ruler given a typesetter measures with it, and as any other does."""
+    ruler = PangoRuler(FONTS_CONF, Typesetter(FONTS_CONF))
     assert ruler.width_mm("Brass", STYLE) == RULER.width_mm("Brass", STYLE)
+
+
+@pytest.mark.parametrize("by_mm", [-0.2, 0.0, 0.2])
+def test_a_text_that_just_fits_is_broken_as_it_is_set(by_mm: float) -> None:
+    """Near its own width a text is broken by the shaper: it is one line only where it fits."""
+    text = "Brass divider, wing nut"
+    width_mm = RULER.width_mm(text, STYLE) + by_mm
+    broken = RULER.break_text(text, STYLE, width_mm=width_mm)
+    assert all(line_mm <= width_mm + 0.01 for line_mm in broken.widths_mm)
+    assert len(broken.lines) == (1 if by_mm > 0 else 2)

@@ -44,6 +44,18 @@ class Face:
         self.number = number
         self.codes = _Codes(self._font, face.upem)
 
+    def shape(self, text: str) -> list[tuple[int, float, int, int]]:
+        """Shape a piece of Latin text: number, advance in thousandths of the em, and offsets."""
+        buffer = uharfbuzz.Buffer()
+        buffer.add_str(text)
+        buffer.script, buffer.language, buffer.direction = "Latn", "en", "ltr"
+        uharfbuzz.shape(self._font, buffer, {"tnum": True})
+        scale = 1000 / self._font.face.upem
+        return [
+            (info.codepoint, place.x_advance * scale, place.x_offset, place.y_offset)
+            for info, place in zip(buffer.glyph_infos, buffer.glyph_positions, strict=True)
+        ]
+
     def shows(self, character: str, glyph: int) -> bool:
         """Tell whether a glyph is the one that stands for a character before any shaping."""
         return bool(self._font.get_nominal_glyph(ord(character)) == glyph)
@@ -59,6 +71,7 @@ class Faces:
         self._numbers = {file.name: number for number, file in enumerate(files)}
         self._faces: dict[str, Face] = {}
         self._by_pointer: dict[Any, tuple[Face, Any]] = {}
+        self._by_number: dict[int, Face] = {}
 
     def face(self, pointer: Any) -> Face:  # noqa: ANN401 - a C pointer
         """Give the face of a font; it is kept alive, so that its address stays its own."""
@@ -70,7 +83,12 @@ class Faces:
             self._by_pointer[pointer] = known
         return known[0]
 
+    def numbered(self, number: int) -> Face:
+        """Give the face of a number, which a line was set in before."""
+        return self._by_number[number]
+
     def _open(self, file: Path) -> Face:
         if file.name not in self._faces:
-            self._faces[file.name] = Face(self._numbers[file.name], file)
+            number = self._numbers[file.name]
+            self._faces[file.name] = self._by_number[number] = Face(number, file)
         return self._faces[file.name]

@@ -174,7 +174,7 @@ def test_places_are_those_of_another_shaper(
 
 def test_the_ruler_measures_what_is_set(setter: Typesetter) -> None:
     """One set of fonts serves both, and neither disturbs the other."""
-    ruler = PangoRuler(FONTS_CONF, setter.paragraphs)
+    ruler = PangoRuler(FONTS_CONF, setter)
     for text in SCRIPTS:
         made = block(text, 0, TextStyle(12.0, language=language_of(text)), setter)
         width_mm = ruler.width_mm(text, made.style)
