@@ -1,0 +1,1 @@
+"""One file a step, each for itself: it never looks at the tables as they are today."""

@@ -1,0 +1,59 @@
+from __future__ import annotations
+
+from sqlalchemy import Connection
+
+from service.records.record import PackingRecord, PlaceRecord
+from service.store.history import begin_change
+from service.store.packing.load import load_packing
+from service.store.packing.take_in import Outcome, TakenIn, take_in_packings
+from tests.store.made import HAT, LAMP, LEAD, STAMP, collection
+
+
+def _take_in(connection: Connection, *packings: PackingRecord) -> TakenIn:
+    return take_in_packings(connection, begin_change(connection, STAMP), packings)
+
+
+def test_differences_become_revisions(connection: Connection) -> None:
+    """What differs is the next revision, what is the same is none; the highest number counts."""
+    _, same = collection().packings
+    taken = _take_in(
+        connection,
+        PackingRecord("B-001", 4, reason="old"),
+        PackingRecord("B-001", 7, reason="latest"),
+        PackingRecord("B-001", 7, reason="twice"),
+        same,
+        PackingRecord("B-003", 1, (PlaceRecord(LAMP),)),
+    )
+    assert taken.outcome == Outcome(("B-003",), ("B-001",), ("B-002",))
+    assert load_packing(connection, "B-001") == PackingRecord("B-001", 2, reason="latest")
+    assert [entry.detail for entry in taken.entries] == [
+        '{"reason":"latest","revision_in_source":7}',
+        "",
+    ]
+
+
+def test_an_exchange_is_no_clash(connection: Connection) -> None:
+    """Objects may change places between containers that are taken in together."""
+    taken = _take_in(
+        connection,
+        PackingRecord("B-001", places=(PlaceRecord(HAT),)),
+        PackingRecord("B-002", places=(PlaceRecord(LEAD),)),
+    )
+    assert taken.outcome.changed == ("B-001", "B-002")
+    assert taken.findings == ()
+
+
+def test_what_cannot_be_is_a_finding(connection: Connection) -> None:
+    """A box that is not in the records and a thing in two boxes are refused, the rest is saved."""
+    taken = _take_in(
+        connection,
+        PackingRecord("B-999"),
+        PackingRecord("B-003", places=(PlaceRecord(LEAD),)),
+        PackingRecord("B-002", places=(PlaceRecord(LAMP),)),
+    )
+    assert taken.outcome == Outcome(changed=("B-002",))
+    assert [(finding.code, str(finding.where)) for finding in taken.findings] == [
+        ("unknown-container", "B-999"),
+        ("object-in-two-places", f"B-003, {LEAD}"),
+    ]
+    assert load_packing(connection, "B-003").revision == 0
