@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from service.contents.packing import Packing
@@ -57,14 +58,15 @@ def print_collection(
     if not fitted_any:
         raise ContentsError(_nothing_words(ready.packings, findings))
     folder = Path(tempfile.mkdtemp(dir=workshop.scratch_folder))
-    parts = Parts(
+    plain = Parts(
         shown.pictures(),
         workshop.frames.marks().__getitem__,
         tuple(shipped_fonts(FONTS_CONF.parent).items()),
     )
+    attempts = (plain, replace(plain, pictures=shown.restored_pictures()))
     files = []
     for number, cards in enumerate(groups.values(), start=1):
-        files.append(make_file(cards, shelf, parts, options, folder))
+        files.append(make_file(cards, shelf, attempts, options, folder))
         on_progress("sheets", number, len(groups))
     return Outcome(tuple(files), (*ready.findings, *dict.fromkeys(findings)))
 

@@ -6,18 +6,27 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from service.errors import ProofFailedError
 from service.pipeline.options import MadeCard, PrintFile, PrintOptions
 from service.pipeline.printing.shelf import Shelf
 from service.render.compose.sheets import Parts, write_sheets
 from service.render.proof.finished.file import prove_file
+from service.render.proof.finished.rasters import prove_rasters
 from service.sheets.impose import Sheet, impose_pages
 from service.sheets.printers.used_sheet import Start, left_over
 
 
 def make_file(
-    cards: Sequence[MadeCard], shelf: Shelf, parts: Parts, options: PrintOptions, folder: Path
+    cards: Sequence[MadeCard],
+    shelf: Shelf,
+    attempts: Sequence[Parts],
+    options: PrintOptions,
+    folder: Path,
 ) -> PrintFile:
     """Put the faces of one kind and stock on sheets, in a file of `folder`, and prove it.
+
+    `attempts` are the parts to write it with: the quickest first, and then those that mend what the
+    proof may find damaged.
 
     Raises:
         SheetError: When the stock cannot take the pages.
@@ -28,9 +37,17 @@ def make_file(
     begun = Start(options.start_position, options.skipped)
     file = PrintFile(kind, stock, folder, len(sheets), len(cards), left_over(sheets, begun))
     file = replace(file, path=folder / file.name)
-    with file.path.open("wb") as target:
-        write_sheets(target, sheets, shelf, parts, title=f"{kind.name}, {stock.name}")
-    prove_file(file.path, sheets, shelf, parts)
+    for number, parts in enumerate(attempts, start=1):
+        with file.path.open("wb") as target:
+            write_sheets(target, sheets, shelf, parts, title=f"{kind.name}, {stock.name}")
+        try:
+            prove_file(file.path, sheets, shelf, parts)
+        except ProofFailedError:
+            if number == len(attempts):
+                raise
+        else:
+            break
+    prove_rasters(file.path, sheets)
     return file
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from service.pages.page import Page, PictureBlock
 from service.pipeline.ready import Workshop
 from service.render.pictures.prepare import PhotoSource, prepare_photos, restorer
-from service.render.pictures.source import PictureSource, picture_source
+from service.render.pictures.source import PictureSource, picture_source, restoring_source
 from service.render.pictures.thumbnails import Grade, Thumbnails, is_finer_needed
 
 
@@ -49,16 +49,18 @@ class Photos:
             self._thumbnails.update(finer)
 
     def pictures(self) -> PictureSource:
-        """Give what reads the JPEG of a thumbnail by its hash, and makes a damaged one anew."""
-        return picture_source(
-            self._thumbnails.values(),
-            restore=restorer(
-                self._thumbnails,
-                self._sources,
-                cache_folder=self._workshop.cache_folder,
-                workers=self._workshop.decoders,
-            ),
+        """Give what reads the JPEG of a thumbnail by its hash, as it stands."""
+        return picture_source(self._thumbnails.values())
+
+    def restored_pictures(self) -> PictureSource:
+        """Give what reads it, checks it, and makes a damaged one anew."""
+        restore = restorer(
+            self._thumbnails,
+            self._sources,
+            cache_folder=self._workshop.cache_folder,
+            workers=self._workshop.decoders,
         )
+        return restoring_source(self._thumbnails.values(), restore)
 
     def _is_too_coarse(self, block: PictureBlock) -> bool:
         thumbnails = self._thumbnails.get(block.photo)

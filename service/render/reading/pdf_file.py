@@ -23,6 +23,7 @@ _LENGTH = re.compile(rb"/Length\s+(\d+)(\s+0\s+R)?")
 _BEGIN = re.compile(rb"stream\r?\n")
 _PLAIN_END = b"\nendstream"
 _END = re.compile(rb"\s*endstream")
+_LONGEST_LENGTH = 10
 _MOST_HEADS = 1000
 _TAIL_BYTES = 64
 _IN_FILE = 1
@@ -131,6 +132,24 @@ class PdfFile:
             and stored.startswith(self._view[start:end])
             and self._data[end : end + len(_PLAIN_END)] == _PLAIN_END
         )
+
+    def stored_like(self, number: int, like: Stream) -> memoryview | None:
+        """Give, faster than by reading it, the bytes of a stream written as another is.
+
+        None where it differs in more than its number and its length.
+        """
+        _, place = self._entry(number)
+        before, after = like.frame
+        head = b"%d%b" % (number, before)
+        start = place + len(head)
+        stop = self._data.find(after, start, start + _LONGEST_LENGTH + len(after))
+        digits = self._data[start:stop] if stop >= 0 else b""
+        if self._data[place:start] != head or not digits.isdigit():
+            return None
+        first = stop + len(after)
+        end = first + int(digits)
+        is_whole = self._data[end : end + len(_PLAIN_END)] == _PLAIN_END
+        return self._view[first:end] if is_whole else None
 
     def pages(self) -> Iterator[Dictionary]:
         """Give the pages in order."""

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import hashlib
+import io
+import zlib
 from dataclasses import replace
 from pathlib import Path
 
 import pypdf
 import pytest
+from PIL import Image
 
 from service.cards.kinds import END_LABEL
 from service.errors import ProofFailedError
@@ -15,7 +19,7 @@ from service.pipeline.options import MadeCard, PrintOptions
 from service.pipeline.printing.file import make_file
 from service.pipeline.printing.shelf import Shelf
 from service.render.compose.sheets import Parts
-from service.render.plates.plate import Plate, PlateProof, ProvedPlate
+from service.render.plates.plate import PictureUse, Plate, PlateProof, ProvedPlate
 from service.render.reading.fonts import shipped_fonts
 from service.render.task import FONTS_CONF
 from service.sheets.impose import Face
@@ -23,13 +27,12 @@ from service.sheets.stocks import STOCKS, find_stock
 from tests.outside.oracle import differences
 
 STOCK = find_stock("A4 2x4 99.1x67.7", STOCKS)
-EMPTY_DEFLATED = bytes.fromhex("789c030000000001")
-"""No bytes, deflated (RFC 1950)."""
+BAR = zlib.compress(b"0 g 20 20 100 100 re f")
 
 
 def proved(ink: Rect) -> ProvedPlate:
-    """Make a plate without ink, whose proof says where ink is."""
-    plate = Plate(Size(99.1, 67.7), EMPTY_DEFLATED, (), (), (), "a label")
+    """Make a plate with a bar, whose proof says how far ink reaches."""
+    plate = Plate(Size(99.1, 67.7), BAR, (), (), (), "a label")
     return ProvedPlate(plate, PlateProof(0, 0, 0, 0, ink))
 
 
@@ -50,7 +53,7 @@ def test_cards_become_sheets(parts: Parts, tmp_path: Path) -> None:
     shelf = Shelf()
     shelf.add({"a": proved(Rect(5, 5, 50, 50))})
     cards = [card(str(number)) for number in range(9)]
-    file = make_file(cards, shelf, parts, PrintOptions(start_position=3), tmp_path)
+    file = make_file(cards, shelf, [parts], PrintOptions(start_position=3), tmp_path)
     assert (file.sheets, file.cards) == (2, 9)
     assert file.path == tmp_path / "end-label, A4 2x4 99.1x67.7.pdf"
     assert len(pypdf.PdfReader(file.path).pages) == 2
@@ -63,7 +66,7 @@ def test_ink_that_leaves_its_face_is_not_handed_over(parts: Parts, tmp_path: Pat
     shelf = Shelf()
     shelf.add({"a": proved(Rect(5, 5, 99, 50))})
     with pytest.raises(ProofFailedError):
-        make_file([card("1")], shelf, parts, PrintOptions(), tmp_path)
+        make_file([card("1")], shelf, [parts], PrintOptions(), tmp_path)
 
 
 def test_the_same_cards_give_the_same_bytes(parts: Parts, tmp_path: Path) -> None:
@@ -73,7 +76,27 @@ def test_the_same_cards_give_the_same_bytes(parts: Parts, tmp_path: Path) -> Non
     folders = [tmp_path / name for name in ("one", "two")]
     for folder in folders:
         folder.mkdir()
-    one, two = (make_file([card("1")], shelf, parts, PrintOptions(), each) for each in folders)
+    one, two = (make_file([card("1")], shelf, [parts], PrintOptions(), each) for each in folders)
     assert one.pdf == two.pdf
     assert replace(one, path=two.path) == two
     assert [found.share for found in differences(one.pdf, two.pdf)] == [0.0]
+
+
+def test_a_damaged_picture_is_mended_on_the_second_attempt(parts: Parts, tmp_path: Path) -> None:
+    """A file whose picture is not the one named is written once more, with what mends it."""
+    target = io.BytesIO()
+    Image.new("RGB", (120, 90), (110, 120, 130)).save(target, "JPEG")
+    sound = target.getvalue()
+    damaged = sound[:-40] + bytes(20) + sound[-20:]
+    use = PictureUse(hashlib.sha256(sound).hexdigest(), 120, 90)
+    one = proved(Rect(5, 5, 50, 50))
+    content = zlib.compress(b"q 100 0 0 75 20 20 cm /P0 Do Q")
+    shelf = Shelf()
+    shelf.add({"a": replace(one, plate=replace(one.plate, content=content, pictures=(use,)))})
+    attempts = [
+        replace(parts, pictures=dict.fromkeys([use.sha256], jpeg).__getitem__)
+        for jpeg in (damaged, sound)
+    ]
+    assert make_file([card("1")], shelf, attempts, PrintOptions(), tmp_path).sheets == 1
+    with pytest.raises(ProofFailedError, match="picture"):
+        make_file([card("1")], shelf, attempts[:1], PrintOptions(), tmp_path)

@@ -21,7 +21,7 @@ from service.render.pictures.prepare import (
     prepare_photos,
     restorer,
 )
-from service.render.pictures.source import picture_source
+from service.render.pictures.source import restoring_source
 from service.render.pictures.thumbnails import Grade, Thumbnails, make_thumbnails
 from service.render.worker import Workers
 from tests.render.pictures.camera import take_photo
@@ -98,7 +98,7 @@ def test_a_damaged_picture_is_made_again(tmp_path: Path, workers: Workers, grade
     whole = path.read_bytes()
     path.write_bytes(whole[:-9] + bytes(9))
     restore = restorer(ready, {"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers)
-    read = picture_source(ready.values(), restore=restore)
+    read = restoring_source(ready.values(), restore)
     largest = make_thumbnails(PHOTO, name="a.jpg", grade=grade).largest
     assert read(largest.sha256) == largest.jpeg
     assert path.read_bytes() == whole

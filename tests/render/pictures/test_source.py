@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import hashlib
 from dataclasses import replace
 from pathlib import Path
 
@@ -7,7 +8,7 @@ import pytest
 
 from service.errors import PictureError
 from service.render.pictures.cache import ThumbnailCache, digest_of
-from service.render.pictures.source import picture_source
+from service.render.pictures.source import picture_source, restoring_source
 from service.render.pictures.thumbnails import Thumbnails, make_thumbnails
 from tests.render.pictures.camera import take_photo
 
@@ -35,20 +36,40 @@ def test_a_photo_not_in_use_is_not_given(kept: list[Thumbnails]) -> None:
         picture_source(kept[:1])(kept[1].largest.sha256)
 
 
-def test_damaged_bytes_are_never_given(kept: list[Thumbnails]) -> None:
-    """What is damaged is an error, or what the other source has; the sound size beside it comes."""
+@pytest.fixture
+def damaged(kept: list[Thumbnails]) -> Thumbnails:
+    """Give a photo whose largest size is no longer what was written."""
     photo = kept[0]
-    damaged = replace(photo.largest, offset_bytes=photo.largest.offset_bytes - 1)
-    used = [replace(photo, sizes=(*photo.sizes[:-1], damaged))]
+    largest = replace(photo.largest, offset_bytes=photo.largest.offset_bytes - 1)
+    return replace(photo, sizes=(*photo.sizes[:-1], largest))
+
+
+def test_a_plain_source_leaves_the_check_to_the_proof(damaged: Thumbnails) -> None:
+    """It gives what stands there; the size itself knows that it is damaged."""
+    wanted = damaged.largest
+    given = picture_source([damaged])(wanted.sha256)
+    assert hashlib.sha256(given).hexdigest() != wanted.sha256
     with pytest.raises(PictureError, match="damaged"):
-        picture_source(used)(damaged.sha256)
+        _ = wanted.jpeg
+
+
+def test_what_is_damaged_is_asked_of_the_other(damaged: Thumbnails) -> None:
+    """A restoring source gives what the other has; the sound size beside it comes as it is."""
     asked: list[str] = []
 
     def restore(sha256: str) -> bytes:
         asked.append(sha256)
         return b"mended"
 
-    read = picture_source(used, restore=restore)
-    assert read(damaged.sha256) == b"mended"
-    assert read(photo.sizes[0].sha256) == photo.sizes[0].jpeg
-    assert asked == [damaged.sha256]
+    read = restoring_source([damaged], restore)
+    assert read(damaged.largest.sha256) == b"mended"
+    assert read(damaged.sizes[0].sha256) == damaged.sizes[0].jpeg
+    assert asked == [damaged.largest.sha256]
+
+
+def test_a_file_that_is_gone_is_told(kept: list[Thumbnails]) -> None:
+    """Without its file a size is an error that names it."""
+    for folder in {Path(str(photo.largest.source)) for photo in kept}:
+        folder.unlink()
+    with pytest.raises(PictureError, match="cannot be read"):
+        picture_source(kept)(kept[0].largest.sha256)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 from array import array
 from collections import defaultdict
@@ -27,11 +28,6 @@ _JPEG_FRAME = re.compile(rb"\xff\xc0\x00[\x0b\x11]\x08(..)(..)([\x01\x03])", re.
 
 class Parts(Protocol):
     """What plates are made of, as it was before it came into a file."""
-
-    @property
-    def pictures(self) -> Callable[[str], bytes]:
-        """Gives a JPEG by its SHA-256."""
-        ...
 
     @property
     def marks(self) -> Callable[[str], bytes]:
@@ -64,8 +60,8 @@ class Forms:
         self._last: _Kind | None = None
         self._pictures: dict[int, PictureUse] = {}
         self._marks: dict[int, str] = {}
-        # One picture of each size and colour: the others are written alike.
-        self._pictures_like: dict[bytes, Stream] = {}
+        # One picture of each size, with its frame header: the others are written alike.
+        self._pictures_like: dict[tuple[int, int], tuple[Stream, bytes]] = {}
         self._glyphs: defaultdict[tuple[int, int], bytearray] = defaultdict(bytearray)
 
     def glyphs(self) -> Iterator[tuple[int, int, set[int]]]:
@@ -132,30 +128,28 @@ class Forms:
         return {name: value.number for name, value in entries if isinstance(value, Ref)}
 
     def _is_picture(self, number: int, picture: PictureUse) -> bool:
-        """Tell whether an object is this picture, said to be what its own bytes say."""
-        jpeg = self._parts.pictures(picture.sha256)
-        frame = _JPEG_FRAME.search(jpeg)
-        if not number or frame is None:
+        """Tell whether an object is this picture, said to be what its own bytes say.
+
+        The bytes in the file are hashed, whatever they were copied from: the plate names the hash.
+        """
+        if not number:
             return False
-        height_px, width_px = (int.from_bytes(side, "big") for side in frame.group(1, 2))
-        if (width_px, height_px) != (picture.width_px, picture.height_px):
+        size_px = picture.width_px, picture.height_px
+        like = self._pictures_like.get(size_px)
+        stored = self._file.stored_like(number, like[0]) if like else None
+        stream = None
+        if stored is None:
+            stream = self._file.stream(number)
+            stored = stream.stored
+        frame = _JPEG_FRAME.search(stored)
+        if frame is None or hashlib.sha256(stored).hexdigest() != picture.sha256:
             return False
-        like = self._pictures_like.get(frame[0])
-        if like is not None and self._file.repeats(number, like, jpeg):
-            return True
-        stream = self._file.stream(number)
-        said = {name: value for name, value in stream.head.items() if name not in _PICTURE_MAY_SAY}
-        is_same = stream.holds(jpeg) and said == {
-            "/Subtype": "/Image",
-            "/Width": width_px,
-            "/Height": height_px,
-            "/BitsPerComponent": 8,
-            "/ColorSpace": _COLOURS[frame[3]],
-            "/Filter": "/DCTDecode",
-        }
-        if is_same:
-            self._pictures_like[frame[0]] = stream
-        return is_same
+        if stream is None:
+            return like is not None and frame[0] == like[1]
+        if not _says(stream, frame, size_px):
+            return False
+        self._pictures_like[size_px] = stream, bytes(frame[0])
+        return True
 
     def _is_mark(self, number: int, code: str) -> bool:
         if not number:
@@ -168,6 +162,20 @@ class Forms:
             and form.head.get("/BBox") == _UNIT_SQUARE
             and form.content == self._parts.marks(code)
         )
+
+
+def _says(stream: Stream, frame: re.Match[bytes], size_px: tuple[int, int]) -> bool:
+    """Tell whether an object says of its JPEG what that says of itself, and nothing else."""
+    height_px, width_px = (int.from_bytes(side, "big") for side in frame.group(1, 2))
+    said = {name: value for name, value in stream.head.items() if name not in _PICTURE_MAY_SAY}
+    return (width_px, height_px) == size_px and said == {
+        "/Subtype": "/Image",
+        "/Width": width_px,
+        "/Height": height_px,
+        "/BitsPerComponent": 8,
+        "/ColorSpace": _COLOURS[bytes(frame[3])],
+        "/Filter": "/DCTDecode",
+    }
 
 
 def _is_same(one: Size, other: Size) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import io
 import zlib
 from array import array
@@ -56,13 +57,16 @@ def jpeg(tone: int) -> bytes:
     return data.getvalue()
 
 
-def _picture(sha256: str) -> bytes:
-    """Give a photo whose tone is written at the end of its name."""
-    return jpeg(int(sha256[-2:], 16))
+def use_of(tone: int) -> PictureUse:
+    """Name a photo as a plate does."""
+    return PictureUse(hashlib.sha256(jpeg(tone)).hexdigest(), 120, 90)
 
 
+PHOTOS = {use_of(tone).sha256: jpeg(tone) for tone in (99, 120)}
 PARTS = Parts(
-    _picture, {"caution": MARK}.__getitem__, tuple(shipped_fonts(FONTS_CONF.parent).items())
+    PHOTOS.__getitem__,
+    {"caution": MARK}.__getitem__,
+    tuple(shipped_fonts(FONTS_CONF.parent).items()),
 )
 
 
@@ -94,7 +98,7 @@ def plate(text: str, *, font: int = 0, tone: int | None = None, ink: Rect = INK)
     content = [f"0 g 15 15 60 8 re f BT 20 100 Td /F{font} 24 Tf <{written}> Tj ET"]
     pictures: tuple[PictureUse, ...] = ()
     if tone is not None:
-        pictures = (PictureUse(f"{tone:064x}", 120, 90),)
+        pictures = (use_of(tone),)
         content.append("q 60 0 0 45 150 60 cm /P0 Do Q q 20 0 0 20 150 20 cm /Mcaution Do Q")
     use = FontUse(font, array("H", glyphs).tobytes(), tuple(glyphs.values()))
     marks = ("caution",) if pictures else ()

@@ -6,12 +6,20 @@ from pathlib import Path
 
 import pytest
 
-from service.render.plates.plate import FontUse, PictureUse, Plate, ProvedPlate
+from service.render.plates.plate import FontUse, Plate, ProvedPlate
 from service.render.proof.finished.forms import Forms
 from service.render.reading.objects import Ref
 from service.render.reading.pdf_file import opened_file
 from service.sheets.impose import Face, impose_pages
-from tests.render.proof.finished.made_file import FACE, PARTS, composed, glyphs_of, plate, stock
+from tests.render.proof.finished.made_file import (
+    FACE,
+    PARTS,
+    composed,
+    glyphs_of,
+    plate,
+    stock,
+    use_of,
+)
 
 PLATE = plate("B-042", tone=120)
 _OWN = PLATE.plate
@@ -46,8 +54,8 @@ def test_the_plate_itself_has_no_fault(path: Path) -> None:
     [
         (replace(_OWN, content=b"other"), "its instructions are others"),
         (replace(_OWN, fonts=(FontUse(5, array("H", [4]).tobytes(), ("x",)),)), "it has no font 5"),
-        (replace(_OWN, pictures=(PictureUse(f"{99:064x}", 120, 90),)), "its picture 1 is another"),
-        (replace(_OWN, pictures=(PictureUse(f"{120:064x}", 121, 90),)), "its picture 1 is another"),
+        (replace(_OWN, pictures=(use_of(99),)), "its picture 1 is another"),
+        (replace(_OWN, pictures=(replace(use_of(120), width_px=121),)), "its picture 1 is another"),
         (replace(_OWN, pictures=_OWN.pictures * 2), "its picture 2 is another"),
         (replace(_OWN, size=FACE.turned), "it is 100.00 x 60.00 mm large"),
     ],
