@@ -23,7 +23,7 @@ from service.render.plates.key import plate_key
 from service.render.plates.pack import unpack_plate
 from service.sheets.impose import Face
 
-CHUNK = 16
+CHUNK = 32
 """Pages proved in one file: enough that opening it costs little, few enough to spread evenly."""
 WINDOW = 64
 """Pages looked up in the cache at once."""

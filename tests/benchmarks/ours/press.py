@@ -62,7 +62,7 @@ class Press:
 
     @cached_property
     def _pages(self) -> PageMaker:
-        return PageMaker(PangoRuler(FONTS_CONF), self._job.symbols)
+        return PageMaker(PangoRuler(FONTS_CONF, self._setter), self._job.symbols)
 
     def page_of(self, record: Record) -> Page:
         """Set the texts of a record at their places."""
