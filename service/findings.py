@@ -133,6 +133,9 @@ CODES: dict[str, FindingCode] = {
     "nobody-to-ask": FindingCode(_W, "Set whom to ask: a role and a telephone number."),
     "no-lid-size": FindingCode(_N, "Measure the lid so that the card can be chosen to fit."),
     "symbol-without-address": FindingCode(_N, "Set the museum's address pattern."),
+    "position-left-empty": FindingCode(
+        _N, "Nothing to do; a measured printer with smaller edges may reach it."
+    ),
     "card-failed": FindingCode(_E, "This card was not printed. See the reason and try again."),
 }
 

@@ -67,6 +67,7 @@ class PrintFile:
     """One finished, proven PDF on disk: all cards of one kind on one stock.
 
     `left_over` is the last sheet with the positions that are gone; None where it is full.
+    `left_empty` are the positions, each once, that the printer does not reach.
     """
 
     kind: CardKind
@@ -75,6 +76,7 @@ class PrintFile:
     sheets: int
     cards: int
     left_over: UsedSheet | None = None
+    left_empty: tuple[int, ...] = ()
 
     @property
     def pdf(self) -> bytes:

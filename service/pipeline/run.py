@@ -9,9 +9,9 @@ from pathlib import Path
 
 from service.contents.packing import Packing
 from service.errors import ContentsError
-from service.findings import Finding, Where
+from service.findings import Finding, Where, make_finding
 from service.pipeline.fitting import failed_card, fit_cards
-from service.pipeline.options import MadeCard, Outcome, PrintOptions
+from service.pipeline.options import MadeCard, Outcome, PrintFile, PrintOptions
 from service.pipeline.printing.file import make_file
 from service.pipeline.printing.photos import Photos
 from service.pipeline.printing.plates import make_cards
@@ -68,6 +68,7 @@ def print_collection(
     for number, cards in enumerate(groups.values(), start=1):
         files.append(make_file(cards, shelf, attempts, options, folder))
         on_progress("sheets", number, len(groups))
+    findings.extend(_left_empty(file) for file in files if file.left_empty)
     return Outcome(tuple(files), (*ready.findings, *dict.fromkeys(findings)))
 
 
@@ -83,6 +84,12 @@ def check_collection(
     for _card in fit_cards(ready, options, workshop.ruler, findings):
         pass
     return (*ready.findings, *dict.fromkeys(findings))
+
+
+def _left_empty(file: PrintFile) -> Finding:
+    positions = ", ".join(map(str, file.left_empty))
+    message = f"The printer does not reach position {positions}: nothing was put there."
+    return make_finding("position-left-empty", Where(file=file.name), message)
 
 
 def _nothing_words(packings: Sequence[Packing], findings: Sequence[Finding]) -> str:

@@ -215,6 +215,16 @@ def test_fontconfig_keeps_the_order_of_the_table() -> None:
     ]
 
 
+@pytest.mark.parametrize("name", MAIN_FACES)
+def test_no_greek_letter_is_left_to_the_main_face(name: str) -> None:
+    """Each letter it holds of the Greek blocks (Unicode) is taken away, and is in Noto Sans."""
+    rule = (FONTS / "fonts.conf").read_text(encoding="utf-8").partition('target="scan"')[2]
+    taken = {int(point, 16) for point in re.findall("<int>0x(.+?)</int>", rule)}
+    greek = {*range(0x0370, 0x0400), *range(0x1F00, 0x2000)}
+    assert characters(name) & greek == taken
+    assert taken <= characters("NotoSans-Regular.ttf") & characters("NotoSans-Bold.ttf")
+
+
 @pytest.mark.print
 @pytest.mark.slow
 def test_printing_uses_the_shipped_fonts_alone(printed: pikepdf.Pdf) -> None:

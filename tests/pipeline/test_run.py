@@ -9,11 +9,13 @@ import pytest
 
 from service.cards.kinds import END_LABEL, LID_CARD, find_kind
 from service.errors import ContentsError
+from service.geometry import Insets
 from service.pipeline.options import PrintOptions
 from service.pipeline.ready import Workshop
 from service.pipeline.run import check_collection, print_collection
 from service.records.record import Collection
 from service.render.raster import opened
+from service.sheets.printers.printer import Printer, PrinterSetup
 from service.sheets.stocks import STOCKS, find_stock
 from tests.pipeline.conftest import with_title
 
@@ -147,3 +149,17 @@ def test_description_reads_in_order(
         said = str(pdf.Root.StructTreeRoot.K.K[0].Alt)
     assert said.startswith("Box. B-1. Tools")
     assert "Lead presumed" in said
+
+
+@pytest.mark.print
+def test_positions_out_of_reach_are_told(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """A printer with a wide strip it cannot print leaves positions empty, and says which."""
+    stock = find_stock("A4 2x4 99.1x67.7", STOCKS)
+    printer = PrinterSetup(Printer("Old copier", edges=Insets(40.0, 4.2, 4.2, 4.2)))
+    options = PrintOptions(kinds=(END_LABEL,), stock=stock, printer=printer)
+    outcome = print_collection(collection, photos, options, workshop)
+    (told,) = (one for one in outcome.findings if one.code == "position-left-empty")
+    assert "position 1, 2:" in told.message
+    assert told.where.file == outcome.files[0].name

@@ -35,7 +35,15 @@ def make_file(
     kind, stock = cards[0].kind, cards[0].stock
     sheets = _imposed(cards, shelf, options)
     begun = Start(options.start_position, options.skipped)
-    file = PrintFile(kind, stock, folder, len(sheets), len(cards), left_over(sheets, begun))
+    file = PrintFile(
+        kind,
+        stock,
+        folder,
+        len(sheets),
+        len(cards),
+        left_over(sheets, begun),
+        tuple(sorted({position for sheet in sheets for position in sheet.passed_over})),
+    )
     file = replace(file, path=folder / file.name)
     for number, parts in enumerate(attempts, start=1):
         with file.path.open("wb") as target:

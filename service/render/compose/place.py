@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from service.geometry import Point, Rect, Size
-from service.render.compose.matrix import Matrix
+from service.render.matrix import Matrix
 from service.sheets.correction import Correction
 from service.units import points_from_mm
 

@@ -17,8 +17,8 @@ from service.geometry import Rect, Size
 from service.render.compose.document import Document
 from service.render.compose.fonts import FontBook
 from service.render.compose.forms import FormBook, MarkSource
+from service.render.compose.links import write_links
 from service.render.compose.literals import text_literal
-from service.render.compose.matrix import times
 from service.render.compose.pictures import PictureBook, PictureSource
 from service.render.compose.place import (
     box_pt,
@@ -29,7 +29,8 @@ from service.render.compose.place import (
     written,
 )
 from service.render.compose.structure import Box, TagTree
-from service.render.plates.plate import Plate
+from service.render.matrix import times
+from service.render.plates.plate import Link, Plate
 from service.sheets.correction import Correction
 from service.sheets.impose import Placement, Sheet
 from service.sheets.marks import MARK_WIDTH_MM, CutMark
@@ -114,6 +115,7 @@ class _Printing:
         self._plates = plates
         self._tags = TagTree(self._document.writer) if tagged else None
         self._drawn: dict[str, tuple[int, bytes]] = {}
+        self._links: dict[str, tuple[Link, ...]] = {}
 
     def add(self, sheets: Sequence[Sheet]) -> None:
         """Write some sheets, and before them the plates on them that are new."""
@@ -123,6 +125,8 @@ class _Printing:
         for key in new:
             alt = text_literal(plates[key].alt) if self._tags else b""
             self._drawn[key] = (self._forms.add(plates[key]), alt)
+            if plates[key].links:
+                self._links[key] = plates[key].links
         for sheet in sheets:
             self._add_sheet(sheet)
 
@@ -138,6 +142,8 @@ class _Printing:
         if self._tags:
             figures = [(box, alt) for (_, box), (_, alt) in zip(places, drawn, strict=True)]
             entries = self._tags.add_page(number, figures)
+        if self._links:
+            entries += write_links(self._document.writer, sheet, self._links)
         forms = [form for form, _ in drawn]
         content = _content(sheet, forms, [matrix for matrix, _ in places], tagged=bool(self._tags))
         self._document.write_page(sheet.stock.page, content, dict.fromkeys(forms), entries=entries)

@@ -13,9 +13,9 @@ from pathlib import Path
 import pikepdf
 
 from service.errors import SlotRefusedError
-from service.render.compose.matrix import Matrix, matrix_of, times
 from service.render.context import MARK_ADDRESS
 from service.render.frames.measure.ink import read_ink
+from service.render.matrix import Matrix, matrix_of, times
 
 MARK_BOX = (0.0, 0.0, 1.0, 1.0)
 """Left, bottom, right and top of every form; what reaches beyond it is cut off."""

@@ -12,20 +12,22 @@ from hashlib import sha256
 from itertools import chain
 
 from service.geometry import Rect, Size
-from service.render.plates.plate import FontUse, PictureUse, Plate, PlateProof, ProvedPlate
+from service.render.plates.plate import FontUse, Link, PictureUse, Plate, PlateProof, ProvedPlate
 
-PACK_VERSION = 1
+PACK_VERSION = 2
 """To be raised with any change to what is written here."""
 
 _DIGEST_BYTES = 16
-# The version; how many fonts, pictures and marks follow, how many texts stand before the words,
-# and how many bytes of content; lines, symbols, pictures and marks that were read back; width and
-# height of the face, and left, top, width and height of its ink, in mm.
-_HEAD = struct.Struct("<5HI4I6d")
+# The version; how many fonts, pictures, marks and links follow, how many texts stand before the
+# words, and how many bytes of content; lines, symbols, pictures and marks that were read back;
+# width and height of the face, and left, top, width and height of its ink, in mm.
+_HEAD = struct.Struct("<6HI4I6d")
 # The number of a font, and how many of its glyphs follow.
 _FONT = struct.Struct("<HH")
 # SHA-256, width and height in pixels.
 _PICTURE = struct.Struct("<32sII")
+# Left, top, width and height in mm.
+_LINK = struct.Struct("<4d")
 _BYTES_PER_GLYPH = 2
 # Stands between texts. No glyph speaks for it and no mark has it in its name; the words of the
 # face may hold it, as they are the last text.
@@ -40,8 +42,9 @@ def pack_plate(proved: ProvedPlate, *, key: str = "") -> bytes:
     """
     plate = proved.plate
     texts = [*chain.from_iterable(use.texts for use in plate.fonts), *plate.marks]
+    texts += [link.address for link in plate.links]
     if any(_BETWEEN in text for text in texts):
-        msg = "a glyph or a mark cannot be named by U+0000"
+        msg = "a glyph, a mark or an address cannot hold U+0000"
         raise ValueError(msg)
     parts = [_head(proved, len(texts))]
     for use in plate.fonts:
@@ -49,6 +52,9 @@ def pack_plate(proved: ProvedPlate, *, key: str = "") -> bytes:
     for picture in plate.pictures:
         digest = bytes.fromhex(picture.sha256)
         parts.append(_PICTURE.pack(digest, picture.width_px, picture.height_px))
+    for link in plate.links:
+        rect = link.rect
+        parts.append(_LINK.pack(rect.x_mm, rect.y_mm, rect.width_mm, rect.height_mm))
     parts += plate.content, _BETWEEN.join([*texts, plate.alt]).encode()
     body = b"".join(parts)
     return body + _digest(key, body)
@@ -60,7 +66,9 @@ def unpack_plate(packed: bytes, *, key: str = "") -> ProvedPlate | None:
     if packed[-_DIGEST_BYTES:] != _digest(key, body) or body[0] != PACK_VERSION:
         return None
     # One flat function: thousands of labels are read at once, and each call counts.
-    _, font_count, picture_count, mark_count, text_count, size, *numbers = _HEAD.unpack_from(body)
+    _, font_count, picture_count, mark_count, link_count, text_count, size, *numbers = (
+        _HEAD.unpack_from(body)
+    )
     lines, symbols, seen_pictures, seen_marks, width, height, x, y, ink_width, ink_height = numbers
     at = _HEAD.size
     runs = []
@@ -70,6 +78,8 @@ def unpack_plate(packed: bytes, *, key: str = "") -> ProvedPlate | None:
         runs.append((font, count, body[start:at]))
     pictures = _read_pictures(body[at : at + picture_count * _PICTURE.size])
     at += picture_count * _PICTURE.size
+    places = body[at : at + link_count * _LINK.size]
+    at += link_count * _LINK.size
     content = body[at : at + size]
     texts = body[at + size :].decode().split(_BETWEEN, text_count)
     fonts = []
@@ -78,8 +88,9 @@ def unpack_plate(packed: bytes, *, key: str = "") -> ProvedPlate | None:
         fonts.append(FontUse(font, glyphs, tuple(texts[first : first + count])))
         first += count
     marks = tuple(texts[first : first + mark_count])
+    links = _read_links(places, texts[first + mark_count : -1]) if places else ()
     return ProvedPlate(
-        Plate(Size(width, height), content, tuple(fonts), pictures, marks, texts[-1]),
+        Plate(Size(width, height), content, tuple(fonts), pictures, marks, texts[-1], links),
         PlateProof(lines, symbols, seen_pictures, seen_marks, Rect(x, y, ink_width, ink_height)),
     )
 
@@ -88,8 +99,9 @@ def _head(proved: ProvedPlate, text_count: int) -> bytes:
     plate, proof = proved.plate, proved.proof
     size, ink = plate.size, proof.ink
     return _HEAD.pack(
-        *(PACK_VERSION, len(plate.fonts), len(plate.pictures), len(plate.marks), text_count),
-        *(len(plate.content), proof.lines, proof.symbols, proof.pictures, proof.marks),
+        *(PACK_VERSION, len(plate.fonts), len(plate.pictures), len(plate.marks)),
+        *(len(plate.links), text_count, len(plate.content), proof.lines),
+        *(proof.symbols, proof.pictures, proof.marks),
         *(size.width_mm, size.height_mm),
         *(ink.x_mm, ink.y_mm, ink.width_mm, ink.height_mm),
     )
@@ -106,4 +118,11 @@ def _read_pictures(table: bytes) -> tuple[PictureUse, ...]:
             PictureUse(digest.hex(), width_px, height_px)
             for digest, width_px, height_px in _PICTURE.iter_unpack(table)
         ]
+    )
+
+
+def _read_links(places: bytes, addresses: list[str]) -> tuple[Link, ...]:
+    return tuple(
+        Link(Rect(*place), address)
+        for place, address in zip(_LINK.iter_unpack(places), addresses, strict=True)
     )

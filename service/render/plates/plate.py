@@ -36,6 +36,14 @@ class PictureUse:
 
 
 @dataclass(frozen=True, slots=True)
+class Link:
+    """An address that a viewer opens where a rectangle of the face is clicked."""
+
+    rect: Rect
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
 class Plate:
     """One face as ink; `content` is deflated (RFC 1950), `alt` its words as they are read."""
 
@@ -45,6 +53,7 @@ class Plate:
     pictures: tuple[PictureUse, ...]
     marks: tuple[str, ...]
     alt: str
+    links: tuple[Link, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -118,20 +118,9 @@ class PdfFile:
         return stream
 
     def repeats(self, number: int, like: Stream, stored: bytes) -> bool:
-        """Tell, faster than by reading it, whether a stream is written as another is.
-
-        It may differ in its number and length alone, and must hold the bytes `stored`.
-        """
-        _, place = self._entry(number)
-        before, after = like.frame
-        head = b"%d%b%d%b" % (number, before, len(stored), after)
-        start = place + len(head)
-        end = start + len(stored)
-        return (
-            self._data[place:start] == head
-            and stored.startswith(self._view[start:end])
-            and self._data[end : end + len(_PLAIN_END)] == _PLAIN_END
-        )
+        """Tell whether a stream holds these bytes and is else written as another is."""
+        found = self.stored_like(number, like)
+        return found is not None and len(found) == len(stored) and stored.startswith(found)
 
     def stored_like(self, number: int, like: Stream) -> memoryview | None:
         """Give, faster than by reading it, the bytes of a stream written as another is.

@@ -3,7 +3,6 @@ from __future__ import annotations
 import pytest
 
 from service.geometry import Point, Rect, Size
-from service.render.compose.matrix import Matrix, moved
 from service.render.compose.place import (
     box_pt,
     corrected_rect,
@@ -12,6 +11,7 @@ from service.render.compose.place import (
     stroke,
     written,
 )
+from service.render.matrix import Matrix, moved
 from service.sheets.correction import NO_CORRECTION, Correction
 from service.units import mm_from_points, points_from_mm
 

@@ -12,8 +12,8 @@ import pytest
 from pikepdf import Name
 
 from service.geometry import Point
-from service.render.compose.matrix import Matrix, matrix_of, moved
 from service.render.compose.sheets import Parts, write_sheets
+from service.render.matrix import Matrix, matrix_of, moved
 from service.sheets.correction import NO_CORRECTION, Correction
 from service.sheets.impose import Placement, Sheet
 from service.units import mm_from_points, points_from_mm

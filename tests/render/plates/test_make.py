@@ -173,3 +173,13 @@ def test_every_blank_is_searched_for_as_a_blank() -> None:
     assert "\u202f" in line.glyphs[0].values()
     (use,) = filled(block(Align.START, "a\u202fb")).fonts
     assert sorted(use.texts) == [" ", "a", "b"]
+
+
+def test_a_symbol_with_an_address_can_be_clicked() -> None:
+    """An https address becomes a link over the symbol with its clear margin; a number does not."""
+    assert filled(symbol("B-042")).links == ()
+    (link,) = filled(symbol("HTTPS://C.EXAMPLE/B-042")).links
+    assert (link.rect, link.address) == (
+        symbol("HTTPS://C.EXAMPLE/B-042").rect,
+        "HTTPS://C.EXAMPLE/B-042",
+    )

@@ -8,13 +8,14 @@ from hypothesis import strategies as st
 
 from service.geometry import Rect, Size
 from service.render.plates.pack import pack_plate, unpack_plate
-from service.render.plates.plate import FontUse, PictureUse, Plate, PlateProof, ProvedPlate
+from service.render.plates.plate import FontUse, Link, PictureUse, Plate, PlateProof, ProvedPlate
 from tests.render.plates.proved import proved_plate
 
 _MM = st.floats(0, 2000, allow_nan=False)
 _WORDS = st.text(st.characters(exclude_categories=["Cs"]), max_size=8)
 _NAMED = st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\0"), max_size=4)
 _COUNTS = st.integers(0, 2**32 - 1)
+_RECTS = st.builds(Rect, _MM, _MM, _MM, _MM)
 
 
 @st.composite
@@ -34,8 +35,8 @@ _PLATES = st.builds(
     ).map(tuple),
     st.lists(_NAMED, max_size=3).map(tuple),
     _WORDS,
+    st.lists(st.builds(Link, _RECTS, _NAMED), max_size=3).map(tuple),
 )
-_RECTS = st.builds(Rect, _MM, _MM, _MM, _MM)
 _PROOFS = st.builds(PlateProof, _COUNTS, _COUNTS, _COUNTS, _COUNTS, _RECTS)
 
 

@@ -32,6 +32,8 @@ MORE = (
     "12:30 — 3½ \N{MULTIPLICATION SIGN} 4⅜ in.",
     "a\N{NO-BREAK SPACE}b\N{ZERO WIDTH SPACE}c",
     "x\N{COMBINING ACUTE ACCENT} q\N{COMBINING DOT BELOW}",
+    "Δίσκος, Ωμέγα, μπλε πήλινο B-044",
+    "5 \N{GREEK SMALL LETTER MU}m, 5 \N{MICRO SIGN}m, 5 \N{OHM SIGN}",
 )
 STYLES = (TextStyle(6.5), TextStyle(11.25, weight=700), TextStyle(24.0, weight=800))
 LEFT_MM, WIDTH_MM, PITCH_MM = 5.0, 200.0, 12.0
@@ -170,6 +172,20 @@ def test_places_are_those_of_another_shaper(
     em_mm = mm_from_points(size_pt)
     for glyph, start_ratio in zip(glyphs, wanted.starts_ratio, strict=True):
         assert glyph.origin.x_mm == pytest.approx(start_ratio * em_mm, abs=0.01)
+
+
+@pytest.mark.parametrize("language", ["", "el"])
+@pytest.mark.parametrize("weight", [400, 600, 700, 800])
+@pytest.mark.parametrize("word", ["Δίσκος", "Ωμέγα", "μπλε", "πήλινο", "Κουτί"])
+def test_a_greek_word_is_set_in_one_face(
+    word: str, weight: int, language: str, setter: Typesetter
+) -> None:
+    """The main face holds four of its letters, and none of them is taken from there."""
+    line = setter.set_line(
+        word, size_pt=10.0, weight=weight, language=language, is_right_to_left=False
+    )
+    face = "Noto-Sans" if weight == 400 else "Noto-Sans-Bold"
+    assert [list(SHIPPED)[number] for number in line.glyphs] == [face]
 
 
 def test_the_ruler_measures_what_is_set(setter: Typesetter) -> None:

@@ -15,7 +15,7 @@ import pikepdf
 from pikepdf import Dictionary, Name
 
 from service.geometry import Point
-from service.render.compose.matrix import IDENTITY, Matrix, matrix_of, moved, times
+from service.render.matrix import IDENTITY, Matrix, matrix_of, moved, times
 from service.render.reading.fonts import FontInFile, fonts_of
 from service.render.reading.glyphs import Glyph
 from service.units import mm_from_points

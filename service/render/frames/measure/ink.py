@@ -13,8 +13,8 @@ from dataclasses import dataclass, field, replace
 import pikepdf
 from pikepdf import Dictionary, Name
 
-from service.render.compose.matrix import IDENTITY, Matrix, matrix_of, times
 from service.render.frames.frame import Colour
+from service.render.matrix import IDENTITY, Matrix, matrix_of, times
 from service.units import mm_from_points
 
 _PLACES = 3

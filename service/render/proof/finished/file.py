@@ -13,9 +13,10 @@ from typing import NamedTuple, Protocol
 
 from service.errors import ProofFailedError
 from service.geometry import Insets, Point, Rect, Size
-from service.render.plates.plate import ProvedPlate
+from service.render.plates.plate import Link, ProvedPlate
 from service.render.proof.finished.drawing import Drawing, read_drawing
 from service.render.proof.finished.forms import Forms, Parts
+from service.render.proof.finished.links import link_faults
 from service.render.proof.finished.outlines import outline_faults
 from service.render.proof.finished.places import EXACT_MM, Places
 from service.render.reading.objects import Dictionary, Ref, Value
@@ -30,7 +31,8 @@ _SHEETS_AT_ONCE = 16
 """The plates of so many sheets are held at a time."""
 _PAGE_MM = 0.01
 _EXACT_PT = points_from_mm(EXACT_MM)
-_PAGE_SAYS = {"/Type", "/Parent", "/MediaBox", "/Resources", "/Contents", "/StructParents", "/Tabs"}
+_PAGE_SAYS = {"/Type", "/Parent", "/MediaBox", "/Resources", "/Contents"}
+_PAGE_SAYS |= {"/StructParents", "/Tabs", "/Annots"}
 _ACTS = ("/OpenAction", "/AA", "/AcroForm", "/Names", "/OCProperties")
 
 
@@ -104,6 +106,7 @@ class _Known(NamedTuple):
     form: Value
     size: Size
     ink: Rect
+    links: tuple[Link, ...]
 
 
 class _Prover:
@@ -148,6 +151,8 @@ class _Prover:
                 known = self._known[placement.key]
             yield from places.faults(matrix, placement, known.size, known.ink)
         yield from _mark_faults(drawing, sheet)
+        plates = [(placement, self._known[placement.key].links) for placement in sheet.placements]
+        yield from link_faults(self._file, page.get("/Annots", []), sheet, plates)
 
     def font_faults(self) -> Iterator[str]:
         """Say which glyphs of all plates looked at are not in the file as they are shipped."""
@@ -160,7 +165,7 @@ class _Prover:
             yield "it is drawn by another form than before"
             return
         plate = proved[key]
-        self._known[key] = _Known(form, plate.plate.size, plate.proof.ink)
+        self._known[key] = _Known(form, plate.plate.size, plate.proof.ink, plate.plate.links)
         if isinstance(form, Ref):
             yield from self._forms.faults(form.number, plate)
         else:

@@ -16,8 +16,8 @@ from pikepdf import Array, Dictionary, Name
 from PIL import Image
 
 from service.geometry import Point, Rect, Size
-from service.render.compose.matrix import Matrix
 from service.render.compose.sheets import Parts, write_sheets
+from service.render.matrix import Matrix
 from service.render.plates.plate import FontUse, PictureUse, Plate, PlateProof, ProvedPlate
 from service.render.reading.fonts import shipped_fonts
 from service.render.task import FONTS_CONF

@@ -283,7 +283,7 @@ def _letter(pdf: pikepdf.Pdf) -> None:
         (_own_matrix, "a form says more than it should"),
         (_changed_form, "than a1: its instructions are others"),
         (_turned_page, "the page says more than it should: /Rotate"),
-        (_note, "the page says more than it should: /Annots"),
+        (_note, "it has 1 links instead of 0"),
         (_acting, "the file does something by itself: /OpenAction"),
         (_letter, "sheet 1: the page is 215.90 x 279.40 mm large"),
     ],

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from service.render.compose.matrix import IDENTITY, Matrix, matrix_of, moved, times
+from service.render.matrix import IDENTITY, Matrix, matrix_of, moved, times
 
 QUARTER: Matrix = (0.0, -1.0, 1.0, 0.0, 10.0, 20.0)
 
