@@ -22,7 +22,7 @@ class Settings(BaseModel):
     port: int = Field(default=8000, ge=0, le=65535, description="Port the service listens on.")
     data: Path = Field(
         default_factory=lambda: user_data_path("underlid", appauthor=False),
-        description="Folder for thumbnails and everything else that is kept.",
+        description="Folder for thumbnails, finished faces, printers and all else that is kept.",
     )
     processes: int = Field(
         default=2, ge=1, le=64, description="Child processes that decode photos and draw cards."

@@ -92,7 +92,7 @@ def _parts(results: Results) -> str:
         ways = {
             "full_seconds": "a photo of 12 megapixels decoded whole, then shrunk (Lanczos)",
             "draft_seconds": "the same, decoded small as the service does",
-            "ladder_seconds": "all that is done to a photo when it arrives, six sizes",
+            "ladder_seconds": "all that is done to a photo when it arrives",
         }
         lines += [_row((told, _figure(1000 * shrunk.said[key]))) for key, told in ways.items()]
     return "\n".join(lines)
