@@ -124,6 +124,8 @@ CODES: dict[str, FindingCode] = {
     "photo-missing": FindingCode(_W, "Put the photo into the folder under the name given."),
     "photo-unusable": FindingCode(_W, "Open the photo, save it again as JPEG, and use that file."),
     "photo-not-named": FindingCode(_N, "Name the photo in a record, or take the file away."),
+    "photo-matched": FindingCode(_N, "Look whether each photo shows its object."),
+    "photo-ambiguous": FindingCode(_W, "Name the photo in the record of the object it shows."),
     "photo-too-small": FindingCode(_N, "Take a larger photo when the object is next handled."),
     "no-photo": FindingCode(_N, "Take a photo when the object is next handled."),
     # Printing.

@@ -10,6 +10,7 @@ from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.findings import Finding, Where, make_finding
 from service.pages.ruler import Ruler
+from service.pipeline.name_photos import name_photos
 from service.pipeline.options import PrintOptions
 from service.pipeline.printable import keep_photos, replace_missing
 from service.records.record import Collection, Museum, PackingRecord, Questions
@@ -56,10 +57,6 @@ class Ready:
     findings: tuple[Finding, ...]
 
 
-_SHOWN = 3
-"""How many photos that no record names are told by name."""
-
-
 def tell_nobody(_step: str, _done: int, _of: int) -> None:
     """Stand in where nobody watches the progress."""
 
@@ -72,8 +69,9 @@ def make_ready(
     *,
     on_progress: Progress = tell_nobody,
 ) -> Ready:
-    """Match packings, make thumbnails, and leave only what can be printed."""
-    printable, sign_findings = replace_missing(collection, workshop.ruler)
+    """Match photos and packings, make thumbnails, and leave only what can be printed."""
+    named, naming_findings = name_photos(photos, collection)
+    printable, sign_findings = replace_missing(named, workshop.ruler)
     wanted = _photo_names(printable, options)
     # A name from a record is never opened as a path: it could point anywhere.
     missing = workshop.cache_folder / "no such photo"
@@ -93,7 +91,7 @@ def make_ready(
         *collection.findings,
         *sign_findings,
         *photo_findings,
-        *_unnamed_photos(photos, collection),
+        *naming_findings,
         *arrangement.findings,
         *_silent_records(packings, collection.museum.questions),
     )
@@ -120,16 +118,6 @@ def _photo_names(collection: Collection, options: PrintOptions) -> list[str]:
         for photo in record.photos
     )
     return list(dict.fromkeys(names))
-
-
-def _unnamed_photos(photos: Iterable[str], collection: Collection) -> Iterable[Finding]:
-    """Report photos that were handed over and that no record names."""
-    named = {photo.file for record in collection.objects for photo in record.photos}
-    lost = sorted(name for name in photos if name not in named)
-    if lost:
-        more = f" and {len(lost) - _SHOWN} more" if len(lost) > _SHOWN else ""
-        message = f"No record names {', '.join(lost[:_SHOWN])}{more}."
-        yield make_finding("photo-not-named", Where(), message)
 
 
 def _outermost(packing: PackingRecord, collection: Collection) -> str:

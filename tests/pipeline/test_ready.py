@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+from service.cards.kinds import CARD_KINDS, compose_cards
 from service.pipeline.options import PrintOptions
 from service.pipeline.ready import Workshop, make_ready, tell_nobody
 from service.records.record import Collection, PhotoReference
@@ -44,3 +45,36 @@ def test_nested_containers_bring_their_photos(
 def test_nobody_may_listen() -> None:
     """Progress may be told to nobody."""
     tell_nobody("cards", 1, 2)
+
+
+def test_photos_are_matched_by_name(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """An object whose record names no photo gets the one called by its number, and that is told."""
+    called = {**photos, "1987-412-10 front.jpg": photos["lead.jpg"]}
+    ready = make_ready(collection, called, PrintOptions(), workshop)
+    shown = {
+        packed.record.object_number: packed.record.photos
+        for packing in ready.packings
+        for packed in packing.contents
+    }
+    assert shown == {
+        "1987.412.9": (PhotoReference("lead.jpg"),),
+        "1987.412.10": (PhotoReference("1987-412-10 front.jpg"),),
+    }
+    codes = {finding.code for finding in ready.findings}
+    assert "photo-matched" in codes
+    assert codes.isdisjoint({"no-photo", "photo-not-named"})
+
+
+def test_matched_photo_of_a_restricted_object_stays_inside(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """A photo found by its name is on no card where its object is restricted."""
+    first, second = collection.objects
+    hidden = replace(collection, objects=(first, replace(second, restricted=True)))
+    called = {**photos, "1987-412-10.jpg": photos["lead.jpg"]}
+    ready = make_ready(hidden, called, PrintOptions(), workshop)
+    cards = compose_cards(ready.packings[0], ready.museum, kinds=CARD_KINDS)
+    assert "lead.jpg" in repr(cards)
+    assert "1987-412-10.jpg" not in repr(cards)

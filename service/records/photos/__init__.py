@@ -1,0 +1,1 @@
+"""Photos matched to objects by what their files are called."""
