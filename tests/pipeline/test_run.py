@@ -163,3 +163,18 @@ def test_positions_out_of_reach_are_told(
     (told,) = (one for one in outcome.findings if one.code == "position-left-empty")
     assert "position 1, 2:" in told.message
     assert told.where.file == outcome.files[0].name
+
+
+@pytest.mark.print
+def test_an_address_with_brackets_prints(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """A catalogue may have brackets in its addresses (RFC 3986, 2.2); the link leads there."""
+    pattern = "https://collections.portmerrow.example/items(1)/{container_number}"
+    museum = replace(collection.museum, container_address=pattern)
+    options = PrintOptions(kinds=(LID_CARD,))
+    outcome = print_collection(replace(collection, museum=museum), photos, options, workshop)
+    with pikepdf.open(outcome.files[0].path) as pdf:
+        addresses = [str(link.A.URI) for link in pdf.pages[0].obj.Annots]
+    assert addresses
+    assert all("/items(1)/B-1" in address for address in addresses)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 
+from service.geometry import Rect, Size
 from service.render.compose.literals import references, text_literal
 from service.render.compose.place import correction_matrix, placed_matrix, written
 from service.render.compose.writer import PdfWriter
 from service.render.matrix import Matrix, times
 from service.render.plates.plate import Link
+from service.sheets.correction import Correction
 from service.sheets.impose import Sheet
 from service.units import points_from_mm
 
@@ -21,7 +24,7 @@ def write_links(writer: PdfWriter, sheet: Sheet, links: Mapping[str, Sequence[Li
     numbers = [
         writer.add(
             b"<</Type/Annot/Subtype/Link/Border[0 0 0]/Rect[%b]/A<</S/URI/URI%b>>>>"
-            % (written(box).encode("ascii"), text_literal(address))
+            % (box, text_literal(address))
         )
         for box, address in _links_on(sheet, links)
         if address.isascii()
@@ -29,25 +32,32 @@ def write_links(writer: PdfWriter, sheet: Sheet, links: Mapping[str, Sequence[Li
     return b"/Annots%b" % references(numbers) if numbers else b""
 
 
-def _links_on(
-    sheet: Sheet, links: Mapping[str, Sequence[Link]]
-) -> Iterator[tuple[tuple[float, float, float, float], str]]:
-    page = sheet.stock.page
-    correction = correction_matrix(sheet.correction, page=page)
+def _links_on(sheet: Sheet, links: Mapping[str, Sequence[Link]]) -> Iterator[tuple[bytes, str]]:
+    page, correction = sheet.stock.page, sheet.correction
     for placement in sheet.placements:
         for link in links.get(placement.key, ()):
-            rect, is_upright = placement.rect, placement.turned_deg % 180 == 0
-            height_mm = rect.height_mm if is_upright else rect.width_mm
-            placed = placed_matrix(rect, page=page, turned_deg=placement.turned_deg)
-            yield _box(link, height_mm, times(placed, correction)), link.address
+            place = placement.rect, placement.turned_deg
+            yield _written_box(link.rect, place, page, correction), link.address
 
 
-def _box(link: Link, face_height_mm: float, matrix: Matrix) -> tuple[float, float, float, float]:
+# Sheets of labels are alike: most symbols stand where one stood on the sheet before.
+@lru_cache(maxsize=1024)
+def _written_box(rect: Rect, place: tuple[Rect, int], page: Size, correction: Correction) -> bytes:
+    placed, turned_deg = place
+    height_mm = placed.height_mm if turned_deg % 180 == 0 else placed.width_mm
+    matrix = times(
+        placed_matrix(placed, page=page, turned_deg=turned_deg),
+        correction_matrix(correction, page=page),
+    )
+    return written(_box(rect, height_mm, matrix)).encode("ascii")
+
+
+def _box(rect: Rect, face_height_mm: float, matrix: Matrix) -> tuple[float, float, float, float]:
     """Give left, bottom, right and top of the upright box around a link on the sheet."""
-    xs_pt = points_from_mm(link.rect.x_mm), points_from_mm(link.rect.right_mm)
+    xs_pt = points_from_mm(rect.x_mm), points_from_mm(rect.right_mm)
     ys_pt = (
-        points_from_mm(face_height_mm - link.rect.bottom_mm),
-        points_from_mm(face_height_mm - link.rect.y_mm),
+        points_from_mm(face_height_mm - rect.bottom_mm),
+        points_from_mm(face_height_mm - rect.y_mm),
     )
     a, b, c, d, e, f = matrix
     corners = [(a * x + c * y + e, b * x + d * y + f) for x in xs_pt for y in ys_pt]

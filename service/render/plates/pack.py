@@ -8,6 +8,7 @@ all of this, so that a flipped bit, a cut end or a plate under another's key is 
 from __future__ import annotations
 
 import struct
+from functools import lru_cache
 from hashlib import sha256
 from itertools import chain
 
@@ -122,7 +123,10 @@ def _read_pictures(table: bytes) -> tuple[PictureUse, ...]:
 
 
 def _read_links(places: bytes, addresses: list[str]) -> tuple[Link, ...]:
-    return tuple(
-        Link(Rect(*place), address)
-        for place, address in zip(_LINK.iter_unpack(places), addresses, strict=True)
-    )
+    return tuple([Link(*link) for link in zip(_rects(places), addresses, strict=True)])
+
+
+# Labels of one look have their symbols at the same places.
+@lru_cache(maxsize=256)
+def _rects(places: bytes) -> tuple[Rect, ...]:
+    return tuple(Rect(*place) for place in _LINK.iter_unpack(places))

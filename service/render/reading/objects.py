@@ -53,6 +53,13 @@ def refuse(reason: str) -> NoReturn:
     raise ValueError(reason)
 
 
+def whole_number(value: Value) -> int:
+    """Give a value that must be a whole number."""
+    if not isinstance(value, int | float) or value != int(value):
+        refuse(f"a whole number was expected instead of {value!r:.60}")
+    return int(value)
+
+
 def read_value(data: bytes | mmap.mmap, start: int = 0) -> tuple[Value, int]:
     """Read the value that begins at `start`, and say where it ends."""
     # What stands open, innermost last; the outermost list takes the value itself.

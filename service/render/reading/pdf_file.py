@@ -15,7 +15,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from service.render.reading.objects import Dictionary, Ref, Value, read_value, refuse
+from service.render.reading.objects import Dictionary, Ref, Value, read_value, refuse, whole_number
 
 _START = re.compile(rb"startxref\s+(\d+)\s+%%EOF\s*\Z")
 _HEAD = re.compile(rb"\s*(\d+)\s+0\s+obj\s*")
@@ -82,15 +82,23 @@ class PdfFile:
 
     def value(self, number: int) -> Value:
         """Give an object that is no stream."""
+        return read_value(*self._found_at(number))[0]
+
+    def match(self, value: Value, pattern: re.Pattern[bytes]) -> re.Match[bytes] | None:
+        """Match what is referred to as it is written; None where it is written otherwise."""
+        return pattern.match(*self._found_at(value.number)) if isinstance(value, Ref) else None
+
+    def _found_at(self, number: int) -> tuple[bytes | mmap.mmap, int]:
+        """Give where an object that is no stream is written: in what, and from which byte on."""
         kind, place = self._entry(number)
         if kind == _IN_FILE:
-            return read_value(self._data, self._body(number, place))[0]
+            return self._data, self._body(number, place)
         if place not in self._packed:
             self._packed[place] = _unpacked(self.stream(place))
         content, starts = self._packed[place]
         if number not in starts:
             refuse(f"object {number} is missing")
-        return read_value(content, starts[number])[0]
+        return content, starts[number]
 
     def dictionary(self, value: Value) -> Dictionary:
         """Give a dictionary that stands here or is referred to."""
@@ -197,13 +205,6 @@ def opened_file(path: Path) -> Iterator[PdfFile]:
     with path.open("rb") as file:
         # It is let go with the last stream that was read from it.
         yield PdfFile(mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ))
-
-
-def whole_number(value: Value) -> int:
-    """Give a value that must be a whole number."""
-    if not isinstance(value, int | float) or value != int(value):
-        refuse(f"a whole number was expected instead of {value!r:.60}")
-    return int(value)
 
 
 def _found(match: re.Match[bytes] | None) -> re.Match[bytes]:

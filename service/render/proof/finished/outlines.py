@@ -8,8 +8,8 @@ from pathlib import Path
 
 import uharfbuzz
 
-from service.render.reading.objects import Dictionary, Value, refuse
-from service.render.reading.pdf_file import PdfFile, whole_number
+from service.render.reading.objects import Dictionary, Value, refuse, whole_number
+from service.render.reading.pdf_file import PdfFile
 
 _UNITS_PER_EM = 1000.0
 _ROUNDING = 1.0

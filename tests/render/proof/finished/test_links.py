@@ -100,3 +100,35 @@ def test_a_changed_link_is_caught(
         change(pdf)
         pdf.save(path, object_stream_mode=pikepdf.ObjectStreamMode.generate)
     assert fault in faults_of(path, UPRIGHT)
+
+
+BRACKETS = "https://collections.portmerrow.example/items(1)/B-042"
+
+
+def made_with(link: Link) -> MadePlates:
+    """Give the plates, of which the first has this link."""
+    return MadePlates({**PLATES, "a": replace(LINKED, plate=replace(LINKED.plate, links=(link,)))})
+
+
+def test_an_address_with_brackets_is_proved(tmp_path: Path) -> None:
+    """Signs that a PDF writes with a backslash are the same address."""
+    plates = made_with(Link(Rect(60.0, 10.0, 20.0, 20.0), BRACKETS))
+    path = composed(tmp_path / "sheets.pdf", UPRIGHT, plates.proved(["a", "b"]))
+    assert prove_file(path, UPRIGHT, plates, PARTS).plates == 2
+
+
+@pytest.mark.parametrize(
+    ("link", "fault"),
+    [
+        (Link(Rect(60.05, 10.0, 20.0, 20.0), ADDRESS), "stands elsewhere than its symbol"),
+        (Link(Rect(60.0, 10.0, 20.0, 20.05), ADDRESS), "stands elsewhere than its symbol"),
+        (Link(Rect(60.0, 10.0, 20.0, 20.0), ADDRESS + "1"), f"does not lead to {ADDRESS}"),
+        (Link(Rect(60.0, 10.0, 20.0, 20.0), BRACKETS), f"does not lead to {ADDRESS}"),
+    ],
+    ids=["moved", "larger", "longer", "other"],
+)
+def test_another_plates_link_is_caught(tmp_path: Path, link: Link, fault: str) -> None:
+    """A link is held to the plate that was proved, however usual it looks."""
+    plates = made_with(link).proved(["a", "b"])
+    path = composed(tmp_path / "sheets.pdf", UPRIGHT, plates)
+    assert fault in faults_of(path, UPRIGHT)
