@@ -55,7 +55,8 @@ def parse_dimensions(text: str) -> Dimensions:
 
     Parts are divided by `;`, and within a part by a comma and a blank. A unit written once holds
     for the numbers before it that have none, then for those after it. What stands in brackets is
-    the same measure in another unit, or a remark, and is not read.
+    the same measure in another unit, or a remark, and is not read; where nothing else stands, that
+    was not understood.
     """
     quantities: list[Quantity] = []
     unread: list[str] = []
@@ -64,6 +65,8 @@ def parse_dimensions(text: str) -> Dimensions:
         quantities.extend(found)
         if not found:
             unread.append(segment)
+    if not quantities and not unread and text.strip(" ;,"):
+        unread.append(text.strip())
     quantities = _fill_units(quantities)
     unread.extend(f"{item.label} {item.value:g}".strip() for item in quantities if not item.unit)
     measures = (_measure(item) for item in quantities if item.unit)

@@ -64,7 +64,18 @@ def test_dimensions_as_written_are_understood(text: str) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["12 x 8", "30 fathoms", "palm sized", "12-14 cm", "1,234 mm", "12 kg", "H cm", "12 cm mm 4"],
+    [
+        "12 x 8",
+        "30 fathoms",
+        "palm sized",
+        "12-14 cm",
+        "1,234 mm",
+        "12 kg",
+        "H cm",
+        "12 cm mm 4",
+        "[]",
+        "(12 cm)",
+    ],
 )
 def test_text_that_is_no_dimension_is_not_guessed(text: str) -> None:
     """Where unit, number or word leave a doubt nothing is read."""
