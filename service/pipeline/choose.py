@@ -57,9 +57,9 @@ def fit_on_stock(
     """
     if options.stock is not None:
         pages, stock = _fit(kind, card, options.stock, fitting)
-        return FittedCard(kind, container.container_number, pages, stock), ()
+        return FittedCard(kind, card, pages, stock), ()
     chosen, findings = _CHOICES[kind.code](card, container, fitting, options)
-    return FittedCard(kind, container.container_number, *chosen), findings
+    return FittedCard(kind, card, *chosen), findings
 
 
 def _fit(kind: CardKind, card: Card, stock: Stock, fitting: Fitting) -> Fit:

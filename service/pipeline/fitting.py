@@ -12,7 +12,7 @@ from service.findings import Finding, Where, make_finding
 from service.pages.fit import Fitting
 from service.pages.ruler import Ruler
 from service.pipeline.choose import fit_on_stock
-from service.pipeline.options import FittedCard, PrintOptions
+from service.pipeline.options import FittedCard, PrintOptions, card_key
 from service.pipeline.ready import Progress, Ready, tell_nobody
 
 
@@ -34,6 +34,8 @@ def fit_cards(
             findings.append(failed_card(where, error))
             cards = ()
         for card in cards:
+            if options.only and card_key(card) not in options.only:
+                continue
             yield from _fit_one(card, packing, fitting, options, findings)
         on_progress("cards", done, len(ready.packings))
 

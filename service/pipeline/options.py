@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from service.cards.card import Card, EndLabel
 from service.cards.kinds import CARD_KINDS, CardKind
 from service.findings import Finding
 from service.pages.page import Page
@@ -13,6 +14,14 @@ from service.sheets.printers.printer import ANY_PRINTER, PrinterSetup
 from service.sheets.printers.used_sheet import UsedSheet
 from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS
+
+CardKey = tuple[str, str, int]
+"""Which card of which container: its number, the code of the kind, and the side from 1."""
+
+
+def card_key(card: Card) -> CardKey:
+    """Give what tells a card from every other: only end labels have more than one side."""
+    return (card.head.container_number, card.kind, card.side if isinstance(card, EndLabel) else 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +34,10 @@ class PrintOptions:
         paper: "A4" or "Letter", where stocks are chosen.
         start_position: First position of the first sheet, counted from 1.
         skipped: Used or spoiled positions of the first sheet.
+        begun: Sheets begun earlier, to go on with: on their stocks they say where a run starts.
         copies: How often each page is printed.
         containers: Print only these container numbers; empty prints all.
+        only: Of those print only these cards; empty prints all.
         stocks: The stocks that may be chosen or named.
         printer: The printer and tray, with what is known of them.
     """
@@ -36,18 +47,20 @@ class PrintOptions:
     paper: str = "A4"
     start_position: int = 1
     skipped: frozenset[int] = frozenset()
+    begun: tuple[UsedSheet, ...] = ()
     copies: int = 1
     containers: frozenset[str] = frozenset()
+    only: frozenset[CardKey] = frozenset()
     stocks: tuple[Stock, ...] = STOCKS
     printer: PrinterSetup = ANY_PRINTER
 
 
 @dataclass(frozen=True, slots=True)
 class FittedCard:
-    """A card's pages and the stock they go on."""
+    """A card, its pages and the stock they go on."""
 
     kind: CardKind
-    container_number: str
+    card: Card
     pages: tuple[Page, ...]
     stock: Stock
 
@@ -57,9 +70,18 @@ class MadeCard:
     """A card whose faces are inked and proved: the keys of their plates, in order."""
 
     kind: CardKind
-    container_number: str
+    card: Card
     stock: Stock
     faces: tuple[Face, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedCard:
+    """One copy of a card in a file: sheet and position of each of its faces, all from 1."""
+
+    card: Card
+    copy: int
+    places: tuple[tuple[int, int], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +89,8 @@ class PrintFile:
     """One finished, proven PDF on disk: all cards of one kind on one stock.
 
     `left_over` is the last sheet with the positions that are gone; None where it is full.
-    `left_empty` are the positions, each once, that the printer does not reach.
+    `left_empty` are the positions, each once, that the printer does not reach. `placed` says where
+    every copy of every card lies.
     """
 
     kind: CardKind
@@ -77,6 +100,7 @@ class PrintFile:
     cards: int
     left_over: UsedSheet | None = None
     left_empty: tuple[int, ...] = ()
+    placed: tuple[PlacedCard, ...] = ()
 
     @property
     def pdf(self) -> bytes:

@@ -22,6 +22,8 @@ from service.render.compose.sheets import Parts
 from service.render.pictures.prepare import PhotoSource
 from service.render.reading.fonts import shipped_fonts
 from service.render.task import FONTS_CONF
+from service.sheets.printers.used_sheet import UsedSheet, next_start, remember
+from service.sheets.stock import Stock
 
 
 def print_collection(
@@ -53,7 +55,7 @@ def print_collection(
         if error is None:
             groups.setdefault(f"{card.kind.code}\n{card.stock.name}", []).append(card)
         else:
-            where = Where(container_number=card.container_number)
+            where = Where(container_number=card.card.head.container_number)
             findings.append(failed_card(where, error, card.kind.name))
     if not fitted_any:
         raise ContentsError(_nothing_words(ready.packings, findings))
@@ -64,9 +66,13 @@ def print_collection(
         tuple(shipped_fonts(FONTS_CONF.parent).items()),
     )
     attempts = (plain, replace(plain, pictures=shown.restored_pictures()))
-    files = []
+    files: list[PrintFile] = []
+    begun = options.begun
     for number, cards in enumerate(groups.values(), start=1):
-        files.append(make_file(cards, shelf, attempts, options, folder))
+        started = _started(options, begun, cards[0].stock)
+        files.append(make_file(cards, shelf, attempts, started, folder))
+        if options.begun:
+            begun = remember(begun, files[-1].stock.name, files[-1].left_over)
         on_progress("sheets", number, len(groups))
     findings.extend(_left_empty(file) for file in files if file.left_empty)
     return Outcome(tuple(files), (*ready.findings, *dict.fromkeys(findings)))
@@ -84,6 +90,14 @@ def check_collection(
     for _card in fit_cards(ready, options, workshop.ruler, findings):
         pass
     return (*ready.findings, *dict.fromkeys(findings))
+
+
+def _started(options: PrintOptions, begun: Sequence[UsedSheet], stock: Stock) -> PrintOptions:
+    """Start where a sheet of this stock was begun, by an earlier run or an earlier file of this."""
+    if not any(sheet.stock == stock.name for sheet in begun):
+        return options
+    start = next_start(begun, stock)
+    return replace(options, start_position=start.position, skipped=start.skipped)
 
 
 def _left_empty(file: PrintFile) -> Finding:

@@ -8,7 +8,7 @@ from itertools import islice
 from service.cards.kinds import END_LABEL, LID_CARD
 from service.findings import Finding
 from service.pipeline.fitting import fit_cards
-from service.pipeline.options import PrintOptions
+from service.pipeline.options import PrintOptions, card_key
 from service.pipeline.ready import Workshop, make_ready
 from service.records.record import Collection
 
@@ -32,8 +32,16 @@ def test_cards_come_when_they_are_asked_for(collection: Collection, workshop: Wo
         [],
         on_progress=lambda step, done, of: told.append((step, done, of)),
     )
-    assert [card.container_number for card in islice(cards, 1)] == ["B-1"]
+    assert [card.card.head.container_number for card in islice(cards, 1)] == ["B-1"]
     assert told == []
+
+
+def test_only_the_cards_asked_for_are_fitted(collection: Collection, workshop: Workshop) -> None:
+    """Of all cards of a container one side of its end labels can be printed alone."""
+    options = PrintOptions(only=frozenset({("B-1", "end-label", 2)}))
+    ready = make_ready(collection, {}, options, workshop)
+    (fitted,) = fit_cards(ready, options, workshop.ruler, [])
+    assert card_key(fitted.card) == ("B-1", "end-label", 2)
 
 
 def test_a_card_that_does_not_fit_is_told(collection: Collection, workshop: Workshop) -> None:

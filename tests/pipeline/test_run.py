@@ -7,7 +7,7 @@ from dataclasses import replace
 import pikepdf
 import pytest
 
-from service.cards.kinds import END_LABEL, LID_CARD, find_kind
+from service.cards.kinds import CONTENTS_LIST, END_LABEL, LID_CARD, find_kind
 from service.errors import ContentsError
 from service.geometry import Insets
 from service.pipeline.options import PrintOptions
@@ -16,6 +16,7 @@ from service.pipeline.run import check_collection, print_collection
 from service.records.record import Collection
 from service.render.raster import opened
 from service.sheets.printers.printer import Printer, PrinterSetup
+from service.sheets.printers.used_sheet import UsedSheet
 from service.sheets.stocks import STOCKS, find_stock
 from tests.pipeline.conftest import with_title
 
@@ -48,6 +49,21 @@ def test_same_input_gives_same_bytes(
     options = PrintOptions(kinds=(LID_CARD,))
     one, other = (print_collection(collection, photos, options, workshop) for _ in range(2))
     assert one.files[0].pdf == other.files[0].pdf
+
+
+@pytest.mark.print
+def test_begun_sheets_are_gone_on_with(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """A run goes on with the sheet begun of its stock, kind after kind, and with no other sheet."""
+    options = PrintOptions(
+        kinds=(LID_CARD, CONTENTS_LIST, END_LABEL),
+        begun=(UsedSheet("A4 2x4 99.1x67.7", frozenset({1, 2, 5})),),
+    )
+    outcome = print_collection(collection, photos, options, workshop)
+    places = {file.kind.code: [one.places for one in file.placed] for file in outcome.files}
+    assert places["end-label"] == [((1, 3),), ((1, 4),)]
+    assert places["lid-card"] == [((1, 1),)]
 
 
 @pytest.mark.print

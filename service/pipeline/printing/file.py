@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from service.errors import ProofFailedError
-from service.pipeline.options import MadeCard, PrintFile, PrintOptions
+from service.pipeline.options import MadeCard, PlacedCard, PrintFile, PrintOptions
 from service.pipeline.printing.shelf import Shelf
 from service.render.compose.sheets import Parts, write_sheets
 from service.render.proof.finished.file import prove_file
@@ -43,6 +43,7 @@ def make_file(
         len(cards),
         left_over(sheets, begun),
         tuple(sorted({position for sheet in sheets for position in sheet.passed_over})),
+        tuple(_placed(cards, sheets, copies=options.copies)),
     )
     file = replace(file, path=folder / file.name)
     for number, parts in enumerate(attempts, start=1):
@@ -57,6 +58,19 @@ def make_file(
             break
     prove_rasters(file.path, sheets)
     return file
+
+
+def _placed(
+    cards: Sequence[MadeCard], sheets: Sequence[Sheet], *, copies: int
+) -> Iterator[PlacedCard]:
+    """Say where each copy lies: faces come in the order of cards, the copies of a face together."""
+    places = (
+        (sheet.number, placement.position) for sheet in sheets for placement in sheet.placements
+    )
+    for card in cards:
+        faces = [[next(places) for _ in range(copies)] for _ in card.faces]
+        for copy, lying in enumerate(zip(*faces, strict=True), start=1):
+            yield PlacedCard(card.card, copy, lying)
 
 
 def _imposed(cards: Sequence[MadeCard], shelf: Shelf, options: PrintOptions) -> tuple[Sheet, ...]:

@@ -127,7 +127,7 @@ class _Desk:
             own = [self._task(page) for page in card.pages]
             tasks.update((task.key, task) for task in own)
             faces = tuple(Face(task.key, task.page.size) for task in own)
-            self._waiting.append(MadeCard(card.kind, card.container_number, card.stock, faces))
+            self._waiting.append(MadeCard(card.kind, card.card, card.stock, faces))
         wanted = [key for key in tasks if key not in self._asked and key not in self._errors]
         self._asked.update(wanted)
         found = self._workshop.plates.find(wanted)

@@ -12,12 +12,15 @@ import pypdf
 import pytest
 from PIL import Image
 
+from service.cards.compose.end_label import compose_end_labels
 from service.cards.kinds import END_LABEL
+from service.contents.packing import Packing
 from service.errors import ProofFailedError
 from service.geometry import Rect, Size
 from service.pipeline.options import MadeCard, PrintOptions
 from service.pipeline.printing.file import make_file
 from service.pipeline.printing.shelf import Shelf
+from service.records.record import ContainerRecord, Museum
 from service.render.compose.sheets import Parts
 from service.render.plates.plate import PictureUse, Plate, PlateProof, ProvedPlate
 from service.render.reading.fonts import shipped_fonts
@@ -45,7 +48,9 @@ def parts() -> Parts:
 
 def card(number: str) -> MadeCard:
     """Make a card of one face."""
-    return MadeCard(END_LABEL, number, STOCK, (Face("a", Size(99.1, 67.7)),))
+    packing = Packing(ContainerRecord(number), 1, ())
+    label = compose_end_labels(packing, Museum())[0]
+    return MadeCard(END_LABEL, label, STOCK, (Face("a", Size(99.1, 67.7)),))
 
 
 def test_cards_become_sheets(parts: Parts, tmp_path: Path) -> None:
@@ -59,6 +64,23 @@ def test_cards_become_sheets(parts: Parts, tmp_path: Path) -> None:
     assert len(pypdf.PdfReader(file.path).pages) == 2
     assert file.left_over is not None
     assert file.left_over.positions == frozenset({1, 2, 3})
+
+
+def test_each_copy_is_known_by_its_places(parts: Parts, tmp_path: Path) -> None:
+    """Two copies of two faces lie side by side, face by face, over the end of a begun sheet."""
+    shelf = Shelf()
+    shelf.add({"a": proved(Rect(5, 5, 50, 50))})
+    two_faced = replace(card("B-1"), faces=card("B-1").faces * 2)
+    options = PrintOptions(start_position=6, copies=2)
+    file = make_file([two_faced, card("B-2")], shelf, [parts], options, tmp_path)
+    assert [
+        (placed.card.head.container_number, placed.copy, placed.places) for placed in file.placed
+    ] == [
+        ("B-1", 1, ((1, 6), (1, 8))),
+        ("B-1", 2, ((1, 7), (2, 1))),
+        ("B-2", 1, ((2, 2),)),
+        ("B-2", 2, ((2, 3),)),
+    ]
 
 
 def test_ink_that_leaves_its_face_is_not_handed_over(parts: Parts, tmp_path: Path) -> None:

@@ -11,8 +11,10 @@ from typing import TypeVar, cast
 
 import pytest
 
+from service.cards.compose.lid_card import compose_lid_card
 from service.cards.kinds import LID_CARD, compose_cards
 from service.contents.arrange import arrange_packings
+from service.contents.packing import Packing
 from service.errors import JobCrashedError, ProofFailedError, ServiceError, TemplateError
 from service.geometry import Rect, Size
 from service.pages.fit import Fitting, fit_card
@@ -22,7 +24,7 @@ from service.pipeline.printing.photos import Photos
 from service.pipeline.printing.plates import CHUNK, make_cards
 from service.pipeline.printing.shelf import Shelf
 from service.pipeline.ready import Workshop
-from service.records.record import Collection
+from service.records.record import Collection, ContainerRecord, Museum
 from service.render.inking import Chunk, ink_and_prove
 from service.render.task import ENVIRONMENT
 from service.render.worker import Workers
@@ -52,7 +54,8 @@ def fresh(workshop: Workshop, tmp_path: Path) -> Workshop:
 
 def card(number: str, *pages: Page) -> FittedCard:
     """Make a card of pages that name their container."""
-    return FittedCard(LID_CARD, number, pages, STOCK)
+    packing = Packing(ContainerRecord(number), 1, ())
+    return FittedCard(LID_CARD, compose_lid_card(packing, Museum()), pages, STOCK)
 
 
 def with_title(page: Page, title: str) -> Page:
@@ -79,7 +82,7 @@ def test_one_bad_page_costs_its_own_card(page: Page, fresh: Workshop) -> None:
     cards = [card("a", page), card("b", page, bad), card("c", with_title(page, "Rope"))]
     shelf = Shelf()
     made = list(make_cards(cards, Photos({}, {}, fresh), fresh, shelf))
-    assert [one.container_number for one, _ in made] == ["a", "b", "c"]
+    assert [one.card.head.container_number for one, _ in made] == ["a", "b", "c"]
     assert [type(error) for _, error in made] == [type(None), ProofFailedError, type(None)]
     assert all(shelf.holds(face.key) for one, error in made if not error for face in one.faces)
 
