@@ -36,7 +36,12 @@
         PackingConflictError
         PackedElsewhereError
         CardStateError
+        WrongContainerError
         UnstorableTextError
+        CursorError
+        FileNotStoredError
+        FileDamagedError
+        BackupError
         StoreTooNewError
         StoreBusyError
         StoreFullError
@@ -518,6 +523,19 @@ class CardStateError(StoreError):
         super().__init__(f"Printed card {card_id} is {state} and cannot become {wanted}.")
 
 
+class WrongContainerError(StoreError):
+    """Raised when a card is attached to a container that is not its own."""
+
+    code = "wrong-container"
+    advice = "Take the card off this container and put it on its own."
+
+    def __init__(self, card_of: str, *, container_number: str) -> None:
+        """Name the container of the card and the one it was put on."""
+        self.card_of = card_of
+        self.container_number = container_number
+        super().__init__(f"This is a card of {card_of}; the container is {container_number}.")
+
+
 class UnstorableTextError(StoreError):
     """Raised by the store when a text holds what not every database can keep."""
 
@@ -528,6 +546,55 @@ class UnstorableTextError(StoreError):
         """Quote the text."""
         self.text = text
         super().__init__(f"The text {text[:80]!a} cannot be stored.")
+
+
+class CursorError(StoreError):
+    """Raised by the lists when a page is asked for with a cursor that none of them gave."""
+
+    code = "cursor"
+    advice = "Begin with the first page, and follow its link to the next."
+
+    def __init__(self, cursor: str) -> None:
+        """Keep the cursor; it is not repeated, since anybody may have written it."""
+        self.cursor = cursor
+        super().__init__("The cursor is none that a list gave.")
+
+
+class FileNotStoredError(StoreError):
+    """Raised by the shelf when a file that the store names is not there."""
+
+    code = "file-not-stored"
+    advice = "Bring the file again, or restore it from a backup."
+
+    def __init__(self, sha256: str) -> None:
+        """Name the file by its SHA-256."""
+        self.sha256 = sha256
+        super().__init__(f"There is no file {sha256}.")
+
+
+class FileDamagedError(StoreError):
+    """Raised by the shelf when the bytes of a file are not those that were put there."""
+
+    code = "file-damaged"
+    advice = "Restore the file from a backup; the disk it lies on may be failing."
+
+    def __init__(self, sha256: str) -> None:
+        """Name the file by its SHA-256."""
+        self.sha256 = sha256
+        super().__init__(f"The file {sha256} is damaged.")
+
+
+class BackupError(StoreError):
+    """Raised when a backup cannot be made, is not whole, or has nowhere to go."""
+
+    code = "backup"
+    advice = "Nothing was changed. Use another backup, or another place."
+
+    def __init__(self, name: str, *, reason: str) -> None:
+        """Name the backup and say what is wrong."""
+        self.name = name
+        self.reason = reason
+        super().__init__(f"{name}: {reason}.")
 
 
 class StoreTooNewError(StoreError):

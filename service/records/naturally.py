@@ -9,6 +9,8 @@ from natsort import natsort_keygen, ns
 
 T = TypeVar("T")
 
+_END = "\x01"
+
 _natural = natsort_keygen(alg=ns.INT | ns.IGNORECASE)
 
 
@@ -19,6 +21,19 @@ def natural_key(number: str) -> tuple[object, str]:
     that the order is total.
     """
     return (_natural(number), number)
+
+
+def natural_text(number: str) -> str:
+    """Give a text that sorts, character by character, as `natural_key` does.
+
+    A number of digits stands behind the count of its digits; a sign that sorts before all others
+    ends each piece, and the number itself breaks ties.
+    """
+    pieces = (
+        f"{len(str(piece)):04d}{piece}" if isinstance(piece, int) else f"{piece}{_END}"
+        for piece in _natural(number)
+    )
+    return "".join((*pieces, _END, number))
 
 
 def sort_naturally(items: Iterable[T], *, number: Callable[[T], str]) -> list[T]:

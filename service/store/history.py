@@ -8,9 +8,10 @@ from datetime import datetime
 
 from sqlalchemy import Connection, insert, select, update
 
-from service.store.bulk import execute_rows
+from service.store.base.bulk import execute_rows
 from service.store.canonical import check_text
 from service.store.tables import actors, change_counter, history
+from service.store.today.mark import Touch, mark_stale
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,15 +58,24 @@ def begin_change(connection: Connection, stamp: Stamp) -> Change:
     holds when it is written.
     """
     taken = connection.execute(select(change_counter.c.changes).with_for_update()).scalar_one()
-    return Change(taken + 1, _find_actor(connection, stamp.actor), stamp)
+    return Change(taken + 1, find_actor(connection, stamp.actor), stamp)
 
 
 def write_history(connection: Connection, change: Change, entries: Iterable[Entry]) -> None:
-    """Write what a change did; a change that did nothing leaves no trace and takes no number."""
-    rows = [_row(change, entry) for entry in entries]
-    execute_rows(connection, insert(history), rows)
-    if rows:
-        connection.execute(update(change_counter).values(changes=change.number))
+    """Write what a change did, and mark the containers whose cards may say something else now.
+
+    A change that did nothing leaves no trace and takes no number.
+    """
+    told = list(entries)
+    if not told:
+        return
+    execute_rows(connection, insert(history), [_row(change, entry) for entry in told])
+    connection.execute(update(change_counter).values(changes=change.number))
+    touches = (
+        Touch(entry.verb, entry.container_number, entry.object_number, entry.detail)
+        for entry in told
+    )
+    mark_stale(connection, change.number, touches)
 
 
 def load_history(
@@ -100,7 +110,8 @@ def _row(change: Change, entry: Entry) -> dict[str, object]:
     }
 
 
-def _find_actor(connection: Connection, name: str) -> int:
+def find_actor(connection: Connection, name: str) -> int:
+    """Find the key of whoever acts; a name that is new is noted."""
     query = select(actors.c.id).where(actors.c.name == name)
     found = connection.execute(query).scalar_one_or_none()
     if found is not None:

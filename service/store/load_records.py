@@ -9,7 +9,7 @@ from sqlalchemy import Connection, Table, select
 
 from service.errors import NotFoundError
 from service.records.record import Collection, ContainerRecord, Museum, ObjectRecord
-from service.store.bulk import in_portions
+from service.store.base.bulk import in_portions
 from service.store.canonical import decode_record
 from service.store.packing.load import load_current, load_holders
 from service.store.tables import containers, museum, objects
@@ -23,7 +23,7 @@ def load_object(connection: Connection, object_number: str) -> ObjectRecord:
     Raises:
         NotFoundError: When there is none of that number.
     """
-    for record in _load_objects(connection, [object_number]):
+    for record in load_objects(connection, [object_number]):
         return record
     raise NotFoundError(object_number, what="object")
 
@@ -34,7 +34,7 @@ def load_container(connection: Connection, container_number: str) -> ContainerRe
     Raises:
         NotFoundError: When there is none of that number.
     """
-    for record in _load_containers(connection, [container_number]):
+    for record in load_containers(connection, [container_number]):
         return record
     raise NotFoundError(container_number, what="container")
 
@@ -57,8 +57,8 @@ def load_collection(
     if container_numbers is None:
         return Collection(
             museum=load_museum(connection),
-            objects=tuple(_load_objects(connection, None)),
-            containers=tuple(_load_containers(connection, None)),
+            objects=tuple(load_objects(connection, None)),
+            containers=tuple(load_containers(connection, None)),
             packings=tuple(load_current(connection).values()),
         )
     wanted = _with_inner(connection, container_numbers)
@@ -69,8 +69,8 @@ def load_collection(
     all_numbers = {place.object_number for p in packings.values() for place in p.places}
     return Collection(
         museum=load_museum(connection),
-        objects=tuple(_load_objects(connection, sorted(all_numbers))),
-        containers=tuple(_load_containers(connection, [*wanted, *beside])),
+        objects=tuple(load_objects(connection, sorted(all_numbers))),
+        containers=tuple(load_containers(connection, [*wanted, *beside])),
         packings=tuple(packings.values()),
     )
 
@@ -89,13 +89,17 @@ def _with_inner(connection: Connection, numbers: Iterable[str]) -> list[str]:
     return list(found)
 
 
-def _load_objects(connection: Connection, numbers: Sequence[str] | None) -> list[ObjectRecord]:
+def load_objects(
+    connection: Connection, numbers: Sequence[str] | None = None
+) -> list[ObjectRecord]:
+    """Load those objects that are there, in the order in which they were first saved."""
     return _load(connection, objects, ObjectRecord, "object_number", numbers)
 
 
-def _load_containers(
-    connection: Connection, numbers: Sequence[str] | None
+def load_containers(
+    connection: Connection, numbers: Sequence[str] | None = None
 ) -> list[ContainerRecord]:
+    """Load those containers that are there, in the order in which they were first saved."""
     return _load(connection, containers, ContainerRecord, "container_number", numbers)
 
 

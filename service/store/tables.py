@@ -1,32 +1,27 @@
 """The tables: one place for every column, the same on SQLite and PostgreSQL.
 
 A record is kept whole as canonical JSON; beside it stand the columns that are searched or joined.
-Times are UTC ISO text of one length, so that they sort as text on every database. Packings, places
-and history are only ever added to.
+Packings, places and history are only ever added to.
 """
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
 from enum import StrEnum
 
 from sqlalchemy import (
+    Boolean,
     CheckConstraint,
     Column,
     Date,
-    Dialect,
     ForeignKey,
     Index,
     Integer,
-    MetaData,
-    String,
     Table,
     Text,
-    TypeDecorator,
     UniqueConstraint,
 )
 
-TIME_LENGTH = 32
+from service.store.base.columns import UtcTime, at, key, metadata, number, of, sorted_text, text
 
 
 class CardState(StrEnum):
@@ -38,116 +33,72 @@ class CardState(StrEnum):
     SPOILED = "spoiled"
 
 
-class UtcTime(TypeDecorator[datetime]):
-    """A moment as ISO text in UTC with microseconds: 2026-11-25T15:54:55.000000+00:00."""
-
-    impl = String(TIME_LENGTH)
-    cache_ok = True
-
-    def process_bind_param(self, value: datetime | None, dialect: Dialect) -> str | None:
-        """Write a moment; one without a time zone is refused.
-
-        Raises:
-            ValueError: When the moment has no time zone.
-        """
-        del dialect
-        if value is None:
-            return None
-        if value.tzinfo is None:
-            message = f"{value} has no time zone."
-            raise ValueError(message)
-        return value.astimezone(UTC).isoformat(timespec="microseconds")
-
-    def process_result_value(self, value: str | None, dialect: Dialect) -> datetime | None:
-        """Read a moment."""
-        del dialect
-        return None if value is None else datetime.fromisoformat(value)
-
-
-metadata = MetaData(
-    naming_convention={
-        "ix": "ix_%(column_0_label)s",
-        "uq": "uq_%(table_name)s_%(column_0_N_name)s",
-        "ck": "ck_%(table_name)s_%(constraint_name)s",
-        "fk": "fk_%(table_name)s_%(column_0_name)s_%(referred_table_name)s",
-        "pk": "pk_%(table_name)s",
-    }
-)
-
-
-def _key() -> Column[int]:
-    return Column("id", Integer, primary_key=True)
-
-
-def _text(name: str, *, unique: bool = False, index: bool = False) -> Column[str]:
-    return Column(name, Text, nullable=False, unique=unique, index=index)
-
-
-def _number(name: str) -> Column[int]:
-    return Column(name, Integer, nullable=False)
-
-
-def _of(table: str, name: str, *, index: bool = True) -> Column[int]:
-    return Column(name, Integer, ForeignKey(f"{table}.id"), nullable=False, index=index)
-
-
-def _at(name: str = "at") -> Column[datetime]:
-    return Column(name, UtcTime, nullable=False)
-
-
 # One row: the number of the last change. Whoever changes anything locks it first.
-change_counter = Table("change_counter", metadata, _key(), _number("changes"))
+change_counter = Table("change_counter", metadata, key(), number("changes"))
 
-actors = Table("actors", metadata, _key(), _text("name", unique=True))
+actors = Table("actors", metadata, key(), text("name", unique=True))
 
-museum = Table("museum", metadata, _key(), _text("record"))
+museum = Table("museum", metadata, key(), text("record"))
 
 objects = Table(
     "objects",
     metadata,
-    _key(),
-    _text("object_number", unique=True),
-    _text("title"),
-    _text("record"),
-    _text("source"),
+    key(),
+    text("object_number", unique=True),
+    sorted_text("sort_key"),
+    text("title"),
+    text("record"),
+    text("source"),
 )
 
-# `sha256` names the stored file, and is empty until it has been brought.
+# `sha256` names the stored file, empty until it is brought; `is_named` says that a record names it.
 photos = Table(
     "photos",
     metadata,
     Column("object_id", Integer, ForeignKey("objects.id"), primary_key=True),
     Column("position", Integer, primary_key=True),
-    _text("file", index=True),
-    _text("role"),
-    _text("sha256"),
+    text("file", index=True),
+    text("role"),
+    text("sha256"),
+    Column("is_named", Boolean, nullable=False),
 )
 
 # `revision` is that of the current packing, 0 before the first.
 containers = Table(
     "containers",
     metadata,
-    _key(),
-    _text("container_number", unique=True),
-    _text("title"),
-    _text("location"),
-    _text("inside", index=True),
+    key(),
+    text("container_number", unique=True),
+    text("title"),
+    text("location"),
+    sorted_text("sort_key"),
+    sorted_text("location_key"),
+    text("inside", index=True),
     Column("revision", Integer, nullable=False, default=0),
-    _text("record"),
-    _text("source"),
+    text("record"),
+    text("source"),
 )
 
 packings = Table(
     "packings",
     metadata,
-    _key(),
-    _of("containers", "container_id", index=False),
-    _number("revision"),
-    _text("record"),
-    _of("actors", "actor_id", index=False),
-    _at(),
+    key(),
+    of("containers", "container_id", index=False),
+    number("revision"),
+    text("record"),
+    of("actors", "actor_id", index=False),
+    at(),
     UniqueConstraint("container_id", "revision"),
     CheckConstraint("revision >= 1", name="revision_counts_from_1"),
+)
+
+stored_files = Table(
+    "stored_files",
+    metadata,
+    Column("sha256", Text, primary_key=True),
+    text("suffix"),
+    number("length_bytes"),
+    at(),
 )
 
 # An object may be packed that is in no record, so the number refers to none. `parts` is JSON.
@@ -156,51 +107,54 @@ places = Table(
     metadata,
     Column("packing_id", Integer, ForeignKey("packings.id"), primary_key=True),
     Column("position", Integer, primary_key=True),
-    _text("object_number", index=True),
-    _text("parts"),
+    text("object_number", index=True),
+    text("parts"),
 )
 
 # Rows of one change carry its number. `detail` is JSON, empty where the verb says it all.
 history = Table(
     "history",
     metadata,
-    _key(),
-    _number("change"),
-    _at(),
-    _of("actors", "actor_id", index=False),
-    _text("verb"),
-    _text("container_number", index=True),
-    _text("object_number", index=True),
+    key(),
+    number("change"),
+    at(),
+    of("actors", "actor_id", index=False),
+    text("verb"),
+    text("container_number", index=True),
+    text("object_number", index=True),
     Column("revision", Integer),
-    _text("detail"),
+    text("detail"),
 )
 
 # `options` and `files` are JSON: what was asked for; name, SHA-256 and length of each PDF.
 print_runs = Table(
     "print_runs",
     metadata,
-    _key(),
-    _at(),
-    _of("actors", "actor_id", index=False),
-    _text("options"),
-    _text("files"),
+    key(),
+    at(),
+    of("actors", "actor_id", index=False),
+    text("options"),
+    text("files"),
 )
 
+# `file` names the PDF in its run; `places` is JSON: sheet and position of each face.
 printed_cards = Table(
     "printed_cards",
     metadata,
-    _key(),
-    _of("print_runs", "run_id"),
-    _of("containers", "container_id"),
-    _text("kind"),
-    _number("side"),
-    _number("copy"),
-    _number("revision"),
-    _text("fingerprint"),
-    _text("content"),
-    _text("state"),
-    _of("actors", "state_actor_id", index=False),
-    _at("state_at"),
+    key(),
+    of("print_runs", "run_id"),
+    of("containers", "container_id"),
+    text("kind"),
+    number("side"),
+    number("copy"),
+    number("revision"),
+    text("fingerprint"),
+    text("content"),
+    text("file"),
+    text("places"),
+    text("state"),
+    of("actors", "state_actor_id", index=False),
+    at("state_at"),
     UniqueConstraint("run_id", "container_id", "kind", "side", "copy"),
     CheckConstraint(
         "state IN ('made', 'attached', 'withdrawn', 'spoiled')",
@@ -222,10 +176,75 @@ Index(
 checks = Table(
     "checks",
     metadata,
-    _key(),
-    _of("containers", "container_id"),
+    key(),
+    of("containers", "container_id"),
     Column("checked_on", Date, nullable=False),
-    _text("note"),
-    _of("actors", "actor_id", index=False),
-    _at(),
+    text("note"),
+    of("actors", "actor_id", index=False),
+    at(),
+)
+
+# Removal slips: `back_at` is empty while the object is out.
+outs = Table(
+    "outs",
+    metadata,
+    key(),
+    text("object_number", index=True),
+    text("parts"),
+    of("containers", "container_id"),
+    text("to_whom"),
+    text("reason"),
+    Column("due_back", Date),
+    of("actors", "actor_id", index=False),
+    at("out_at"),
+    Column("back_at", UtcTime),
+)
+
+# The sheet of each stock that was begun; `positions` is JSON: those that are gone.
+used_sheets = Table(
+    "used_sheets",
+    metadata,
+    Column("stock", Text, primary_key=True),
+    text("positions"),
+    of("actors", "actor_id", index=False),
+    at(),
+)
+
+# `summary` is JSON: how many records were new, changed, unchanged and refused.
+imports = Table(
+    "imports",
+    metadata,
+    key(),
+    at(),
+    of("actors", "actor_id", index=False),
+    text("name"),
+    text("sha256"),
+    text("summary"),
+)
+
+# What was answered to a request that named a key, so that it can be answered again.
+replies = Table(
+    "replies",
+    metadata,
+    Column("key", Text, primary_key=True),
+    text("request_sha256"),
+    number("status"),
+    text("reply"),
+    at(),
+)
+
+# Long work: what was asked for, how far it is, what came of it. `request` and `result` are JSON.
+tasks = Table(
+    "tasks",
+    metadata,
+    Column("id", Text, primary_key=True),
+    text("kind"),
+    text("request"),
+    text("state"),
+    number("done"),
+    number("of"),
+    text("result"),
+    of("actors", "actor_id", index=False),
+    at(),
+    Column("finished_at", UtcTime),
 )

@@ -9,11 +9,12 @@ from sqlalchemy import Connection, Engine, Table, select
 
 from service.records.record import Collection, ContainerRecord, ObjectRecord, PackingRecord
 from service.records.record import PlaceRecord as Place
+from service.store.base.columns import metadata
 from service.store.history import Stamp
 from service.store.migrations.upgrade import upgrade_store
 from service.store.open import open_folder, writing
 from service.store.save_records import save_records
-from service.store.tables import change_counter, metadata
+from service.store.tables import change_counter
 
 MOMENT = datetime(2026, 11, 25, 9, 30, tzinfo=UTC)
 STAMP = Stamp("Ada Quill", MOMENT)

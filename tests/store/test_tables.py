@@ -1,37 +1,9 @@
 from __future__ import annotations
 
-from datetime import datetime, timedelta, timezone
-
-import pytest
-from sqlalchemy import Connection, insert, select, text
 from sqlalchemy.dialects import postgresql
-from sqlalchemy.exc import StatementError
 from sqlalchemy.schema import CreateIndex, CreateTable
 
-from service.store.tables import UtcTime, actors, checks, containers, metadata
-from tests.store.made import MOMENT
-
-
-def _check(connection: Connection, at: datetime) -> None:
-    connection.execute(
-        insert(checks).values(
-            container_id=select(containers.c.id).limit(1).scalar_subquery(),
-            actor_id=select(actors.c.id).limit(1).scalar_subquery(),
-            checked_on=at.date(),
-            note="",
-            at=at,
-        )
-    )
-
-
-def test_moments_are_kept_in_utc(connection: Connection) -> None:
-    """A moment of any zone is kept as UTC text of one length, and comes back as that moment."""
-    there = MOMENT.astimezone(timezone(timedelta(hours=-5)))
-    _check(connection, there)
-    (kept,) = connection.execute(select(checks.c.at)).scalars()
-    assert kept == MOMENT
-    (written,) = connection.execute(text("SELECT at FROM checks")).scalars()
-    assert written == "2026-11-25T09:30:00.000000+00:00"
+from service.store.base.columns import metadata
 
 
 def test_tables_can_be_made_on_postgresql() -> None:
@@ -46,11 +18,3 @@ def test_tables_can_be_made_on_postgresql() -> None:
     ]
     (attached,) = [text for text in statements if "uq_printed_cards_attached" in text]
     assert attached.endswith("(container_id, kind, side) WHERE state = 'attached'")
-
-
-def test_moments_without_a_zone_are_refused(connection: Connection) -> None:
-    """A moment that could be any is refused; none at all stays none."""
-    with pytest.raises(StatementError, match="no time zone"):
-        _check(connection, MOMENT.replace(tzinfo=None))
-    assert UtcTime().process_bind_param(None, connection.dialect) is None
-    assert UtcTime().process_result_value(None, connection.dialect) is None

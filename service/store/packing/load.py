@@ -10,7 +10,7 @@ from sqlalchemy import Connection, select
 
 from service.errors import NotFoundError
 from service.records.record import PackingRecord, PlaceRecord
-from service.store.bulk import in_portions
+from service.store.base.bulk import in_portions
 from service.store.canonical import decode_record
 from service.store.packing.occupancy import Places
 from service.store.tables import containers, packings, places

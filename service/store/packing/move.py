@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 
 from sqlalchemy import Connection
 
+from service.contents.places import Places, name_place, parts_taken, places_kept
 from service.errors import NotFoundError
 from service.records.record import PackingRecord, PlaceRecord
 from service.store.history import Stamp, begin_change
 from service.store.packing.load import load_packing
-from service.store.packing.occupancy import Places
 from service.store.packing.save import save_changes
 
 
@@ -46,9 +46,12 @@ def move_object(
     change = begin_change(connection, stamp)
     left = load_packing(connection, move.from_container)
     right = load_packing(connection, move.to_container)
-    put = replace(move.place, parts=_parts_taken(left, move.place))
+    parts = parts_taken(left.places, move.place)
+    if parts is None:
+        raise NotFoundError(name_place(move.place), what=f"object in {move.from_container}")
+    put = replace(move.place, parts=parts)
     wanted = [
-        (_repack(left, _places_kept(left, move.place), move, stamp), move.from_revision),
+        (_repack(left, places_kept(left.places, move.place), move, stamp), move.from_revision),
         (_repack(right, (*right.places, put), move, stamp), move.to_revision),
     ]
     first, second = save_changes(connection, change, wanted, verb="moved")
@@ -63,36 +66,3 @@ def _repack(packing: PackingRecord, places: Places, move: Move, stamp: Stamp) ->
         packed_on=stamp.at.date(),
         reason=move.reason,
     )
-
-
-def _parts_taken(packing: PackingRecord, wanted: PlaceRecord) -> tuple[str, ...]:
-    """Name the parts that go; none is the whole object.
-
-    Raises:
-        NotFoundError: When the object, or a part that is named, does not lie there.
-    """
-    number = wanted.object_number
-    here = [place.parts for place in packing.places if place.object_number == number]
-    named = tuple(part for parts in here for part in parts)
-    if not here or not set(named).issuperset(wanted.parts):
-        name = " ".join((number, *wanted.parts))
-        raise NotFoundError(name, what=f"object in {packing.container_number}")
-    if wanted.parts:
-        return wanted.parts
-    return named if all(here) else ()
-
-
-def _places_kept(packing: PackingRecord, wanted: PlaceRecord) -> Places:
-    kept = []
-    for place in packing.places:
-        if place.object_number != wanted.object_number:
-            kept.append(place)
-        elif wanted.parts and (rest := _without(place.parts, wanted.parts)) != place.parts:
-            kept += [replace(place, parts=rest)] if rest else []
-        elif wanted.parts:
-            kept.append(place)
-    return tuple(kept)
-
-
-def _without(parts: tuple[str, ...], taken: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(part for part in parts if part not in taken)

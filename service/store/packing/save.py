@@ -9,7 +9,7 @@ from sqlalchemy import Connection, bindparam, insert, select, update
 
 from service.errors import PackedElsewhereError, PackingConflictError
 from service.records.record import PackingRecord
-from service.store.bulk import execute_rows, in_portions
+from service.store.base.bulk import execute_rows, in_portions
 from service.store.canonical import dump_json, encode_record
 from service.store.history import Change, Entry, Stamp, begin_change, write_history
 from service.store.packing.load import IS_CURRENT, load_held, load_holders, load_packing

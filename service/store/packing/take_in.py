@@ -11,7 +11,7 @@ from service.findings import Finding, Where, make_finding
 from service.records.record import PackingRecord
 from service.store.canonical import dump_json
 from service.store.history import Change, Entry
-from service.store.packing.load import Held, load_current, load_held, load_holders
+from service.store.packing.load import load_current, load_held, load_holders
 from service.store.packing.occupancy import Clash, settle
 from service.store.packing.save import add_revisions, tell_packing
 
@@ -31,36 +31,45 @@ class Outcome:
 
 
 @dataclass(frozen=True, slots=True)
-class TakenIn:
-    """What came of the packings, what the history is to tell, and what was refused."""
+class PackingsPlan:
+    """Packings to save, what comes of each container, and why others are refused."""
 
+    accepted: tuple[PackingRecord, ...]
     outcome: Outcome
-    entries: tuple[Entry, ...]
     findings: tuple[Finding, ...]
 
 
-def take_in_packings(
-    connection: Connection, change: Change, packings: Iterable[PackingRecord]
-) -> TakenIn:
-    """Save what differs from the current packings; what is refused keeps what it holds now.
+def plan_packings(
+    connection: Connection, packings: Iterable[PackingRecord], *, new_containers: Iterable[str]
+) -> PackingsPlan:
+    """Find what differs from the current packings; what is refused keeps what it holds now.
 
-    Packings of containers the store does not know, and those that would have an object in two
-    containers, are refused with a finding.
+    Packings of containers that neither the store nor `new_containers` knows, and those that would
+    have an object in two containers, are refused with a finding.
     """
     wanted = _highest(packings)
     held = load_held(connection, list(wanted))
+    revisions = {number: 0 for number in new_containers if number in wanted}
+    revisions |= {number: one.revision for number, one in held.items()}
     current = load_current(connection, list(held))
     differing = {
         number: packing
         for number, packing in wanted.items()
-        if number in held and not _same(packing, current.get(number))
+        if number in revisions and not _same(packing, current.get(number))
     }
     clashes = _settle(connection, differing, current)
-    accepted = [packing for number, packing in differing.items() if number not in clashes]
-    saved = add_revisions(connection, change, accepted)
-    entries = [_tell(packing, said=wanted[packing.container_number].revision) for packing in saved]
-    findings = [*_unknown(wanted, held), *(_two_places(clash) for clash in clashes.values())]
-    return TakenIn(_outcome(held, differing, saved), tuple(entries), tuple(findings))
+    accepted = tuple(packing for number, packing in differing.items() if number not in clashes)
+    findings = [*_unknown(wanted, revisions), *(_two_places(clash) for clash in clashes.values())]
+    return PackingsPlan(accepted, _outcome(revisions, differing, accepted), tuple(findings))
+
+
+def take_in_packings(
+    connection: Connection, change: Change, plan: PackingsPlan
+) -> tuple[Entry, ...]:
+    """Save what a plan accepts, and give what the history is to tell."""
+    said = {packing.container_number: packing.revision for packing in plan.accepted}
+    saved = add_revisions(connection, change, plan.accepted)
+    return tuple(_tell(packing, said=said[packing.container_number]) for packing in saved)
 
 
 def _highest(packings: Iterable[PackingRecord]) -> dict[str, PackingRecord]:
@@ -92,15 +101,15 @@ def _settle(
 
 
 def _outcome(
-    held: Mapping[str, Held],
+    revisions: Mapping[str, int],
     differing: Mapping[str, PackingRecord],
-    saved: Iterable[PackingRecord],
+    accepted: Iterable[PackingRecord],
 ) -> Outcome:
-    done = [packing.container_number for packing in saved]
+    done = [packing.container_number for packing in accepted]
     return Outcome(
-        new=tuple(number for number in done if held[number].revision == 0),
-        changed=tuple(number for number in done if held[number].revision > 0),
-        unchanged=tuple(number for number in held if number not in differing),
+        new=tuple(number for number in done if revisions[number] == 0),
+        changed=tuple(number for number in done if revisions[number] > 0),
+        unchanged=tuple(number for number in revisions if number not in differing),
     )
 
 
@@ -112,9 +121,11 @@ def _tell(packing: PackingRecord, *, said: int) -> Entry:
     return tell_packing("packed", packing, detail=text)
 
 
-def _unknown(wanted: Mapping[str, PackingRecord], held: Mapping[str, Held]) -> Iterable[Finding]:
+def _unknown(
+    wanted: Mapping[str, PackingRecord], revisions: Mapping[str, int]
+) -> Iterable[Finding]:
     for number in wanted:
-        if number not in held:
+        if number not in revisions:
             yield make_finding(
                 "unknown-container",
                 Where(container_number=number),

@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field
 from datetime import datetime
 
 from service.cards.card import Card, EndLabel
 from service.cards.fingerprint import fingerprint_card
-from service.store.canonical import dump_json
-from service.store.history import Entry
+from service.cards.kept_text import card_as_text
+from service.store.canonical import check_text, dump_json
+from service.store.history import Entry, Stamp
 from service.store.tables import CardState
 
 
 @dataclass(frozen=True, slots=True)
 class MadeCard:
-    """A card as it was printed: `content` is what it says, as canonical JSON."""
+    """A card as it was printed: `content` is what it says, as canonical JSON.
+
+    `file` names the PDF in its run; `places` are the sheet and position there of each of its faces.
+    """
 
     container_number: str
     kind: str
@@ -24,15 +28,23 @@ class MadeCard:
     content: str
     side: int = 1
     copy: int = 1
+    file: str = ""
+    places: tuple[tuple[int, int], ...] = ()
+
+    @property
+    def key(self) -> tuple[str, str, int]:
+        """Which card of which container it is: number, kind and side."""
+        return (self.container_number, self.kind, self.side)
 
 
 @dataclass(frozen=True, slots=True)
 class RunFile:
-    """One PDF of a run, by the SHA-256 of its bytes."""
+    """One PDF of a run, by the SHA-256 of its bytes, and the name of the stock it is for."""
 
     name: str
     sha256: str
     length_bytes: int
+    stock: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +54,16 @@ class NewRun:
     cards: tuple[MadeCard, ...]
     files: tuple[RunFile, ...] = ()
     options: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class RunRecord:
+    """A run as it is kept: its number, who made it and when, what was asked for, its files."""
+
+    run_id: int
+    stamp: Stamp
+    options: Mapping[str, str]
+    files: tuple[RunFile, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +85,7 @@ def describe_card(card: Card, *, copy: int = 1) -> MadeCard:
         kind=card.kind,
         revision=card.head.revision,
         fingerprint=fingerprint_card(card),
-        # Whole, defaults too: what was printed stays what it was when a default changes.
-        content=dump_json(asdict(card)),
+        content=check_text(card_as_text(card)),
         side=card.side if isinstance(card, EndLabel) else 1,
         copy=copy,
     )

@@ -2,16 +2,25 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Sequence
+from dataclasses import astuple
 
 from sqlalchemy import Connection, Select, insert, select
 
 from service.errors import NotFoundError
-from service.store.bulk import execute_rows, in_portions
+from service.store.base.bulk import execute_rows, in_portions
 from service.store.canonical import dump_json
 from service.store.history import Change, Stamp, begin_change, write_history
 from service.store.packing.load import load_held
-from service.store.printed.card import MadeCard, NewRun, PrintedCard, tell_card
+from service.store.printed.card import (
+    MadeCard,
+    NewRun,
+    PrintedCard,
+    RunFile,
+    RunRecord,
+    tell_card,
+)
 from service.store.tables import CardState, actors, containers, print_runs, printed_cards
 
 
@@ -29,7 +38,7 @@ def save_run(connection: Connection, run: NewRun, *, stamp: Stamp) -> tuple[Prin
             at=stamp.at,
             actor_id=change.actor_id,
             options=dump_json(dict(run.options)),
-            files=dump_json([[file.name, file.sha256, file.length_bytes] for file in run.files]),
+            files=dump_json([astuple(file) for file in run.files]),
         )
         .returning(print_runs.c.id)
     ).scalar_one()
@@ -45,9 +54,30 @@ def save_run(connection: Connection, run: NewRun, *, stamp: Stamp) -> tuple[Prin
     return load_run(connection, run_id)
 
 
+def load_run_record(connection: Connection, run_id: int) -> RunRecord:
+    """Load who made a run, when, what was asked for, and its files.
+
+    Raises:
+        NotFoundError: When there is no such run.
+    """
+    for record in _read_runs(connection, _run_query().where(print_runs.c.id == run_id)):
+        return record
+    raise NotFoundError(str(run_id), what="print run")
+
+
+def list_runs(
+    connection: Connection, *, limit: int = 100, before: int | None = None
+) -> tuple[RunRecord, ...]:
+    """List runs, the latest first; `before` is the number of the last one seen."""
+    query = _run_query().order_by(print_runs.c.id.desc()).limit(limit)
+    if before is not None:
+        query = query.where(print_runs.c.id < before)
+    return _read_runs(connection, query)
+
+
 def load_run(connection: Connection, run_id: int) -> tuple[PrintedCard, ...]:
     """Load the cards of a run in the order in which they were printed."""
-    return _read(connection, _query().where(printed_cards.c.run_id == run_id))
+    return read_cards(connection, select_cards().where(printed_cards.c.run_id == run_id))
 
 
 def load_card(connection: Connection, card_id: int) -> PrintedCard:
@@ -56,22 +86,28 @@ def load_card(connection: Connection, card_id: int) -> PrintedCard:
     Raises:
         NotFoundError: When there is none.
     """
-    for card in _read(connection, _query().where(printed_cards.c.id == card_id)):
+    for card in read_cards(connection, select_cards().where(printed_cards.c.id == card_id)):
         return card
     raise NotFoundError(str(card_id), what="printed card")
+
+
+def find_printed(connection: Connection, container_number: str) -> tuple[PrintedCard, ...]:
+    """Load every card that was ever printed of a container, the oldest first."""
+    query = select_cards().where(containers.c.container_number == container_number)
+    return read_cards(connection, query)
 
 
 def load_attached(
     connection: Connection, container_numbers: Sequence[str] | None = None
 ) -> tuple[PrintedCard, ...]:
     """Load the cards that are on their containers now: of all, or of those named."""
-    query = _query().where(printed_cards.c.state == CardState.ATTACHED.value)
+    query = select_cards().where(printed_cards.c.state == CardState.ATTACHED.value)
     if container_numbers is None:
-        return _read(connection, query)
+        return read_cards(connection, query)
     return tuple(
         card
         for some in in_portions(container_numbers)
-        for card in _read(connection, query.where(containers.c.container_number.in_(some)))
+        for card in read_cards(connection, query.where(containers.c.container_number.in_(some)))
     )
 
 
@@ -85,13 +121,32 @@ def _row(card: MadeCard, run_id: int, container_id: int, change: Change) -> dict
         "revision": card.revision,
         "fingerprint": card.fingerprint,
         "content": card.content,
+        "file": card.file,
+        "places": dump_json(card.places),
         "state": CardState.MADE.value,
         "state_actor_id": change.actor_id,
         "state_at": change.stamp.at,
     }
 
 
-def _query() -> Select[tuple[object, ...]]:
+def _run_query() -> Select[tuple[object, ...]]:
+    return select(print_runs, actors.c.name).join(actors, print_runs.c.actor_id == actors.c.id)
+
+
+def _read_runs(connection: Connection, query: Select[tuple[object, ...]]) -> tuple[RunRecord, ...]:
+    return tuple(
+        RunRecord(
+            row["id"],
+            Stamp(row["name"], row["at"]),
+            json.loads(row["options"]),
+            tuple(RunFile(*file) for file in json.loads(row["files"])),
+        )
+        for row in connection.execute(query).mappings()
+    )
+
+
+def select_cards() -> Select[tuple[object, ...]]:
+    """Begin a query for printed cards, in the order in which they were printed."""
     return (
         select(printed_cards, containers.c.container_number, actors.c.name)
         .join(containers, printed_cards.c.container_id == containers.c.id)
@@ -100,7 +155,10 @@ def _query() -> Select[tuple[object, ...]]:
     )
 
 
-def _read(connection: Connection, query: Select[tuple[object, ...]]) -> tuple[PrintedCard, ...]:
+def read_cards(
+    connection: Connection, query: Select[tuple[object, ...]]
+) -> tuple[PrintedCard, ...]:
+    """Read the printed cards of a query that `select_cards` began."""
     return tuple(
         PrintedCard(
             card_id=row["id"],
@@ -113,6 +171,8 @@ def _read(connection: Connection, query: Select[tuple[object, ...]]) -> tuple[Pr
                 content=row["content"],
                 side=row["side"],
                 copy=row["copy"],
+                file=row["file"],
+                places=tuple((sheet, position) for sheet, position in json.loads(row["places"])),
             ),
             state=CardState(row["state"]),
             by=row["name"],

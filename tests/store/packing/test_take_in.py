@@ -1,16 +1,29 @@
 from __future__ import annotations
 
+from typing import NamedTuple
+
 from sqlalchemy import Connection
 
+from service.findings import Finding
 from service.records.record import PackingRecord, PlaceRecord
-from service.store.history import begin_change
+from service.store.history import Entry, begin_change
 from service.store.packing.load import load_packing
-from service.store.packing.take_in import Outcome, TakenIn, take_in_packings
+from service.store.packing.take_in import Outcome, plan_packings, take_in_packings
 from tests.store.made import HAT, LAMP, LEAD, STAMP, collection
 
 
-def _take_in(connection: Connection, *packings: PackingRecord) -> TakenIn:
-    return take_in_packings(connection, begin_change(connection, STAMP), packings)
+class Taken(NamedTuple):
+    """What was planned, and what the history is told of it."""
+
+    outcome: Outcome
+    findings: tuple[Finding, ...]
+    entries: tuple[Entry, ...]
+
+
+def _take_in(connection: Connection, *packings: PackingRecord) -> Taken:
+    change = begin_change(connection, STAMP)
+    plan = plan_packings(connection, packings, new_containers=())
+    return Taken(plan.outcome, plan.findings, take_in_packings(connection, change, plan))
 
 
 def test_differences_become_revisions(connection: Connection) -> None:

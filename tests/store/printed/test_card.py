@@ -2,10 +2,10 @@ from __future__ import annotations
 
 from service.cards.card import EndLabel
 from service.cards.fingerprint import fingerprint_card
+from service.cards.kept_text import card_from_text
 from service.cards.kinds import CARD_KINDS, compose_cards
 from service.contents.packing import Packing
 from service.records.record import ContainerRecord, Museum
-from service.store.canonical import decode_record
 from service.store.history import Entry
 from service.store.printed.card import describe_card, tell_card
 from service.store.tables import CardState
@@ -20,7 +20,7 @@ def test_a_card_is_described_whole() -> None:
         made = describe_card(card, copy=2)
         assert (made.container_number, made.kind, made.revision) == ("B-1", card.kind, 7)
         assert made.fingerprint == fingerprint_card(card)
-        assert decode_record(type(card), made.content) == card
+        assert card_from_text(made.content) == card
         assert made.copy == 2
     sides = [describe_card(card).side for card in cards if isinstance(card, EndLabel)]
     assert sides == [1, 2]

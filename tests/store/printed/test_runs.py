@@ -26,7 +26,7 @@ def test_a_run_is_kept_whole(connection: Connection) -> None:
     assert load_run(connection, cards[0].run_id) == cards
     assert load_card(connection, cards[1].card_id) == cards[1]
     (row,) = connection.execute(select(print_runs.c.options, print_runs.c.files))
-    assert tuple(row) == ('{"p":"A4"}', f'[["lid-cards.pdf","{"a" * 64}",12345]]')
+    assert tuple(row) == ('{"p":"A4"}', f'[["lid-cards.pdf","{"a" * 64}",12345,""]]')
     verbs = [event.entry.verb for event in load_history(connection)[-4:]]
     assert verbs == ["card made"] * 4
 

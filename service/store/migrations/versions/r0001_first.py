@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from alembic import op
 from sqlalchemy import (
+    Boolean,
     CheckConstraint,
     Column,
     Date,
@@ -75,8 +76,17 @@ def _key() -> Column[int]:
     return Column("id", Integer, primary_key=True)
 
 
+def _named(name: str) -> Column[str]:
+    return Column(name, Text, primary_key=True)
+
+
 def _text(name: str, *, unique: bool = False, index: bool = False) -> Column[str]:
     return Column(name, Text, nullable=False, unique=unique, index=index)
+
+
+def _sorted(name: str) -> Column[str]:
+    kind = Text().with_variant(Text(collation="C"), "postgresql")
+    return Column(name, kind, nullable=False, index=True)
 
 
 def _number(name: str) -> Column[int]:
@@ -111,6 +121,7 @@ Table(
     _tables,
     _key(),
     _text("object_number", unique=True),
+    _sorted("sort_key"),
     *map(_text, ("title", "record", "source")),
 )
 Table(
@@ -119,6 +130,7 @@ Table(
     *_row_of("objects", "object_id"),
     _text("file", index=True),
     *map(_text, ("role", "sha256")),
+    Column("is_named", Boolean, nullable=False),
 )
 Table(
     "containers",
@@ -126,6 +138,7 @@ Table(
     _key(),
     _text("container_number", unique=True),
     *map(_text, ("title", "location")),
+    *map(_sorted, ("sort_key", "location_key")),
     _text("inside", index=True),
     _number("revision"),
     *map(_text, ("record", "source")),
@@ -171,7 +184,7 @@ _cards = Table(
     _of("containers", "container_id"),
     _text("kind"),
     *map(_number, ("side", "copy", "revision")),
-    *map(_text, ("fingerprint", "content", "state")),
+    *map(_text, ("fingerprint", "content", "file", "places", "state")),
     _actor("state_actor_id"),
     _at("state_at"),
     UniqueConstraint("run_id", "container_id", "kind", "side", "copy"),
@@ -193,4 +206,40 @@ Table(
     _text("note"),
     _actor(),
     _at(),
+)
+Table("stored_files", _tables, _named("sha256"), _text("suffix"), _number("length_bytes"), _at())
+Table(
+    "outs",
+    _tables,
+    _key(),
+    _text("object_number", index=True),
+    _text("parts"),
+    _of("containers", "container_id"),
+    *map(_text, ("to_whom", "reason")),
+    Column("due_back", Date),
+    _actor(),
+    _at("out_at"),
+    Column("back_at", String(32)),
+)
+Table("used_sheets", _tables, _named("stock"), _text("positions"), _actor(), _at())
+Table("imports", _tables, _key(), _at(), _actor(), *map(_text, ("name", "sha256", "summary")))
+Table(
+    "replies",
+    _tables,
+    _named("key"),
+    _text("request_sha256"),
+    _number("status"),
+    _text("reply"),
+    _at(),
+)
+Table(
+    "tasks",
+    _tables,
+    _named("id"),
+    *map(_text, ("kind", "request", "state")),
+    *map(_number, ("done", "of")),
+    _text("result"),
+    _actor(),
+    _at(),
+    Column("finished_at", String(32)),
 )

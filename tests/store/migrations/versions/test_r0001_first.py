@@ -4,8 +4,8 @@ import pytest
 from sqlalchemy import Connection, delete, update
 from sqlalchemy.exc import IntegrityError
 
+from service.store.base.columns import metadata
 from service.store.migrations.versions.r0001_first import guards_for
-from service.store.tables import metadata
 from tests.store.made import changes
 
 

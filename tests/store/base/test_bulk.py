@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from sqlalchemy import Connection, insert
 
-from service.store.bulk import NUMBERS_A_QUERY, execute_rows, in_portions
+from service.store.base.bulk import NUMBERS_A_QUERY, execute_rows, in_portions
 from service.store.tables import actors
 from tests.store.made import STAMP, rows
 

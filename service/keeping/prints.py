@@ -1,0 +1,136 @@
+"""Print runs from the store: made, proved, filed by SHA-256 and remembered card by card."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from service.errors import ContentsError
+from service.findings import Finding
+from service.keeping.desk import Desk
+from service.keeping.today import load_printable
+from service.pipeline.options import Outcome, PrintFile, PrintOptions
+from service.pipeline.ready import Progress, tell_nobody
+from service.pipeline.run import print_collection
+from service.sheets.printers.used_sheet import UsedSheet
+from service.store.handles import Connection
+from service.store.history import Stamp
+from service.store.kept.used_sheets import keep_used_sheet
+from service.store.open import reading, writing
+from service.store.printed.card import MadeCard, NewRun, PrintedCard, RunFile, describe_card
+from service.store.printed.runs import save_run
+from service.store.shelf.files import StoredFile
+from service.store.shelf.photos import note_file
+
+PDF = ".pdf"
+
+AlsoSave = Callable[[Connection, int], None]
+"""Called with the run's number inside the transaction that saves it."""
+
+
+def save_nothing_more(_connection: Connection, _run_id: int) -> None:
+    """Stand in where nothing else belongs to the run."""
+
+
+@dataclass(frozen=True, slots=True)
+class MadeRun:
+    """A finished run: its number, files and cards, and what was noticed."""
+
+    run_id: int
+    files: tuple[RunFile, ...]
+    cards: tuple[PrintedCard, ...]
+    findings: tuple[Finding, ...]
+
+
+def print_run(
+    desk: Desk,
+    options: PrintOptions,
+    *,
+    stamp: Stamp,
+    on_progress: Progress = tell_nobody,
+    also_save: AlsoSave = save_nothing_more,
+) -> MadeRun:
+    """Print cards of the store as the records are now, and remember each of them as made.
+
+    The files are on the shelf before the store names them: a run that is cut short leaves at most
+    files that no row names.
+
+    Raises:
+        ContentsError: When there is nothing to print, or nothing of it can be printed.
+        SheetError: When the stock asked for cannot take the pages.
+        ProofFailedError: When a finished sheet does not read back as it should.
+    """
+    options = _narrowed(options)
+    outcome = _print(desk, options, on_progress)
+    if not outcome.files:
+        message = f"None of the cards could be drawn. {outcome.findings[0].message}"
+        raise ContentsError(message)
+    folder = outcome.files[0].path.parent
+    try:
+        stored = [desk.shelf.put(file.path, PDF) for file in outcome.files]
+    finally:
+        shutil.rmtree(folder)
+    files = tuple(map(_describe_file, outcome.files, stored))
+    made = tuple(card for file in outcome.files for card in _describe_cards(file))
+    run = NewRun(made, files, _describe_options(options))
+    with writing(desk.engine) as connection:
+        for file in stored:
+            note_file(connection, file, stamp=stamp)
+        cards = save_run(connection, run, stamp=stamp)
+        run_id = cards[0].run_id
+        _remember_sheets(connection, outcome, stamp)
+        also_save(connection, run_id)
+    return MadeRun(run_id, files, cards, outcome.findings)
+
+
+def _narrowed(options: PrintOptions) -> PrintOptions:
+    """Name the containers of the cards asked for, so that no other is loaded."""
+    if not options.only:
+        return options
+    return replace(options, containers=frozenset(number for number, _, _ in options.only))
+
+
+def _print(desk: Desk, options: PrintOptions, on_progress: Progress) -> Outcome:
+    with reading(desk.engine) as connection:
+        loaded = load_printable(connection, sorted(options.containers) or None)
+    paths: Mapping[str, Path] = {
+        name: desk.shelf.local_path(photo.sha256, photo.suffix)
+        for name, photo in loaded.photos.items()
+    }
+    return print_collection(
+        loaded.collection, paths, options, desk.workshop, on_progress=on_progress
+    )
+
+
+def _describe_file(file: PrintFile, stored: StoredFile) -> RunFile:
+    return RunFile(file.name, stored.sha256, stored.length_bytes, file.stock.name)
+
+
+def _describe_cards(file: PrintFile) -> list[MadeCard]:
+    return [
+        replace(describe_card(placed.card, copy=placed.copy), file=file.name, places=placed.places)
+        for placed in file.placed
+    ]
+
+
+def _describe_options(options: PrintOptions) -> dict[str, str]:
+    """Keep what was asked for in words; what was printed is told by the cards themselves."""
+    return {
+        "kinds": " ".join(kind.code for kind in options.kinds),
+        "stock": options.stock.name if options.stock else "",
+        "paper": options.paper,
+        "start_position": str(options.start_position),
+        "skipped": " ".join(map(str, sorted(options.skipped))),
+        "copies": str(options.copies),
+        "printer": options.printer.printer.name,
+        "tray": options.printer.tray,
+    }
+
+
+def _remember_sheets(connection: Connection, outcome: Outcome, stamp: Stamp) -> None:
+    """Note which positions of the last sheet of each stock are gone."""
+    last: dict[str, UsedSheet | None] = {file.stock.name: file.left_over for file in outcome.files}
+    for stock, sheet in last.items():
+        keep_used_sheet(connection, stock, sheet, stamp=stamp)

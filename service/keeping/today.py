@@ -1,0 +1,88 @@
+"""What the cards of some containers would say if they were printed now.
+
+Cards are worded from the store exactly as a print run words them: photos by the SHA-256 of their
+files, so that another picture under the same name is another card, and characters no shipped font
+holds as codes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from service.cards.card import Card
+from service.cards.kinds import CARD_KINDS, compose_cards
+from service.contents.arrange import arrange_packings
+from service.contents.packing import Packing
+from service.errors import ServiceError
+from service.pages.ruler import Ruler
+from service.pipeline.options import CardKey, card_key
+from service.pipeline.printable import replace_missing
+from service.records.record import Collection, Museum, ObjectRecord, PhotoReference
+from service.store.handles import Connection
+from service.store.load_records import load_collection
+from service.store.shelf.photos import StoredPhoto, find_photo_files
+
+
+@dataclass(frozen=True, slots=True)
+class Printable:
+    """Records as a run prints them, and the stored file behind each photo they name."""
+
+    collection: Collection
+    photos: Mapping[str, StoredPhoto]
+
+
+@dataclass(frozen=True, slots=True)
+class Today:
+    """The cards as of now, and why those of some containers cannot be worded.
+
+    `packings` are what the cards are worded from, by container.
+    """
+
+    cards: Mapping[CardKey, Card]
+    failed: Mapping[str, ServiceError]
+    packings: Mapping[str, Packing]
+    museum: Museum
+
+
+def load_printable(
+    connection: Connection, container_numbers: Sequence[str] | None = None
+) -> Printable:
+    """Load all that the cards of some containers need, of all of them where none are named."""
+    collection = load_collection(connection, container_numbers)
+    found = find_photo_files(connection, [one.object_number for one in collection.objects])
+    objects = tuple(
+        _name_files(one, found.get(one.object_number, ())) for one in collection.objects
+    )
+    photos = {photo.stored_name: photo for some in found.values() for photo in some}
+    return Printable(replace(collection, objects=objects), photos)
+
+
+def compose_today(
+    connection: Connection, ruler: Ruler, container_numbers: Sequence[str] | None = None
+) -> Today:
+    """Word every card of some containers, of all of them where none are named."""
+    loaded = load_printable(connection, container_numbers)
+    collection, _ = replace_missing(loaded.collection, ruler)
+    wanted = None if container_numbers is None else set(container_numbers)
+    cards: dict[CardKey, Card] = {}
+    failed: dict[str, ServiceError] = {}
+    packings: dict[str, Packing] = {}
+    for packing in arrange_packings(collection).packings:
+        number = packing.container.container_number
+        if wanted is not None and number not in wanted:
+            continue
+        packings[number] = packing
+        try:
+            composed = compose_cards(packing, collection.museum, kinds=CARD_KINDS)
+        except ServiceError as error:
+            failed[number] = error
+        else:
+            cards.update((card_key(card), card) for card in composed)
+    return Today(cards, failed, packings, collection.museum)
+
+
+def _name_files(record: ObjectRecord, photos: Sequence[StoredPhoto]) -> ObjectRecord:
+    """Name the photos that have been brought by their files; the others cannot be printed."""
+    brought = tuple(PhotoReference(photo.stored_name, photo.role) for photo in photos)
+    return record if record.photos == brought else replace(record, photos=brought)

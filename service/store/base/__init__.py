@@ -1,0 +1,1 @@
+"""Kinds of column, and many rows at once."""

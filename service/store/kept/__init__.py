@@ -1,0 +1,1 @@
+"""What is noted beside records and packings: slips, checks, sheets, imports, replies, tasks."""

@@ -1,0 +1,1 @@
+"""Pages of records in natural order, and the search."""

@@ -1,0 +1,1 @@
+"""Files named by their SHA-256, and the photos of objects among them."""

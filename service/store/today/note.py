@@ -1,0 +1,147 @@
+"""Keeps the fingerprints of today's cards, and says which attached cards differ from them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import ColumnElement, Connection, and_, delete, exists, func, insert, or_, select
+
+from service.store.base.bulk import execute_rows, in_portions
+from service.store.printed.card import PrintedCard
+from service.store.printed.runs import read_cards, select_cards
+from service.store.tables import CardState, change_counter, containers, printed_cards
+from service.store.today.mark import mark_all_stale
+from service.store.today.tables import today_cards, today_stale, today_wording
+
+Fingerprints = Mapping[tuple[str, int], str]
+"""The fingerprint of each card of a container, by kind and side."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stale:
+    """Containers whose cards are to be worded anew, and the last change that was made by then."""
+
+    container_numbers: tuple[str, ...]
+    as_of: int
+
+
+@dataclass(frozen=True, slots=True)
+class Unattached:
+    """A card that a container should have and has not; `is_made` where one only waits."""
+
+    container_number: str
+    kind: str
+    side: int
+    is_made: bool
+
+
+def heed_wording(connection: Connection, sha256: str) -> bool:
+    """Mark every container where cards are worded by other rules than before; tell whether so."""
+    kept = connection.execute(select(today_wording.c.sha256)).scalar()
+    if kept == sha256:
+        return False
+    mark_all_stale(connection, _count_changes(connection))
+    connection.execute(delete(today_wording))
+    connection.execute(insert(today_wording).values(id=1, sha256=sha256))
+    return True
+
+
+def load_wording(connection: Connection) -> str:
+    """Give by which wording the note was made; empty where there is none yet."""
+    return connection.execute(select(today_wording.c.sha256)).scalar() or ""
+
+
+def load_stale(connection: Connection, *, limit: int) -> Stale:
+    """Name some of the containers that are marked, the earliest changed first."""
+    query = (
+        select(containers.c.container_number)
+        .join(today_stale, today_stale.c.container_id == containers.c.id)
+        .order_by(today_stale.c.since, containers.c.id)
+        .limit(limit)
+    )
+    numbers = tuple(connection.execute(query).scalars())
+    return Stale(numbers, _count_changes(connection))
+
+
+def count_stale(connection: Connection) -> int:
+    """Count the containers that are marked."""
+    return int(connection.execute(select(func.count()).select_from(today_stale)).scalar_one())
+
+
+def save_today(
+    connection: Connection, fingerprints: Mapping[str, Fingerprints], *, as_of: int
+) -> None:
+    """Note what the cards of some containers say as of a change, and take their marks away.
+
+    A container that changed after that, or that somebody else has noted meanwhile, is left alone.
+    """
+    rows: list[dict[str, object]] = []
+    for some in in_portions(list(fingerprints)):
+        query = (
+            select(containers.c.container_number, containers.c.id)
+            .join(today_stale, today_stale.c.container_id == containers.c.id)
+            .where(containers.c.container_number.in_(some), today_stale.c.since <= as_of)
+        )
+        keys = dict(connection.execute(query).all())
+        for table in (today_cards, today_stale):
+            connection.execute(delete(table).where(table.c.container_id.in_(keys.values())))
+        rows += [
+            {"container_id": key, "kind": kind, "side": side, "fingerprint": fingerprint}
+            for number, key in keys.items()
+            for (kind, side), fingerprint in fingerprints[number].items()
+        ]
+    execute_rows(connection, insert(today_cards), rows)
+
+
+def load_differing(connection: Connection) -> tuple[PrintedCard, ...]:
+    """Load the attached cards whose fingerprint is not the one noted, or that have none."""
+    query = (
+        select_cards()
+        .outerjoin(today_cards, _is_same_card())
+        .where(printed_cards.c.state == CardState.ATTACHED.value)
+        .where(
+            or_(
+                today_cards.c.fingerprint.is_(None),
+                today_cards.c.fingerprint != printed_cards.c.fingerprint,
+            )
+        )
+    )
+    return read_cards(connection, query)
+
+
+def load_unattached(
+    connection: Connection, container_numbers: Sequence[str] | None = None
+) -> tuple[Unattached, ...]:
+    """List the cards that containers should have and have not, in natural order of containers."""
+    attached = exists().where(_is_same_card(), printed_cards.c.state == CardState.ATTACHED.value)
+    made = exists().where(_is_same_card(), printed_cards.c.state == CardState.MADE.value)
+    query = (
+        select(
+            containers.c.container_number,
+            today_cards.c.kind,
+            today_cards.c.side,
+            made.label("made"),
+        )
+        .join(today_cards, today_cards.c.container_id == containers.c.id)
+        .where(~attached)
+        .order_by(containers.c.sort_key, containers.c.id, today_cards.c.kind, today_cards.c.side)
+    )
+    if container_numbers is not None:
+        query = query.where(containers.c.container_number.in_(container_numbers))
+    return tuple(
+        Unattached(number, kind, side, bool(is_made))
+        for number, kind, side, is_made in connection.execute(query)
+    )
+
+
+def _is_same_card() -> ColumnElement[bool]:
+    return and_(
+        today_cards.c.container_id == printed_cards.c.container_id,
+        today_cards.c.kind == printed_cards.c.kind,
+        today_cards.c.side == printed_cards.c.side,
+    )
+
+
+def _count_changes(connection: Connection) -> int:
+    return int(connection.execute(select(change_counter.c.changes)).scalar_one())

@@ -1,0 +1,58 @@
+"""Tests for bringing the note of today's cards up to date."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.cards.fingerprint import fingerprint_card
+from service.keeping import refresh
+from service.keeping.refresh import refresh_today, wording_sha256
+from service.keeping.repack import Seen, put_in
+from service.keeping.today import compose_today
+from service.pages.ruler import Ruler
+from service.records.record import PlaceRecord
+from service.store.handles import Engine
+from service.store.open import reading, writing
+from service.store.today.note import count_stale, heed_wording, load_unattached, load_wording
+from tests.keeping.made import BOX, COVER, EMPTY
+from tests.store.made import LATER
+
+
+def test_the_note_is_what_the_cards_say(engine: Engine, ruler: Ruler) -> None:
+    """Every card of every container is noted, and only what changed is worded again."""
+    told: list[tuple[str, int, int]] = []
+    refresh_today(engine, ruler, on_progress=lambda *step: told.append(step))
+    assert told == [("cards", 3, 3)]
+    with reading(engine) as connection:
+        cards = compose_today(connection, ruler).cards
+        noted = {(one.container_number, one.kind, one.side) for one in load_unattached(connection)}
+    assert noted == set(cards)
+    with writing(engine) as connection:
+        put_in(connection, Seen(EMPTY, 0), PlaceRecord("X.112"), stamp=LATER)
+    refresh_today(engine, ruler, on_progress=lambda *step: told.append(step))
+    assert told[1:] == [("cards", 1, 1)]
+    assert all(len(fingerprint_card(card)) == 64 for card in cards.values())
+
+
+def test_portions_come_to_an_end(
+    engine: Engine, ruler: Ruler, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """However small the portions, every container is worded."""
+    monkeypatch.setattr(refresh, "PORTION", 1)
+    told: list[int] = []
+    refresh_today(engine, ruler, on_progress=lambda _step, done, _of: told.append(done))
+    assert told == [1, 2, 3]
+    with reading(engine) as connection:
+        assert count_stale(connection) == 0
+
+
+def test_other_words_are_heeded(engine: Engine, ruler: Ruler) -> None:
+    """A program that words cards otherwise asks every container anew."""
+    refresh_today(engine, ruler)
+    with writing(engine) as connection:
+        assert load_wording(connection) == wording_sha256()
+        heed_wording(connection, "0" * 64)
+    told: list[int] = []
+    refresh_today(engine, ruler, on_progress=lambda _step, done, _of: told.append(done))
+    assert told == [3]
+    assert {BOX, COVER, EMPTY}

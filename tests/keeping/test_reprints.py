@@ -1,0 +1,181 @@
+"""Tests for the reprint list of a store."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import NamedTuple
+
+import pytest
+
+from service.cards.changes.change import Urgency
+from service.errors import NotFoundError
+from service.keeping.refresh import refresh_today
+from service.keeping.repack import Seen, place_anew, put_in, take_out
+from service.keeping.reprints import list_reprints, list_reprints_of
+from service.pages.ruler import Ruler
+from service.records.record import (
+    Collection,
+    ContainerRecord,
+    Hazard,
+    HazardState,
+    Lid,
+    ObjectRecord,
+    PlaceRecord,
+    Weight,
+)
+from service.store.handles import Connection, Engine
+from service.store.open import writing
+from service.store.save_records import save_records
+from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, JAR, LEAD, attach_all
+from tests.store.made import LATER
+
+LEAD_RECORD, BOX_RECORD = COLLECTION.objects[1], COLLECTION.containers[0]
+
+
+@pytest.fixture(autouse=True)
+def attached(engine: Engine, ruler: Ruler) -> None:
+    """Attach all cards of the box and the garment cover."""
+    with writing(engine) as connection:
+        for number in (BOX, COVER):
+            attach_all(connection, ruler, number)
+
+
+def _with_object(record: ObjectRecord) -> Callable[[Connection], object]:
+    return lambda connection: save_records(connection, Collection(objects=(record,)), stamp=LATER)
+
+
+def _with_container(record: ContainerRecord) -> Callable[[Connection], object]:
+    return lambda connection: save_records(
+        connection, Collection(containers=(record,)), stamp=LATER
+    )
+
+
+def _other_address(connection: Connection) -> None:
+    museum = replace(
+        COLLECTION.museum, container_address="https://portmerrow.example/{container_number}"
+    )
+    save_records(connection, Collection(museum=museum), stamp=LATER)
+
+
+def _added(connection: Connection) -> None:
+    put_in(connection, Seen(BOX, 1), PlaceRecord("X.112", layer=2), stamp=LATER)
+
+
+def _taken(connection: Connection) -> None:
+    take_out(connection, Seen(BOX, 1), JAR, stamp=LATER)
+
+
+def _lower(connection: Connection) -> None:
+    place_anew(connection, Seen(BOX, 1), PlaceRecord(JAR, layer=3), stamp=LATER)
+
+
+ALL = {"lid-card", "end-label", "contents-list"}
+LISTS = {"lid-card", "contents-list"}
+
+
+class Case(NamedTuple):
+    """A change, and what is listed after it: which cards, how soon, and a word of the reasons."""
+
+    change: Callable[[Connection], object]
+    kinds: set[str]
+    urgency: Urgency
+    word: str
+
+
+CASES = {
+    "title": Case(
+        _with_object(replace(LEAD_RECORD, title="Hand lead line")), LISTS, Urgency.WORDING, LEAD
+    ),
+    "hazard": Case(
+        _with_object(replace(LEAD_RECORD, hazards=(Hazard("lead", HazardState.CONFIRMED),))),
+        ALL,
+        Urgency.HAZARD_OR_LIFT,
+        "confirmed",
+    ),
+    "weight": Case(
+        _with_object(replace(LEAD_RECORD, weight=Weight(9_000.0))),
+        ALL,
+        Urgency.HAZARD_OR_LIFT,
+        "10.6",
+    ),
+    "an object more": Case(_added, ALL, Urgency.HAZARD_OR_LIFT, "X.112 added"),
+    "an object fewer": Case(_taken, ALL, Urgency.HAZARD_OR_LIFT, JAR),
+    "place": Case(_lower, LISTS, Urgency.CONTENTS, JAR),
+    "container": Case(
+        _with_container(replace(BOX_RECORD, title="Finds")), ALL, Urgency.WORDING, "Finds"
+    ),
+    "a clear lid": Case(
+        _with_container(replace(BOX_RECORD, lid=Lid.CLEAR)),
+        {"lid-card"},
+        Urgency.CONTENTS,
+        "take it off",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", CASES.values(), ids=CASES)
+def test_a_change_that_shows_is_listed(engine: Engine, ruler: Ruler, case: Case) -> None:
+    """Just the cards that show what changed are listed, with how soon and why."""
+    refresh_today(engine, ruler)
+    with writing(engine) as connection:
+        case.change(connection)
+    found = list_reprints(engine, ruler).out_of_date
+    assert {(one.reprint.container_number, one.reprint.kind) for one in found} == {
+        (BOX, kind) for kind in case.kinds
+    }
+    assert min(one.reprint.urgency for one in found) is case.urgency
+    assert any(case.word in reason.words for one in found for reason in one.reprint.changes)
+
+
+def test_another_address_makes_every_card_wrong(engine: Engine, ruler: Ruler) -> None:
+    """The symbol of every attached card leads elsewhere than it should."""
+    with writing(engine) as connection:
+        _other_address(connection)
+    found = list_reprints(engine, ruler).out_of_date
+    assert {one.reprint.container_number for one in found} == {BOX, COVER}
+    assert len(found) == 6
+
+
+SILENT: dict[str, Callable[[Connection], object]] = {
+    "a location that is not printed": _with_container(replace(BOX_RECORD, location=("Store 3",))),
+    "grams that round away": _with_object(replace(LEAD_RECORD, weight=Weight(4_004.0))),
+    "another source row": _with_object(replace(LEAD_RECORD, source={"Nr": "1931.14.2"})),
+    "an object that lies elsewhere": _with_object(ObjectRecord("X.999", "Buoy")),
+}
+
+
+@pytest.mark.parametrize("change", SILENT.values(), ids=SILENT)
+def test_a_change_that_shows_nowhere_is_not_listed(
+    engine: Engine, ruler: Ruler, change: Callable[[Connection], object]
+) -> None:
+    """A change that alters no card makes no card wrong."""
+    with writing(engine) as connection:
+        change(connection)
+    assert list_reprints(engine, ruler).out_of_date == ()
+
+
+def test_there_and_back_again_is_no_change(engine: Engine, ruler: Ruler) -> None:
+    """Two repackings that end where they began need no new card."""
+    with writing(engine) as connection:
+        _added(connection)
+    assert list_reprints(engine, ruler).out_of_date
+    with writing(engine) as connection:
+        take_out(connection, Seen(BOX, 2), "X.112", stamp=LATER)
+    assert list_reprints(engine, ruler).out_of_date == ()
+
+
+def test_what_is_lacking_is_listed_beside_it(engine: Engine, ruler: Ruler) -> None:
+    """The spare box has no cards yet."""
+    lacking = list_reprints(engine, ruler).unattached
+    assert {one.container_number for one in lacking} == {EMPTY}
+    assert not any(one.is_made for one in lacking)
+
+
+def test_why_a_container_is_not_listed(connection: Connection, ruler: Ruler) -> None:
+    """Asked for one container the answer needs no note, and an unknown number is told."""
+    assert list_reprints_of(connection, ruler, BOX).out_of_date == ()
+    _added(connection)
+    assert len(list_reprints_of(connection, ruler, BOX).out_of_date) == 4
+    with pytest.raises(NotFoundError, match="B-999"):
+        list_reprints_of(connection, ruler, "B-999")

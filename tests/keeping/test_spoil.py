@@ -1,0 +1,51 @@
+"""Tests for printing the cards of a spoiled sheet alone."""
+
+from __future__ import annotations
+
+import pytest
+
+from service.cards.kinds import END_LABEL
+from service.errors import NotFoundError
+from service.keeping.desk import Desk
+from service.keeping.prints import print_run
+from service.keeping.spoil import SpoiledSheet, print_spoiled
+from service.pipeline.options import PrintOptions
+from service.store.open import reading
+from service.store.printed.runs import load_run
+from service.store.tables import CardState
+from tests.keeping.made import BOX
+from tests.store.made import LATER, STAMP
+
+pytestmark = pytest.mark.print
+
+FILE = "end-label, A4 2x4 99.1x67.7.pdf"
+LABELS = PrintOptions(kinds=(END_LABEL,), containers=frozenset({BOX}), start_position=8)
+
+
+def test_only_the_spoiled_sheet_is_printed_again(desk: Desk) -> None:
+    """The label on sheet 1 goes where sheet 2 has its next free position."""
+    made = print_run(desk, LABELS, stamp=STAMP)
+    assert [card.made.places for card in made.cards] == [((1, 8),), ((2, 1),)]
+    again = print_spoiled(desk, SpoiledSheet(made.run_id, FILE, 1), stamp=LATER)
+    assert [(card.made.side, card.made.places) for card in again.cards] == [(1, ((1, 2),))]
+    with reading(desk.engine) as connection:
+        states = [card.state for card in load_run(connection, made.run_id)]
+    assert states == [CardState.SPOILED, CardState.MADE]
+
+
+def test_a_spoiled_last_sheet_is_not_gone_on_with(desk: Desk) -> None:
+    """What is left of the spoiled sheet itself is of no use: a fresh one is begun."""
+    made = print_run(desk, LABELS, stamp=STAMP)
+    again = print_spoiled(desk, SpoiledSheet(made.run_id, FILE, 2), stamp=LATER)
+    assert [(card.made.side, card.made.places) for card in again.cards] == [(2, ((1, 1),))]
+
+
+def test_a_sheet_is_spoiled_once(desk: Desk) -> None:
+    """Where no card is left on a sheet there is nothing to print again."""
+    made = print_run(desk, LABELS, stamp=STAMP)
+    spoiled = SpoiledSheet(made.run_id, FILE, 1)
+    print_spoiled(desk, spoiled, stamp=LATER)
+    with pytest.raises(NotFoundError, match="sheet 1"):
+        print_spoiled(desk, spoiled, stamp=LATER)
+    with pytest.raises(NotFoundError, match="print run"):
+        print_spoiled(desk, SpoiledSheet(999, FILE, 1), stamp=LATER)

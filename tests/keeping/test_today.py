@@ -1,0 +1,56 @@
+"""Tests for wording today's cards from the store."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from service.keeping.today import compose_today, load_printable
+from service.pages.ruler import Ruler
+from service.records.record import Collection, ObjectRecord, PhotoReference
+from service.store.handles import Connection
+from service.store.save_records import save_records
+from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, JAR
+from tests.store.made import LATER
+
+
+def test_only_the_containers_asked_for_are_worded(connection: Connection, ruler: Ruler) -> None:
+    """A box gets lid card, two end labels and a list; nothing is worded for its neighbours."""
+    today = compose_today(connection, ruler, [BOX])
+    assert sorted(today.cards) == [
+        (BOX, "contents-list", 1),
+        (BOX, "end-label", 1),
+        (BOX, "end-label", 2),
+        (BOX, "lid-card", 1),
+    ]
+    assert list(today.packings) == [BOX]
+
+
+def test_without_names_everything_is_worded(connection: Connection, ruler: Ruler) -> None:
+    """All containers come in natural order, the empty one too."""
+    assert list(compose_today(connection, ruler).packings) == [BOX, EMPTY, COVER]
+
+
+def test_a_photo_that_was_never_brought_is_not_printed(connection: Connection) -> None:
+    """The record names a photo, but no file came: the card says that there is none."""
+    named = ObjectRecord(JAR, "Bait jar", photos=(PhotoReference("jar.jpg"),))
+    save_records(connection, Collection(objects=(named,)), stamp=LATER)
+    loaded = load_printable(connection, [BOX])
+    assert {one.photos for one in loaded.collection.objects} == {()}
+
+
+def test_what_cannot_be_worded_is_told(connection: Connection, ruler: Ruler) -> None:
+    """A museum whose address is no lasting one gets no cards, and hears why, box by box."""
+    museum = replace(COLLECTION.museum, container_address="http://plain.example/{container_number}")
+    save_records(connection, Collection(museum=museum), stamp=LATER)
+    today = compose_today(connection, ruler, [BOX, COVER])
+    assert today.cards == {}
+    assert {error.code for error in today.failed.values()} == {"address-pattern"}
+
+
+def test_a_sign_no_font_holds_is_worded_as_printed(connection: Connection, ruler: Ruler) -> None:
+    """Cards are compared as they are printed: with the code of a sign that has no glyph."""
+    save_records(
+        connection, Collection(objects=(ObjectRecord(JAR, "Jar \U0001f3fa"),)), stamp=LATER
+    )
+    (card,) = (c for k, c in compose_today(connection, ruler, [BOX]).cards.items() if "lid" in k[1])
+    assert "Jar [U+1F3FA]" in str(card)
