@@ -24,6 +24,17 @@ class Settings(BaseModel):
         default_factory=lambda: user_data_path("underlid", appauthor=False),
         description="Folder for thumbnails, finished faces, printers and all else that is kept.",
     )
+    database: str = Field(
+        default="",
+        description="Database of the store as an SQLAlchemy URL; empty: the data folder.",
+    )
+    files: str = Field(
+        default="",
+        description="Bucket for photos and PDFs, such as s3://cards; empty: the data folder.",
+    )
+    actor: str = Field(
+        default="", description="Who acts where no name is given; empty: the name of the user."
+    )
     processes: int = Field(
         default=2, ge=1, le=64, description="Child processes that decode photos and draw cards."
     )

@@ -12,8 +12,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from sqlalchemy import Connection, Engine, create_engine, event
-from sqlalchemy.exc import OperationalError
+from sqlalchemy import Connection, Dialect, Engine, create_engine, event
+from sqlalchemy.exc import DBAPIError
 from sqlalchemy.pool import ConnectionPoolEntry
 
 from service.errors import StoreBusyError, StoreFullError
@@ -21,6 +21,10 @@ from service.errors import StoreBusyError, StoreFullError
 STORE_FILE = "store.db"
 FILE_MODE = 0o600
 BUSY_MILLISECONDS = 10_000
+
+# PostgreSQL, appendix A: two that cannot go on together, a deadlock, a lock not to be had.
+_BUSY_STATES = frozenset({"40001", "40P01", "55P03"})
+_FULL_STATE = "53100"
 
 
 def open_folder(folder: Path) -> Engine:
@@ -39,6 +43,8 @@ def open_folder(folder: Path) -> Engine:
 def open_url(url: str) -> Engine:
     """Open the store at a database URL; nothing is asked of the database yet."""
     engine = create_engine(url)
+    if engine.dialect.name == "postgresql":
+        event.listen(engine, "do_connect", _prepare_postgresql)
     if engine.dialect.name == "sqlite":
         event.listen(engine, "connect", _prepare_sqlite)
         event.listen(engine, "begin", _begin_sqlite)
@@ -95,6 +101,14 @@ def _prepare_sqlite(connection: sqlite3.Connection, _: ConnectionPoolEntry) -> N
     connection.execute("PRAGMA foreign_keys = ON")
 
 
+def _prepare_postgresql(
+    _dialect: Dialect, _record: ConnectionPoolEntry, _arguments: object, named: dict[str, object]
+) -> None:
+    """Wait no longer for a lock than on SQLite; options that the URL gives stand before ours."""
+    options = f"{named.get('options', '')} -c lock_timeout={BUSY_MILLISECONDS}"
+    named["options"] = options.strip()
+
+
 def _begin_sqlite(connection: Connection) -> None:
     read_only = connection.get_execution_options().get("read_only", False)
     connection.exec_driver_sql("BEGIN" if read_only else "BEGIN IMMEDIATE")
@@ -107,17 +121,18 @@ def _telling() -> Iterator[None]:
     Raises:
         StoreBusyError: When others kept the store locked for too long.
         StoreFullError: When the disk is full.
-        OperationalError: When the database has any other trouble.
+        DBAPIError: When the database has any other trouble.
     """
     try:
         yield
-    except OperationalError as error:
+    except DBAPIError as error:
         # The low byte is the kind, the rest says more closely what happened.
         code = getattr(error.orig, "sqlite_errorcode", 0) & 0xFF
-        if code == sqlite3.SQLITE_BUSY:
+        state = getattr(error.orig, "sqlstate", None)
+        if code == sqlite3.SQLITE_BUSY or state in _BUSY_STATES:
             message = "The store was busy for too long."
             raise StoreBusyError(message) from error
-        if code == sqlite3.SQLITE_FULL:
+        if code == sqlite3.SQLITE_FULL or state == _FULL_STATE:
             message = "There is no room left for the store."
             raise StoreFullError(message) from error
         raise

@@ -9,13 +9,15 @@ from sqlalchemy import Connection, bindparam, insert, update
 
 from service.findings import Finding
 from service.records.record import Collection
-from service.store.base.bulk import execute_rows
+from service.store.base.bulk import execute_rows, load_keys
 from service.store.canonical import compare_json, dump_json
 from service.store.history import Entry, Stamp, begin_change, write_history
+from service.store.lists.index import CONTAINER_WORDS, OBJECT_WORDS, keep_words
+from service.store.lists.words import words_of_container, words_of_object
 from service.store.packing.take_in import Outcome, take_in_packings
-from service.store.plan_records import KindPlan, MuseumPlan, Record, plan_records
+from service.store.plan_records import KindPlan, MuseumPlan, Record, RecordsPlan, plan_records
 from service.store.shelf.photos import save_photos
-from service.store.tables import museum
+from service.store.tables import containers, museum, objects
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +47,7 @@ def save_records(connection: Connection, collection: Collection, *, stamp: Stamp
         *_save_kind(connection, plan.containers),
     ]
     save_photos(connection, collection.objects, only=plan.objects.outcome.touched)
+    _keep_words(connection, plan, collection)
     entries += take_in_packings(connection, change, plan.packings)
     write_history(connection, change, entries)
     return Saved(
@@ -54,6 +57,18 @@ def save_records(connection: Connection, collection: Collection, *, stamp: Stamp
         plan.museum.wanted is not None,
         plan.findings,
     )
+
+
+def _keep_words(connection: Connection, plan: RecordsPlan, collection: Collection) -> None:
+    """Index what is new or changed; of several records of one number the first counts."""
+    named = {one.object_number: one for one in reversed(collection.objects)}
+    keys = load_keys(connection, objects, "object_number", plan.objects.outcome.touched)
+    words = {key: words_of_object(named[number]) for number, key in keys.items()}
+    keep_words(connection, OBJECT_WORDS, words)
+    known = {one.container_number: one for one in reversed(collection.containers)}
+    keys = load_keys(connection, containers, "container_number", plan.containers.outcome.touched)
+    words = {key: words_of_container(known[number]) for number, key in keys.items()}
+    keep_words(connection, CONTAINER_WORDS, words)
 
 
 def _save_museum(connection: Connection, plan: MuseumPlan) -> list[Entry]:

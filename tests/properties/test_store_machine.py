@@ -16,7 +16,7 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, ru
 
 from service.cards.kinds import CONTENTS_LIST, END_LABEL, LID_CARD, CardKind
 from service.errors import PackedElsewhereError, PackingConflictError
-from service.keeping.attach import attach_card
+from service.keeping.printing.attach import attach_card
 from service.keeping.reprints import list_reprints
 from service.keeping.today import compose_today
 from service.records.record import (

@@ -9,10 +9,22 @@ import pytest
 from sqlalchemy import Engine, event, insert, text
 from sqlalchemy.exc import IntegrityError, OperationalError
 
+import service.store.open
 from service.errors import StoreBusyError, StoreFullError
-from service.store.open import STORE_FILE, journal_mode_for, open_folder, reading, writing
+from service.store.history import begin_change
+from service.store.open import (
+    STORE_FILE,
+    journal_mode_for,
+    open_folder,
+    open_url,
+    reading,
+    writing,
+)
 from service.store.tables import actors, photos
-from tests.store.made import rows
+from tests.store.made import LATER, STAMP, rows
+from tests.store.postgresql import drop_database, make_database
+
+DATABASES = ("sqlite",)
 
 # sqlite.org names the versions that were repaired: 3.51.3, 3.50.7 and 3.44.6.
 MODES = [
@@ -107,3 +119,20 @@ def test_a_full_disk_is_said(engine: Engine) -> None:
         connection.execute(insert(actors), long_names)
     with pytest.raises(OperationalError), writing(engine) as connection:
         connection.execute(text("SELECT nonsense"))
+
+
+@pytest.mark.postgresql
+def test_a_locked_row_is_busy_on_postgresql(
+    template: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Whoever changes anything locks one row there; waiting too long is the same error."""
+    monkeypatch.setattr(service.store.open, "BUSY_MILLISECONDS", 50)
+    url = make_database(template, tmp_path.name, like="filled")
+    first, second = open_url(url), open_url(url)
+    with writing(first) as connection:
+        begin_change(connection, STAMP)
+        with pytest.raises(StoreBusyError), writing(second) as other:
+            begin_change(other, LATER)
+    first.dispose()
+    second.dispose()
+    drop_database(template, tmp_path.name)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TypeVar
 
-from sqlalchemy import Connection, Executable
+from sqlalchemy import Connection, Executable, Table, select
 
 T = TypeVar("T")
 
@@ -26,3 +26,14 @@ def in_portions(values: Sequence[T]) -> Iterator[Sequence[T]]:
     """Cut a list of numbers into portions that one query can name."""
     for first in range(0, len(values), NUMBERS_A_QUERY):
         yield values[first : first + NUMBERS_A_QUERY]
+
+
+def load_keys(
+    connection: Connection, table: Table, column: str, numbers: Sequence[str]
+) -> dict[str, int]:
+    """Find the keys of the rows that are there, by what a column names them."""
+    keys: dict[str, int] = {}
+    for some in in_portions(numbers):
+        query = select(table.c[column], table.c.id).where(table.c[column].in_(some))
+        keys.update(dict(connection.execute(query).all()))
+    return keys

@@ -9,7 +9,7 @@ from sqlalchemy import Connection, delete, func, insert, select, update
 
 from service.errors import NotFoundError
 from service.records.record import ObjectRecord, PhotoRole
-from service.store.base.bulk import execute_rows, in_portions
+from service.store.base.bulk import execute_rows, in_portions, load_keys
 from service.store.canonical import check_text, dump_json
 from service.store.history import Entry, Stamp, begin_change, write_history
 from service.store.shelf.files import StoredFile
@@ -48,7 +48,7 @@ def save_photos(
 
     Behind those it names stay the photos that were brought under the object's number.
     """
-    keys = _load_keys(connection, only)
+    keys = load_keys(connection, objects, "object_number", only)
     brought = _forget(connection, list(keys.values()))
     first = {record.object_number: record for record in reversed(list(records))}
     rows = [
@@ -66,7 +66,8 @@ def bring_photos(connection: Connection, brought: Sequence[BroughtPhoto], *, sta
         NotFoundError: When one of the objects is not in the store.
     """
     change = begin_change(connection, stamp)
-    keys = _load_keys(connection, sorted({photo.object_number for photo in brought}))
+    numbers = sorted({photo.object_number for photo in brought})
+    keys = load_keys(connection, objects, "object_number", numbers)
     entries: list[Entry] = []
     for photo in brought:
         if photo.object_number not in keys:
@@ -133,16 +134,6 @@ def _rows(key: int, record: ObjectRecord, brought: dict[str, _Brought]) -> list[
         }
         for position, (file, role) in enumerate((named | others).items(), 1)
     ]
-
-
-def _load_keys(connection: Connection, numbers: Sequence[str]) -> dict[str, int]:
-    keys: dict[str, int] = {}
-    for some in in_portions(numbers):
-        query = select(objects.c.object_number, objects.c.id).where(
-            objects.c.object_number.in_(some)
-        )
-        keys.update(dict(connection.execute(query).all()))
-    return keys
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from sqlalchemy import Engine, inspect, text
 from service.errors import StoreTooNewError
 from service.store.base.columns import metadata
 from service.store.migrations.upgrade import upgrade_store
+from service.store.migrations.versions import r0003_search
 from service.store.open import open_folder, reading, writing
 from tests.store.made import dump
 
@@ -27,12 +28,18 @@ def _constraints(engine: Engine) -> dict[str, object]:
     }
 
 
+def _is_ours(name: str | None, kind: str, _parents: object) -> bool:
+    """Leave out the tables of the index of words, which each database makes in its own way."""
+    return kind != "table" or not str(name).startswith(r0003_search.TABLES)
+
+
 def test_an_upgraded_store_has_the_tables_of_today(tmp_path: Path) -> None:
     """Every step one after another gives exactly the tables that the code knows."""
     engine, plain = open_folder(tmp_path / "steps"), open_folder(tmp_path / "plain")
-    assert upgrade_store(engine) == ("r0001", "r0002")
+    assert upgrade_store(engine) == ("r0001", "r0002", "r0003")
     with reading(engine) as connection:
-        context = MigrationContext.configure(connection, opts={"compare_server_default": True})
+        options = {"compare_server_default": True, "include_name": _is_ours}
+        context = MigrationContext.configure(connection, opts=options)
         assert compare_metadata(context, metadata) == []
     with writing(plain) as connection:
         metadata.create_all(connection)

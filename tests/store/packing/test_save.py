@@ -4,7 +4,6 @@ import json
 import multiprocessing
 from dataclasses import replace
 from multiprocessing.connection import Connection as Pipe
-from pathlib import Path
 
 import pytest
 from sqlalchemy import Connection, Engine
@@ -13,7 +12,7 @@ from service.errors import NotFoundError, PackedElsewhereError, PackingConflictE
 from service.records.record import PackingRecord, PlaceRecord
 from service.store.canonical import encode_record
 from service.store.history import Entry, load_history
-from service.store.open import open_folder, reading, writing
+from service.store.open import open_url, reading, writing
 from service.store.packing.load import load_packing
 from service.store.packing.save import save_packing
 from tests.store.made import HAT, LAMP, LATER, LEAD, STAMP, collection, dump
@@ -72,9 +71,9 @@ def test_unknown_containers_are_refused(connection: Connection) -> None:
         save_packing(connection, PackingRecord("B-999"), expected_revision=0, stamp=STAMP)
 
 
-def pack_in_turns(folder: Path, name: str, pipe: Pipe) -> None:
+def pack_in_turns(url: str, name: str, pipe: Pipe) -> None:
     """Pack whenever told from which revision, and tell how it went; runs in a child process."""
-    engine = open_folder(folder)
+    engine = open_url(url)
     while (revision := pipe.recv()) is not None:
         packing = PackingRecord("B-001", places=(PlaceRecord(LEAD, layer=revision),), reason=name)
         try:
@@ -87,12 +86,13 @@ def pack_in_turns(folder: Path, name: str, pipe: Pipe) -> None:
 
 
 @pytest.mark.slow
-def test_of_two_who_pack_at_once_one_wins(engine: Engine, tmp_path: Path) -> None:
+def test_of_two_who_pack_at_once_one_wins(engine: Engine) -> None:
     """In every round one of two processes saves; the other is shown what the first one saved."""
     context = multiprocessing.get_context("spawn")
+    url = engine.url.render_as_string(hide_password=False)
     pipes = {name: context.Pipe() for name in ("left", "right")}
     children = [
-        context.Process(target=pack_in_turns, args=(tmp_path, name, theirs))
+        context.Process(target=pack_in_turns, args=(url, name, theirs))
         for name, (_, theirs) in pipes.items()
     ]
     for child in children:

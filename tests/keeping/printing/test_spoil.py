@@ -7,8 +7,8 @@ import pytest
 from service.cards.kinds import END_LABEL
 from service.errors import NotFoundError
 from service.keeping.desk import Desk
-from service.keeping.prints import print_run
-from service.keeping.spoil import SpoiledSheet, print_spoiled
+from service.keeping.printing.prints import print_run
+from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.pipeline.options import PrintOptions
 from service.store.open import reading
 from service.store.printed.runs import load_run

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from service.errors import NotFoundError
 from service.keeping.desk import Desk
-from service.keeping.prints import MadeRun, print_run
+from service.keeping.printing.prints import MadeRun, print_run
 from service.pipeline.options import PrintOptions
 from service.pipeline.ready import Progress, tell_nobody
 from service.sheets.printers.used_sheet import UsedSheet

@@ -10,9 +10,9 @@ from PIL import Image
 
 from service.cards.kinds import END_LABEL, LID_CARD
 from service.errors import ContentsError, NotFoundError
-from service.keeping.attach import attach_run
 from service.keeping.desk import Desk
-from service.keeping.prints import print_run
+from service.keeping.printing.attach import attach_run
+from service.keeping.printing.prints import print_run
 from service.keeping.reprints import list_reprints
 from service.keeping.today import compose_today
 from service.pipeline.options import PrintOptions, card_key

@@ -6,7 +6,7 @@ import pytest
 
 from service.cards.fingerprint import check_letters
 from service.errors import NotFoundError, WrongContainerError
-from service.keeping.attach import ScannedCard, attach_run, attach_scanned
+from service.keeping.printing.attach import ScannedCard, attach_run, attach_scanned
 from service.keeping.today import compose_today
 from service.pages.ruler import Ruler
 from service.store.handles import Connection

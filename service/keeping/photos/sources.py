@@ -1,0 +1,130 @@
+"""Opens photos in bulk: a folder, or a packed one that is unpacked under names of our own."""
+
+from __future__ import annotations
+
+import stat
+import zipfile
+import zlib
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path, PurePosixPath
+from tempfile import TemporaryDirectory
+
+from service.errors import MissingSourceError, UnreadableFileError
+
+ENTRIES_LIMIT = 10_000
+FILE_LIMIT_BYTES = 25 * 1024 * 1024
+TOTAL_LIMIT_BYTES = 8 * 1024 * 1024 * 1024
+_ENCRYPTED = 0x1
+_PORTION_BYTES = 1 << 20
+_UNIX = 3
+
+
+@dataclass(frozen=True, slots=True)
+class BulkPhotos:
+    """Files by their names alone, and those that were left out: names that came twice, links."""
+
+    files: Mapping[str, Path]
+    left_out: tuple[str, ...] = ()
+
+
+@contextmanager
+def open_photos(source: Path, *, scratch: Path) -> Iterator[BulkPhotos]:
+    """Open the photos of a folder and the folders in it, or of a ZIP file.
+
+    What a ZIP file holds is unpacked below `scratch` for as long as it is open; the names in it
+    never become paths.
+
+    Raises:
+        MissingSourceError: When there is no such file or folder.
+        UnreadableFileError: When the ZIP file is damaged, locked with a password, or too large.
+    """
+    if source.is_dir():
+        yield _list_folder(source)
+    elif source.is_file():
+        with TemporaryDirectory(dir=scratch) as folder:
+            yield _unpack(source, Path(folder))
+    else:
+        raise MissingSourceError(str(source), reason="there is no such file or folder")
+
+
+def _list_folder(folder: Path) -> BulkPhotos:
+    files: dict[str, Path] = {}
+    left_out: list[str] = []
+    for path in sorted(folder.rglob("*")):
+        if path.is_symlink() or path.name in files:
+            left_out.append(path.relative_to(folder).as_posix())
+        elif path.is_file():
+            files[path.name] = path
+    return BulkPhotos(files, tuple(left_out))
+
+
+def _unpack(source: Path, folder: Path) -> BulkPhotos:
+    """Unpack a ZIP file.
+
+    Raises:
+        UnreadableFileError: When it is damaged, locked with a password, or too large.
+    """
+    try:
+        with zipfile.ZipFile(source) as packed:
+            entries = [entry for entry in packed.infolist() if not entry.is_dir()]
+            _check(entries, name=source.name)
+            return _unpack_entries(packed, entries, folder)
+    except (
+        zipfile.BadZipFile,
+        zlib.error,
+        NotImplementedError,
+        EOFError,
+        RuntimeError,
+        ValueError,
+    ) as error:
+        raise UnreadableFileError(source.name, tried="it is no ZIP file, or damaged") from error
+
+
+def _check(entries: list[zipfile.ZipInfo], *, name: str) -> None:
+    total_bytes = sum(entry.file_size for entry in entries)
+    faults = (
+        (len(entries) > ENTRIES_LIMIT, f"it holds more than {ENTRIES_LIMIT} files"),
+        (total_bytes > TOTAL_LIMIT_BYTES, "it would unpack to more than 8 GB"),
+        (any(entry.flag_bits & _ENCRYPTED for entry in entries), "it is locked with a password"),
+    )
+    for is_wrong, reason in faults:
+        if is_wrong:
+            raise UnreadableFileError(name, tried=reason)
+
+
+def _unpack_entries(
+    packed: zipfile.ZipFile, entries: list[zipfile.ZipInfo], folder: Path
+) -> BulkPhotos:
+    files: dict[str, Path] = {}
+    left_out: list[str] = []
+    for number, entry in enumerate(entries):
+        name = PurePosixPath(entry.filename.replace("\\", "/")).name
+        if not name or name in files or _is_link(entry) or entry.file_size > FILE_LIMIT_BYTES:
+            left_out.append(entry.filename)
+            continue
+        path = folder / str(number)
+        _copy(packed, entry, path)
+        files[name] = path
+    return BulkPhotos(files, tuple(left_out))
+
+
+def _is_link(entry: zipfile.ZipInfo) -> bool:
+    return entry.create_system == _UNIX and stat.S_ISLNK(entry.external_attr >> 16)
+
+
+def _copy(packed: zipfile.ZipFile, entry: zipfile.ZipInfo, path: Path) -> None:
+    """Unpack one file, but no more of it than its entry said.
+
+    Raises:
+        ValueError: When more comes out than its entry said.
+    """
+    left_bytes = entry.file_size
+    with packed.open(entry) as source, path.open("wb") as target:
+        while portion := source.read(_PORTION_BYTES):
+            left_bytes -= len(portion)
+            if left_bytes < 0:
+                message = f"{entry.filename!r} is larger than it says."
+                raise ValueError(message)
+            target.write(portion)

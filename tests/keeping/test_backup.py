@@ -1,0 +1,132 @@
+"""Tests for backups and what is restored from them."""
+
+from __future__ import annotations
+
+import threading
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from service.errors import BackupError, FileDamagedError
+from service.keeping.backup import MANIFEST, make_backup, restore_backup
+from service.keeping.desk import Desk
+from service.keeping.repack import Seen, put_in
+from service.records.record import PlaceRecord
+from service.store.history import load_history
+from service.store.open import open_folder, reading, writing
+from service.store.shelf.files import open_shelf
+from service.store.shelf.photos import note_file
+from tests.keeping.made import EMPTY
+from tests.store.made import STAMP, dump
+
+
+@pytest.fixture
+def backup(desk: Desk, tmp_path: Path) -> Path:
+    """Back up a store that names one file."""
+    stored = desk.shelf.put(b"%PDF-1.7 a card", ".pdf")
+    with writing(desk.engine) as connection:
+        note_file(connection, stored, stamp=STAMP)
+    return make_backup(desk.engine, desk.shelf, tmp_path / "b.zip").path
+
+
+def test_what_is_restored_is_what_was_backed_up(desk: Desk, backup: Path, tmp_path: Path) -> None:
+    """Every row and every file comes back; the shelf gives the bytes that were put."""
+    assert restore_backup(backup, tmp_path / "new") == 1
+    other = open_folder(tmp_path / "new")
+    with reading(desk.engine) as ours, reading(other) as theirs:
+        assert dump(ours) == dump(theirs)
+    other.dispose()
+    shelf = open_shelf(tmp_path / "new" / "files", scratch=tmp_path)
+    ((sha256, suffix, _),) = shelf.names()
+    assert shelf.get(sha256, suffix) == b"%PDF-1.7 a card"
+
+
+def test_a_backup_is_made_while_somebody_packs(desk: Desk, tmp_path: Path) -> None:
+    """The copy is of one moment: no revision is skipped and no change is told in part."""
+    stop = threading.Event()
+
+    def pack() -> None:
+        revision = 0
+        while not stop.is_set():
+            with writing(desk.engine) as connection:
+                place = PlaceRecord(f"X.{revision}")
+                revision = put_in(connection, Seen(EMPTY, revision), place, stamp=STAMP).revision
+
+    packer = threading.Thread(target=pack)
+    packer.start()
+    try:
+        made = [make_backup(desk.engine, desk.shelf, tmp_path / f"{n}.zip") for n in range(5)]
+    finally:
+        stop.set()
+        packer.join()
+    for number, one in enumerate(made):
+        folder = tmp_path / f"r{number}"
+        restore_backup(one.path, folder)
+        engine = open_folder(folder)
+        with reading(engine) as connection:
+            events = load_history(connection, container_number=EMPTY)
+        engine.dispose()
+        revisions = [event.entry.revision for event in events if event.entry.revision]
+        assert revisions == list(range(1, len(revisions) + 1))
+
+
+def test_nothing_is_written_over(backup: Path, desk: Desk, tmp_path: Path) -> None:
+    """Neither a backup that is there nor a store that is there."""
+    with pytest.raises(BackupError, match="such a file already"):
+        make_backup(desk.engine, desk.shelf, backup)
+    with pytest.raises(BackupError, match="a store in it already"):
+        restore_backup(backup, tmp_path)
+
+
+def test_a_backup_that_fails_leaves_nothing(desk: Desk, backup: Path, tmp_path: Path) -> None:
+    """Where a file is damaged there is no backup that only looks whole."""
+    ((sha256, suffix, _),) = desk.shelf.names()
+    desk.shelf.local_path(sha256, suffix).write_bytes(b"else")
+    before = sorted(tmp_path.iterdir())
+    with pytest.raises(FileDamagedError):
+        make_backup(desk.engine, desk.shelf, tmp_path / "other.zip")
+    assert sorted(tmp_path.iterdir()) == before
+    assert backup.exists()
+
+
+def damage(backup: Path, name: str, data: bytes | None) -> Path:
+    """Write a backup anew with one entry changed, or without it."""
+    other = backup.with_name("damaged.zip")
+    with zipfile.ZipFile(backup) as source, zipfile.ZipFile(other, "w") as target:
+        for entry in source.namelist():
+            if entry != name:
+                target.writestr(entry, source.read(entry))
+        if data is not None:
+            target.writestr(name, data)
+    return other
+
+
+@pytest.mark.parametrize(
+    ("name", "data"),
+    [
+        ("store.db", b"text"),
+        ("store.db", None),
+        (MANIFEST, b"{}"),
+        (MANIFEST, b'{"format": 2, "sha256": {"store.db": ""}}'),
+        (MANIFEST, None),
+    ],
+    ids=["changed", "missing", "empty manifest", "other version", "no manifest"],
+)
+def test_a_damaged_backup_is_refused(
+    backup: Path, tmp_path: Path, name: str, data: bytes | None
+) -> None:
+    """It is told what is wrong, and no store appears."""
+    with pytest.raises(BackupError):
+        restore_backup(damage(backup, name, data), tmp_path / "new")
+    assert not (tmp_path / "new" / "store.db").exists()
+
+
+def test_a_cut_backup_is_refused(backup: Path, tmp_path: Path) -> None:
+    """A copy that was not finished is no backup."""
+    cut = tmp_path / "cut.zip"
+    cut.write_bytes(backup.read_bytes()[:-200])
+    with pytest.raises(BackupError):
+        restore_backup(cut, tmp_path / "new")
+    with pytest.raises(BackupError):
+        restore_backup(tmp_path / "none.zip", tmp_path / "new")
