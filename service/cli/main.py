@@ -23,6 +23,8 @@ from service.cli.report import (
     show_findings,
 )
 from service.cli.serving import serve_api
+from service.cli.store.at_desk import AtDesk
+from service.cli.store.commands import store_app
 from service.config import load_settings
 from service.errors import ServiceError
 from service.findings import Severity, worst_severity
@@ -154,7 +156,14 @@ def calibrate(context: typer.Context) -> None:
     context.obj = context.obj or load_settings(os.environ)
 
 
+@store_app.callback()
+def store(context: typer.Context) -> None:
+    """Keep records and printed cards: take in, find, pack, print, replace."""
+    context.obj = context.obj or AtDesk(load_settings(os.environ))
+
+
 app.add_typer(calibrate_app, name="calibrate")
+app.add_typer(store_app, name="store")
 
 
 def run(arguments: list[str]) -> int:

@@ -65,7 +65,7 @@ def print_source(console: Console, settings: Settings, request: PrintRequest) ->
 
 
 def print_demo(console: Console, settings: Settings) -> int:
-    """Print the demo collection into `out/` and say in five lines what was made.
+    """Print the demo collection into `out/` and say in six lines what was made.
 
     Raises:
         ServiceError: When the demo cannot be printed.
@@ -79,6 +79,7 @@ def print_demo(console: Console, settings: Settings) -> int:
         "Every text, symbol, picture and place was read back from the finished files.",
         "Print your own, a folder of CSV files and photos: python3 -m service print FOLDER -o out/",
         "See what is wrong in your records first: python3 -m service check FOLDER",
+        "Know which printed cards are wrong after a repack: README, 'Keep a store'.",
     )
     for line in lines:
         print(line)  # noqa: T201 - the answer of the command itself
@@ -91,7 +92,7 @@ def _print(
     opened = open_source(request.source)
     with (
         open_workshop(settings.data, processes=settings.processes) as workshop,
-        _show_progress(console) as tell,
+        show_progress(console) as tell,
     ):
         collection = read_source(opened.files, workshop.workers)
         outcome = print_collection(
@@ -101,7 +102,7 @@ def _print(
 
 
 @contextmanager
-def _show_progress(console: Console) -> Iterator[Tell]:
+def show_progress(console: Console) -> Iterator[Tell]:
     """Show one bar a step; nothing moves where the output is no terminal."""
     columns = (TextColumn("{task.description:<8}"), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=console, disable=not console.is_terminal) as bars:
@@ -130,11 +131,12 @@ def _write(outcome: Outcome, request: PrintRequest) -> list[Path]:
     else:
         raise TooManyFilesError(count=len(outcome.files))
     for path, file in zip(paths, outcome.files, strict=True):
-        _copy_whole(file.path, path)
+        copy_whole(file.path, path)
     return paths
 
 
-def _copy_whole(source: Path, path: Path) -> None:
+def copy_whole(source: Path, path: Path) -> None:
+    """Copy a file so that under its new name there is all of it, or nothing."""
     with (
         source.open("rb") as file,
         tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as part,

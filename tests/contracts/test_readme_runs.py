@@ -50,6 +50,20 @@ def test_commands_do_what_they_are_shown_for(
 
 @pytest.mark.print
 @pytest.mark.slow
+@pytest.mark.timeout(300)
+def test_a_store_can_be_tried_as_shown(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The commands of a store end well one after another, from an empty data folder."""
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "sample_records").symlink_to(SAMPLES)
+    monkeypatch.setenv("UNDERLID_DATA", str(tmp_path / "data"))
+    calls = [call for call in service_calls() if call[:1] == ["store"]]
+    assert [call for call in calls if run(call) != 0] == []
+    assert len(calls) == 9
+    assert list((tmp_path / "out").glob("*.pdf"))
+
+
+@pytest.mark.print
+@pytest.mark.slow
 def test_the_request_gives_its_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The example for programs gives a PDF, sent by curl where there is one."""
     (line,) = (line for line in shell_lines() if line.startswith("curl"))

@@ -1,0 +1,1 @@
+"""The commands that keep records and printed cards, a file a part of the work."""

@@ -1,0 +1,14 @@
+"""The group of commands that keep a store."""
+
+from __future__ import annotations
+
+import typer
+
+from service.cli.store import care, finding, intake, packing, printing, truth
+
+store_app = typer.Typer(
+    no_args_is_help=True,
+    help="Keep records and printed cards: take in, find, pack, print, replace.",
+)
+for part in (intake, finding, packing, printing, truth, care):
+    store_app.add_typer(part.app)

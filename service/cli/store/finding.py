@@ -1,0 +1,188 @@
+"""Finding things: which box is it in, what lies in a box, what happened to it."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from service.cards.words import count, write_date
+from service.cli.store.at_desk import Json, answer, at_desk
+from service.errors import NotFoundError
+from service.records.record import PlaceRecord
+from service.store.handles import Connection
+from service.store.history import Event, load_history
+from service.store.kept.outs import load_outs
+from service.store.lists.search import ContainerHit, ObjectHit, search
+from service.store.load_records import load_container, load_object
+from service.store.open import reading
+from service.store.packing.load import load_holders, load_packing
+from service.store.printed.runs import load_attached
+
+app = typer.Typer()
+
+Number = Annotated[str, typer.Argument(help="The number of a container or an object.")]
+
+
+@app.command("find")
+def find(
+    context: typer.Context,
+    words: Annotated[list[str], typer.Argument(help="A number, title, material, hazard, place.")],
+    as_json: Json = False,
+) -> None:
+    """Say which box it is in; the beginnings of words are enough."""
+    with at_desk(context).store() as engine, reading(engine) as connection:
+        found = search(connection, " ".join(words))
+    data = {
+        "objects": [_object_data(hit) for hit in found.objects],
+        "containers": [
+            {"container_number": hit.container_number, "title": hit.title, "location": hit.location}
+            for hit in found.containers
+        ],
+        "more": found.more,
+    }
+    lines = [*map(_object_line, found.objects), *map(_container_line, found.containers)]
+    lines += ["There is more; add a word."] if found.more else []
+    answer(data, lines or ["Nothing was found."], as_json=as_json)
+
+
+@app.command("show")
+def show(context: typer.Context, number: Number, as_json: Json = False) -> None:
+    """Show what lies in a container, or where an object lies."""
+    with at_desk(context).store() as engine, reading(engine) as connection:
+        try:
+            data, lines = _show_container(connection, number)
+        except NotFoundError:
+            data, lines = _show_object_or_nothing(connection, number)
+    answer(data, lines, as_json=as_json)
+
+
+@app.command("history")
+def history(context: typer.Context, number: Number, as_json: Json = False) -> None:
+    """Say who changed what and when, the oldest first."""
+    with at_desk(context).store() as engine, reading(engine) as connection:
+        events = load_history(connection, container_number=number)
+        events += load_history(connection, object_number=number)
+    if not events:
+        raise NotFoundError(number, what="history of")
+    events = tuple(sorted(events, key=lambda event: event.change))
+    data = {"events": [_event_data(event) for event in events]}
+    answer(data, list(map(_event_line, events)), as_json=as_json)
+
+
+def _object_data(hit: ObjectHit) -> dict[str, object]:
+    return {
+        "object_number": hit.object_number,
+        "title": hit.title,
+        "lies_in": [
+            {"container_number": one.container_number, "location": one.location, "parts": one.parts}
+            for one in hit.lies_in
+        ],
+        "out_since": hit.out_since,
+    }
+
+
+def _object_line(hit: ObjectHit) -> str:
+    where = "; ".join(
+        " ".join(filter(None, (one.container_number, *one.parts, f"({one.location})")))
+        for one in hit.lies_in
+    ).replace(" ()", "")
+    out = f", out since {write_date(hit.out_since.date())}" if hit.out_since else ""
+    return f"{hit.object_number}  {hit.title}  in {where or 'no container'}{out}"
+
+
+def _container_line(hit: ContainerHit) -> str:
+    return f"{hit.container_number}  {hit.title}  {hit.location}".rstrip()
+
+
+def _show_container(connection: Connection, number: str) -> tuple[dict[str, object], list[str]]:
+    record, packing = load_container(connection, number), load_packing(connection, number)
+    attached = load_attached(connection, [number])
+    outs = load_outs(connection, container_number=number)
+    data: dict[str, object] = {
+        "container_number": number,
+        "title": record.title,
+        "location": record.location,
+        "revision": packing.revision,
+        "packed_by": packing.packed_by,
+        "packed_on": packing.packed_on,
+        "reason": packing.reason,
+        "places": [_place_data(place) for place in packing.places],
+        "attached": [
+            {"kind": one.made.kind, "side": one.made.side, "revision": one.made.revision}
+            for one in attached
+        ],
+        "out": [one.slip.object_number for one in outs],
+    }
+    head = f"{number}  {record.title}  {' / '.join(record.location)}".rstrip()
+    packed = f"Revision {packing.revision}, packed by {packing.packed_by or 'somebody'}"
+    on = f" on {write_date(packing.packed_on)}" if packing.packed_on else ""
+    lines = [head, packed + on + (f": {packing.reason}" if packing.reason else "")]
+    lines += [_place_line(place) for place in packing.places] or ["  Nothing is packed in it."]
+    lines += [f"Out: {one.slip.object_number}, with {one.slip.to_whom}" for one in outs]
+    lines.append(f"{count(len(attached), 'card')} attached.")
+    return data, lines
+
+
+def _show_object_or_nothing(
+    connection: Connection, number: str
+) -> tuple[dict[str, object], list[str]]:
+    try:
+        return _show_object(connection, number)
+    except NotFoundError as error:
+        raise NotFoundError(number, what="container or object") from error
+
+
+def _show_object(connection: Connection, number: str) -> tuple[dict[str, object], list[str]]:
+    record, holders = load_object(connection, number), load_holders(connection, [number])
+    outs = load_outs(connection, object_number=number)
+    data: dict[str, object] = {
+        "object_number": number,
+        "title": record.title,
+        "lies_in": list(holders),
+        "hazards": [{"code": one.code, "state": one.state.value} for one in record.hazards],
+        "out": [{"slip": one.out_id, "to": one.slip.to_whom} for one in outs],
+    }
+    lines = [f"{number}  {record.title}".rstrip()]
+    lines += [f"In {container}" for container in holders] or ["In no container."]
+    lines += [f"Hazard: {one.code}, {one.state.value}" for one in record.hazards]
+    lines += [
+        f"Out since {write_date(one.stamp.at.date())}, with {one.slip.to_whom}" for one in outs
+    ]
+    return data, lines
+
+
+def _place_data(place: PlaceRecord) -> dict[str, object]:
+    return {
+        "object_number": place.object_number,
+        "parts": place.parts,
+        "layer": place.layer,
+        "compartment": place.compartment,
+        "note": place.note,
+    }
+
+
+def _place_line(place: PlaceRecord) -> str:
+    said = (f"layer {place.layer}", place.compartment, ", ".join(place.parts), place.note)
+    return f"  {place.object_number}  {'  '.join(filter(None, said))}"
+
+
+def _event_data(event: Event) -> dict[str, object]:
+    return {
+        "change": event.change,
+        "at": event.stamp.at,
+        "by": event.stamp.actor,
+        "verb": event.entry.verb,
+        "container_number": event.entry.container_number,
+        "object_number": event.entry.object_number,
+        "revision": event.entry.revision,
+        "detail": event.entry.detail,
+    }
+
+
+def _event_line(event: Event) -> str:
+    entry = event.entry
+    what = " ".join(filter(None, (entry.container_number, entry.object_number)))
+    revision = f" r{entry.revision}" if entry.revision else ""
+    at = event.stamp.at.astimezone().strftime("%Y-%m-%d %H:%M")
+    return f"{at}  {event.stamp.actor}: {entry.verb} {what}{revision}"

@@ -1,0 +1,146 @@
+"""Taking records and photos in: first what would change, then the change."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from service.cards.words import count
+from service.cli.printing import show_progress
+from service.cli.report import count_findings, finding_as_data, show_findings
+from service.cli.store.at_desk import By, Json, answer, at_desk, open_console
+from service.findings import Finding
+from service.keeping.imports import SourceFile, apply_import, preview_import, summarise
+from service.keeping.photos.bring import bring_in_bulk
+from service.pipeline.read import open_source, read_source
+from service.store.packing.take_in import Outcome
+from service.store.plan_records import KindPlan, Record, RecordsPlan
+
+app = typer.Typer()
+
+_SHOWN = 20
+"""How many changed records a preview shows to people; as JSON it shows all."""
+
+
+@app.command("import")
+def import_(
+    context: typer.Context,
+    source: Annotated[Path, typer.Argument(help="A folder, CSV, XLSX or JSON file.")],
+    preview: Annotated[bool, typer.Option("--preview", help="Only say what would change.")] = False,
+    by: By = "",
+    as_json: Json = False,
+) -> None:
+    """Take records in; the same file again changes nothing. Photos beside them come too."""
+    at = at_desk(context)
+    opened = open_source(source)
+    with at.desk() as desk:
+        collection = read_source(opened.files, desk.workshop.workers)
+        if preview:
+            plan = preview_import(desk.engine, collection)
+            findings = (*collection.findings, *plan.findings)
+            answer(_preview_data(plan, findings), _preview_lines(plan), as_json=as_json)
+        else:
+            file = SourceFile(source.name, _hash(opened.files))
+            taken = apply_import(desk.engine, file, collection, stamp=at.stamp(by))
+            findings = (*collection.findings, *taken.saved.findings)
+            summary = summarise(taken.saved)
+            data = {"import": taken.import_id, "summary": summary, "findings": _as_data(findings)}
+            answer(data, [f"Taken in: {_say(summary)}."], as_json=as_json)
+            if source.is_dir() and (source / "photos").is_dir():
+                bring_in_bulk(desk, source / "photos", stamp=at.stamp(by))
+    if not as_json:
+        show_findings(open_console(), findings)
+
+
+@app.command("photos")
+def photos(
+    context: typer.Context,
+    source: Annotated[Path, typer.Argument(help="A folder or a ZIP file of photos.")],
+    by: By = "",
+    as_json: Json = False,
+) -> None:
+    """Bring photos; each goes to the object whose number stands in its file name."""
+    at, console = at_desk(context), open_console()
+    with at.desk() as desk, show_progress(console) as tell:
+        brought = bring_in_bulk(desk, source, stamp=at.stamp(by), on_progress=tell)
+    matched = [
+        {"file": one.file, "object_number": one.object_number, "role": one.role.value}
+        for one in brought.matched
+    ]
+    data = {"new": brought.new, "matched": matched, "findings": _as_data(brought.findings)}
+    known = len(matched) - brought.new
+    lines = [f"{count(brought.new, 'new photo')}, {known} known already."]
+    answer(data, [*lines, f"{count_findings(brought.findings)}."], as_json=as_json)
+    if not as_json:
+        show_findings(console, brought.findings)
+
+
+def _hash(files: Mapping[str, bytes]) -> str:
+    """Give one hash of all files of a source, in the order of their names."""
+    digest = hashlib.sha256()
+    for name, data in sorted(files.items()):
+        digest.update(name.encode() + b"\0" + hashlib.sha256(data).digest())
+    return digest.hexdigest()
+
+
+def _as_data(findings: tuple[Finding, ...]) -> list[dict[str, str]]:
+    return [finding_as_data(finding) for finding in findings]
+
+
+def _say(summary: dict[str, int]) -> str:
+    said = [f"{number} {what}" for what, number in summary.items() if number and what != "museum"]
+    return ", ".join([*said, *(["the museum's own choices"] if summary["museum"] else [])])
+
+
+def _preview_data(plan: RecordsPlan, findings: tuple[Finding, ...]) -> dict[str, object]:
+    return {
+        "objects": _outcome_data(plan.objects.outcome),
+        "containers": _outcome_data(plan.containers.outcome),
+        "packings": _outcome_data(plan.packings.outcome),
+        "museum_changed": plan.museum.wanted is not None,
+        "differences": {**_differences(plan.objects), **_differences(plan.containers)},
+        "findings": _as_data(findings),
+    }
+
+
+def _outcome_data(outcome: Outcome) -> dict[str, object]:
+    return {
+        "new": outcome.new,
+        "changed": outcome.changed,
+        "unchanged": len(outcome.unchanged),
+    }
+
+
+def _differences(plan: KindPlan[Record]) -> dict[str, object]:
+    return {number: plan.difference(number) for number in plan.outcome.changed}
+
+
+def _preview_lines(plan: RecordsPlan) -> list[str]:
+    lines = [
+        f"{name}: {len(outcome.new)} new, {len(outcome.changed)} changed,"
+        f" {len(outcome.unchanged)} unchanged"
+        for name, outcome in (
+            ("Objects", plan.objects.outcome),
+            ("Containers", plan.containers.outcome),
+            ("Packings", plan.packings.outcome),
+        )
+    ]
+    for kind in (plan.objects, plan.containers):
+        lines += [
+            line
+            for number in kind.outcome.changed[:_SHOWN]
+            for line in _difference_lines(number, kind.difference(number)["record"])
+        ]
+    return [*lines, "Nothing has been changed yet; without --preview it will be."]
+
+
+def _difference_lines(number: str, differing: dict[str, dict[str, object]]) -> list[str]:
+    before, after = differing["before"], differing["after"]
+    return [
+        f"  {number} {name}: {before.get(name, 'nothing')} becomes {after.get(name, 'nothing')}"
+        for name in dict.fromkeys((*before, *after))
+    ]

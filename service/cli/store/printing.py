@@ -1,0 +1,176 @@
+"""Printing from the store, and old runs again."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from service.cards.kinds import CARD_KINDS, find_kind
+from service.cards.words import count
+from service.cli.own_stock import name_stock
+from service.cli.printers_file import name_printer
+from service.cli.printing import show_progress
+from service.cli.report import finding_as_data, show_findings
+from service.cli.store.at_desk import By, Json, answer, at_desk, open_console
+from service.errors import NotFoundError
+from service.keeping.desk import Desk
+from service.keeping.printing.prints import MadeRun, print_run
+from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
+from service.keeping.reprints import list_reprints
+from service.pipeline.options import CardKey, PrintOptions
+from service.sheets.printers.used_sheet import UsedSheet
+from service.store.kept.used_sheets import load_used_sheets
+from service.store.open import reading
+from service.store.printed.card import RunFile
+from service.store.printed.runs import list_runs, load_run_record
+
+app = typer.Typer()
+
+Output = Annotated[Path, typer.Option("-o", "--output", help="The folder for the PDFs.")]
+RunNumber = Annotated[int, typer.Argument(help="The number of the print run.")]
+
+
+@app.command("print")
+def print_(
+    context: typer.Context,
+    output: Output,
+    container: Annotated[
+        list[str] | None, typer.Argument(help="Containers; without one, all of them.")
+    ] = None,
+    reprints: Annotated[
+        bool, typer.Option("--reprints", help="The cards of the reprint list and no others.")
+    ] = False,
+    kind: Annotated[list[str] | None, typer.Option(help="A kind of card; may be repeated.")] = None,
+    stock: Annotated[str, typer.Option(help="A stock by name, where not chosen by size.")] = "",
+    paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
+    printer: Annotated[str, typer.Option(help="A printer measured with `calibrate`.")] = "",
+    goes_on: Annotated[
+        bool, typer.Option("--continue", help="Go on with the sheets that were begun.")
+    ] = False,
+    by: By = "",
+    as_json: Json = False,
+) -> None:
+    """Print cards of the store, and remember each one."""
+    at, console = at_desk(context), open_console()
+    with at.desk() as desk, show_progress(console) as tell:
+        options = PrintOptions(
+            kinds=tuple(find_kind(code) for code in kind) if kind else CARD_KINDS,
+            stock=name_stock(stock) if stock else None,
+            paper="Letter" if paper.casefold() == "letter" else "A4",
+            containers=frozenset(container or ()),
+            only=_wrong_cards(desk) if reprints else frozenset(),
+            begun=_begun(desk) if goes_on else (),
+            printer=name_printer(at.settings.data, printer, ""),
+        )
+        made = print_run(desk, options, stamp=at.stamp(by), on_progress=tell)
+        paths = _write(desk, made.files, output)
+    _tell_run(made, paths, as_json=as_json)
+
+
+@app.command("spoiled")
+def spoiled(
+    context: typer.Context,
+    run: RunNumber,
+    file: Annotated[str, typer.Option(help="The name of the PDF.")],
+    sheet: Annotated[int, typer.Option(min=1, help="The sheet of it, from 1.")],
+    output: Output,
+    by: By = "",
+    as_json: Json = False,
+) -> None:
+    """Print the cards of a spoiled sheet again, alone, at the next free position."""
+    at = at_desk(context)
+    with at.desk() as desk, show_progress(open_console()) as tell:
+        wanted = SpoiledSheet(run, file, sheet)
+        made = print_spoiled(desk, wanted, stamp=at.stamp(by), on_progress=tell)
+        paths = _write(desk, made.files, output)
+    _tell_run(made, paths, as_json=as_json)
+
+
+@app.command("runs")
+def runs(context: typer.Context, as_json: Json = False) -> None:
+    """List print runs, the latest first."""
+    with at_desk(context).store() as engine, reading(engine) as connection:
+        found = list_runs(connection)
+    data = {
+        "runs": [
+            {
+                "run": one.run_id,
+                "at": one.stamp.at,
+                "by": one.stamp.actor,
+                "files": [file.name for file in one.files],
+            }
+            for one in found
+        ]
+    }
+    lines = [
+        f"{one.run_id}  {one.stamp.at.astimezone():%Y-%m-%d %H:%M}  {one.stamp.actor}:"
+        f" {'; '.join(file.name for file in one.files)}"
+        for one in found
+    ]
+    answer(data, lines or ["Nothing has been printed yet."], as_json=as_json)
+
+
+@app.command("again")
+def again(context: typer.Context, run: RunNumber, output: Output, as_json: Json = False) -> None:
+    """Write the PDFs of an old run, byte for byte as they were."""
+    with at_desk(context).desk() as desk:
+        with reading(desk.engine) as connection:
+            record = load_run_record(connection, run)
+        paths = _write(desk, record.files, output)
+    answer({"run": run, "files": list(map(str, paths))}, list(map(str, paths)), as_json=as_json)
+
+
+def _wrong_cards(desk: Desk) -> frozenset[CardKey]:
+    """Name the cards to print again.
+
+    Raises:
+        NotFoundError: When there are none.
+    """
+    found = list_reprints(desk.engine, desk.workshop.ruler).out_of_date
+    keys = frozenset(one.printed.made.key for one in found if one.today is not None)
+    if not keys:
+        name = "reprint list"
+        raise NotFoundError(name, what="card on the")
+    return keys
+
+
+def _begun(desk: Desk) -> tuple[UsedSheet, ...]:
+    with reading(desk.engine) as connection:
+        return load_used_sheets(connection)
+
+
+def _write(desk: Desk, files: tuple[RunFile, ...], folder: Path) -> list[Path]:
+    folder.mkdir(parents=True, exist_ok=True)
+    paths = []
+    for file in files:
+        path = folder / file.name
+        path.write_bytes(desk.shelf.get(file.sha256, ".pdf"))
+        paths.append(path)
+    return paths
+
+
+def _tell_run(made: MadeRun, paths: list[Path], *, as_json: bool) -> None:
+    data = {
+        "run": made.run_id,
+        "files": list(map(str, paths)),
+        "cards": [
+            {
+                "card": one.card_id,
+                "container_number": one.made.container_number,
+                "kind": one.made.kind,
+                "side": one.made.side,
+                "revision": one.made.revision,
+                "file": one.made.file,
+                "places": one.made.places,
+            }
+            for one in made.cards
+        ],
+        "findings": [finding_as_data(finding) for finding in made.findings],
+    }
+    lines = [*map(str, paths), f"Run {made.run_id}: {count(len(made.cards), 'card')}."]
+    lines.append(f"When they are on their containers: store attached --run {made.run_id}")
+    answer(data, lines, as_json=as_json)
+    if not as_json:
+        show_findings(open_console(), made.findings)

@@ -1,0 +1,59 @@
+"""Tests for taking records and photos in."""
+
+from __future__ import annotations
+
+import io
+import json
+from pathlib import Path
+
+from PIL import Image
+
+from tests.cli.store.conftest import ONE_BOX, Ask, Say
+
+
+def test_a_preview_changes_nothing(ask: Ask) -> None:
+    """What is new is listed, and the store stays empty."""
+    answer = ask("import", ONE_BOX, "--preview")
+    assert answer["objects"]["new"]
+    assert answer["containers"]["new"] == ["B-027"]
+    assert ask("find", "B-027")["containers"] == []
+
+
+def test_the_same_file_twice_changes_nothing(ask: Ask) -> None:
+    """The second time everything is unchanged."""
+    assert ask("import", ONE_BOX)["summary"]["containers new"] == 1
+    again = ask("import", ONE_BOX)["summary"]
+    assert again["objects new"] == again["objects changed"] == again["museum"] == 0
+
+
+def test_a_preview_shows_the_cells_that_differ(filled: Ask, say: Say, tmp_path: Path) -> None:
+    """The title as it was and as it will be stand beside the number."""
+    records = json.loads(ONE_BOX.read_text("utf-8"))
+    records["objects"][1]["title"] = "Fid, boxwood"
+    changed = tmp_path / "changed.json"
+    changed.write_text(json.dumps(records), "utf-8")
+    (difference,) = filled("import", changed, "--preview")["differences"].values()
+    assert difference["record"]["after"] == {"title": "Fid, boxwood"}
+    _, words = say("import", changed, "--preview")
+    assert "1931.14.7 title: Marlinspike" in words
+    assert "becomes Fid, boxwood" in words
+
+
+def test_photos_come_by_their_names(filled: Ask, tmp_path: Path) -> None:
+    """A folder of photos is matched, and what fits nothing is told."""
+    folder = tmp_path / "photos"
+    folder.mkdir()
+    stream = io.BytesIO()
+    Image.new("RGB", (400, 300), "#808080").save(stream, "JPEG")
+    for name in ("1931.14.7_front.jpg", "holiday.jpg"):
+        (folder / name).write_bytes(stream.getvalue())
+    answer = filled("photos", folder)
+    assert (answer["new"], answer["matched"][0]["object_number"]) == (1, "1931.14.7")
+    assert "photo-not-named" in {finding["code"] for finding in answer["findings"]}
+
+
+def test_a_source_that_is_not_there_is_told(say: Say) -> None:
+    """The path is named, and the exit code says that there was nothing to take."""
+    code, words = say("import", "nowhere.csv")
+    assert code == 2
+    assert "nowhere.csv" in words

@@ -1,0 +1,41 @@
+"""Tests for packing and repacking from the command line."""
+
+from __future__ import annotations
+
+from tests.cli.store.conftest import Ask, Say
+
+
+def test_an_object_goes_in_and_out_again(filled: Ask) -> None:
+    """Each change is a revision; another place is a change as well."""
+    assert filled("pack", "B-027", "X.900", "--layer", 2)["revision"] == 2
+    assert filled("pack", "B-027", "X.900", "--layer", 1, "--note", "in tissue")["revision"] == 3
+    out = filled("unpack", "B-027", "X.900", "--why", "sent to the studio")
+    assert out["revision"] == 4
+    assert "X.900" not in out["objects"]
+
+
+def test_a_stale_revision_is_refused(filled: Ask, say: Say) -> None:
+    """Whoever packs from an older state is told the current one."""
+    filled("pack", "B-027", "X.900")
+    code, words = say("pack", "B-027", "X.113", "--revision", 1)
+    assert code == 3
+    assert "is at revision 2" in words
+
+
+def test_a_move_is_asked_with_one_number(filled: Ask, say: Say) -> None:
+    """The container it lies in is found; one that does not exist is told."""
+    code, words = say("move", "1931.14.7", "--to", "B-999")
+    assert (code, "B-999" in words) == (3, True)
+    code, words = say("move", "X.999", "--to", "B-027")
+    assert (code, "X.999" in words) == (3, True)
+    assert filled("show", "B-027")["revision"] == 1
+
+
+def test_a_slip_makes_no_revision(filled: Ask, say: Say) -> None:
+    """What is out for a while keeps its place, and comes back to it."""
+    assert filled("out", "1931.14.7", "--to", "I. Hale", "--due", "2026-12-01")["slip"] == 1
+    assert filled("show", "B-027")["out"] == ["1931.14.7"]
+    assert filled("show", "B-027")["revision"] == 1
+    assert filled("back", "1931.14.7")["container_number"] == "B-027"
+    code, words = say("back", "1931.14.7")
+    assert (code, "that is out" in words) == (3, True)

@@ -1,0 +1,50 @@
+"""Tests for printing from the store, with real ink."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.store.conftest import Ask, Say
+
+pytestmark = [pytest.mark.print, pytest.mark.slow]
+
+
+def test_the_whole_circle(filled: Ask, say: Say, tmp_path: Path) -> None:
+    """Print, attach, repack, see what is wrong, print that, attach it: everything holds again."""
+    made = filled("print", "B-027", "-o", tmp_path / "a")
+    assert len(made["cards"]) == 4
+    assert all(Path(path).read_bytes().startswith(b"%PDF") for path in made["files"])
+    assert len(filled("attached", "--run", made["run"])["attached"]) == 4
+    assert filled("reprints")["reprints"] == []
+    filled("pack", "B-027", "X.900", "--layer", 3)
+    wrong = filled("reprints")["reprints"]
+    assert {row["kind"] for row in wrong} == {"lid-card", "end-label", "contents-list"}
+    assert "X.900 added" in wrong[0]["reasons"]
+    again = filled("print", "--reprints", "-o", tmp_path / "b", "--continue")
+    labels = [card["places"] for card in again["cards"] if card["kind"] == "end-label"]
+    assert labels == [[[1, 3]], [[1, 4]]]
+    filled("attached", "--run", again["run"])
+    assert filled("reprints")["reprints"] == []
+    code, words = say("print", "--reprints", "-o", tmp_path / "c")
+    assert (code, "no card on the 'reprint list'" in words) == (3, True)
+
+
+def test_an_old_run_comes_again_byte_for_byte(filled: Ask, tmp_path: Path) -> None:
+    """Whatever was repacked since."""
+    made = filled("print", "B-027", "-o", tmp_path / "a", "--kind", "end-label")
+    filled("pack", "B-027", "X.900")
+    filled("again", made["run"], "-o", tmp_path / "b")
+    (first,), (second,) = (list((tmp_path / name).iterdir()) for name in ("a", "b"))
+    assert first.read_bytes() == second.read_bytes()
+    (run,) = filled("runs")["runs"]
+    assert (run["run"], run["by"]) == (made["run"], "Ada Quill")
+
+
+def test_a_spoiled_sheet_is_printed_alone(filled: Ask, tmp_path: Path) -> None:
+    """Its cards and no others, on a fresh sheet."""
+    made = filled("print", "B-027", "-o", tmp_path, "--kind", "end-label")
+    (name,) = [Path(path).name for path in made["files"]]
+    again = filled("spoiled", made["run"], "--file", name, "--sheet", 1, "-o", tmp_path / "b")
+    assert [card["places"] for card in again["cards"]] == [[[1, 1]], [[1, 2]]]
