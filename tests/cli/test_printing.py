@@ -52,9 +52,9 @@ def test_several_files_need_a_folder(tmp_path: Path) -> None:
 def test_demo_says_five_lines(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """The demo tells in five lines what it made and what to try next."""
+    """The demo tells in six lines what it made and what to try next."""
     monkeypatch.chdir(tmp_path)
     monkeypatch.setattr(service.cli.printing, "DEMO", ROOT / "sample_records" / "one_box.json")
     assert print_demo(Console(file=io.StringIO()), _settings(tmp_path)) == 0
-    assert len(capsys.readouterr().out.splitlines()) == 5
+    assert len(capsys.readouterr().out.splitlines()) == 6
     assert list((tmp_path / "out").glob("*.pdf"))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from service.errors import NotFoundError
 from service.keeping.desk import Desk
-from service.keeping.printing.prints import MadeRun, print_run
+from service.keeping.printing.prints import AlsoSave, MadeRun, print_run, save_nothing_more
 from service.pipeline.options import PrintOptions
 from service.pipeline.ready import Progress, tell_nobody
 from service.sheets.printers.used_sheet import UsedSheet
@@ -32,7 +32,12 @@ class SpoiledSheet:
 
 
 def print_spoiled(
-    desk: Desk, spoiled: SpoiledSheet, *, stamp: Stamp, on_progress: Progress = tell_nobody
+    desk: Desk,
+    spoiled: SpoiledSheet,
+    *,
+    stamp: Stamp,
+    on_progress: Progress = tell_nobody,
+    also_save: AlsoSave = save_nothing_more,
 ) -> MadeRun:
     """Print the cards of a spoiled sheet again, as the records are now.
 
@@ -51,9 +56,10 @@ def print_spoiled(
         name = f"{spoiled.file}, sheet {spoiled.sheet}"
         raise NotFoundError(name, what="sheet with cards")
 
-    def mark_them(connection: Connection, _run_id: int) -> None:
+    def mark_them(connection: Connection, run_id: int) -> None:
         for card in ruined:
             mark_spoiled(connection, card.card_id, stamp=stamp)
+        also_save(connection, run_id)
 
     copies = Counter(card.made.key for card in ruined)
     options = PrintOptions(
