@@ -1,13 +1,16 @@
-"""Reads a source as people hand it over: a folder, one CSV or JSON file, or a workbook."""
+"""Reads a source as people hand it over: a folder, a CSV, JSON or LIDO file, or a workbook."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TypeAlias
 
 from service.errors import MissingSourceError, ServiceError, UnreadableFileError
+from service.records.naturally import sort_naturally
 from service.records.read_json import read_json
+from service.records.read_lido import read_lido
 from service.records.read_tables import read_tables, read_workbook
 from service.records.record import Collection
 from service.render.worker import Workers
@@ -16,13 +19,18 @@ _TABLES = ("objects.csv", "containers.csv", "packings.csv", "museum.toml")
 _LIMIT_SECONDS = 120.0
 _MOST_BYTES = 64 * 1024 * 1024
 """The largest table or document that is read."""
+_MOST_BYTES_OF_LIDO = 2 * 1024 * 1024 * 1024
+_CHUNK_BYTES = 1024 * 1024
+
+Content: TypeAlias = bytes | Path
+"""The bytes of a file, or where they are: a LIDO file is read as a stream."""
 
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """The bytes of a source by file name, and where its photos are."""
+    """The content of a source by file name, and where its photos are."""
 
-    files: Mapping[str, bytes]
+    files: Mapping[str, Content]
     photos: Mapping[str, Path]
 
 
@@ -34,12 +42,7 @@ def open_source(path: Path) -> Source:
         UnreadableFileError: When a file is too large.
     """
     if path.is_dir():
-        names = [name for name in _TABLES if (path / name).is_file()]
-        workbooks = sorted(found.name for found in path.glob("*.xlsx"))
-        wanted = names if "objects.csv" in names else [*workbooks[:1], *names]
-        if not wanted or wanted == ["museum.toml"]:
-            raise MissingSourceError(path.name, reason="it holds no objects.csv and no workbook")
-        folder = path
+        wanted, folder = _choose_files(path), path
     elif path.is_file():
         wanted, folder = [path.name], path.parent
     else:
@@ -48,10 +51,34 @@ def open_source(path: Path) -> Source:
     return Source(files, _list_photos(folder / "photos"))
 
 
-def _read(path: Path) -> bytes:
-    if path.stat().st_size > _MOST_BYTES:
-        raise UnreadableFileError(path.name, tried="it is larger than 64 MB")
-    return path.read_bytes()
+def _choose_files(folder: Path) -> list[str]:
+    """Name the files to read: objects from a CSV table, else a workbook, else LIDO files.
+
+    Raises:
+        MissingSourceError: When there is none of them.
+    """
+    tables = [name for name in _TABLES if (folder / name).is_file()]
+    workbooks = sorted(found.name for found in folder.glob("*.xlsx"))
+    exports = [found.name for found in folder.iterdir() if found.is_file() and _is_lido(found.name)]
+    if "objects.csv" in tables:
+        return tables
+    chosen = [*(workbooks[:1] or sort_naturally(exports, number=str)), *tables]
+    if not chosen or chosen == ["museum.toml"]:
+        reason = "it holds no objects.csv, no workbook and no LIDO file"
+        raise MissingSourceError(folder.name, reason=reason)
+    return chosen
+
+
+def _is_lido(name: str) -> bool:
+    # Some systems leave a hidden twin beside a file, which is none of ours.
+    return name.casefold().endswith(".xml") and not name.startswith(".")
+
+
+def _read(path: Path) -> Content:
+    most_bytes = _MOST_BYTES_OF_LIDO if _is_lido(path.name) else _MOST_BYTES
+    if path.stat().st_size > most_bytes:
+        raise UnreadableFileError(path.name, tried=f"it is larger than {most_bytes >> 20} MB")
+    return path if _is_lido(path.name) else path.read_bytes()
 
 
 def _list_photos(folder: Path) -> dict[str, Path]:
@@ -60,7 +87,7 @@ def _list_photos(folder: Path) -> dict[str, Path]:
     return {found.name: found for found in sorted(folder.iterdir()) if found.is_file()}
 
 
-def read_source(files: Mapping[str, bytes], workers: Workers) -> Collection:
+def read_source(files: Mapping[str, Content], workers: Workers) -> Collection:
     """Read records in a child process with limits.
 
     Raises:
@@ -73,12 +100,25 @@ def read_source(files: Mapping[str, bytes], workers: Workers) -> Collection:
     return answer
 
 
-def parse_files(files: dict[str, bytes]) -> Collection:
+def parse_files(files: dict[str, Content]) -> Collection:
     """Read the files of a source by what they are; runs in a child process."""
-    for name, data in files.items():
+    exports = {name: _stream(content) for name, content in files.items() if _is_lido(name)}
+    whole = {name: data for name, data in files.items() if isinstance(data, bytes)}
+    if exports:
+        return read_lido(exports, whole)
+    for name, data in whole.items():
         ending = name.rsplit(".", 1)[-1].casefold()
         if ending == "json":
             return read_json(data, name=name)
         if ending in {"xlsx", "xlsm", "ods"}:
-            return read_workbook(data, name=name, museum=files.get("museum.toml"))
-    return read_tables(files)
+            return read_workbook(data, name=name, museum=whole.get("museum.toml"))
+    return read_tables(whole)
+
+
+def _stream(content: Content) -> Iterator[bytes]:
+    if isinstance(content, bytes):
+        yield content
+        return
+    with content.open("rb") as stream:
+        while chunk := stream.read(_CHUNK_BYTES):
+            yield chunk

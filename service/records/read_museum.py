@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
+
+from service.findings import Where
 from service.records.cells.lengths import read_length_mm
 from service.records.cells.words import read_yes_or_no
 from service.records.record import Museum, Questions
+from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
+from service.records.rows.text import quote_text
+from service.records.sources.columns import Columns
 
 
 def read_museum(row: Row) -> Museum:
@@ -35,3 +42,22 @@ def read_questions(row: Row) -> Questions:
         phone=row.text("questions_phone"),
         person=row.text("questions_person"),
     )
+
+
+def read_own_headings(
+    choices: Mapping[str, object], columns: Columns, *, where: Where, notebook: Notebook
+) -> Columns:
+    """Give a table's columns with the headings that the museum says it uses for them."""
+    own: dict[str, str] = {}
+    for column, heading in choices.items():
+        place = replace(where, column=f"{where.column}/{column}")
+        if column not in columns.names:
+            notebook.note("unknown-column", place, "The column is not known.")
+        elif not isinstance(heading, str):
+            notebook.note("wrong-type", place, "A heading should stand here, in quotes.")
+        elif heading in own.values():
+            message = f"{quote_text(heading)} stands for another column already."
+            notebook.note("wrong-type", place, message)
+        else:
+            own[column] = heading
+    return replace(columns, own=own)

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 
 from service.errors import UnreadableFileError
+from service.findings import Where
 from service.records.read_containers import read_containers
-from service.records.read_museum import read_museum
+from service.records.read_museum import read_museum, read_own_headings
 from service.records.read_objects import read_objects
 from service.records.read_packings import read_packings
 from service.records.record import Collection, Museum
 from service.records.rows.notebook import Notebook
+from service.records.rows.row import Row
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
     MUSEUM_COLUMNS,
@@ -33,6 +36,15 @@ TABLES = {
 }
 OBJECTS_FILE = "objects.csv"
 MUSEUM_FILE = "museum.toml"
+_OWN_COLUMNS = "columns"
+
+
+@dataclass(frozen=True, slots=True)
+class _Choices:
+    """What museum.toml says: the museum, and the columns of each table with its own headings."""
+
+    museum: Museum
+    columns: Mapping[str, Columns]
 
 
 def read_tables(files: Mapping[str, bytes]) -> Collection:
@@ -44,12 +56,27 @@ def read_tables(files: Mapping[str, bytes]) -> Collection:
         TooManyRecordsError: When a table is too long.
     """
     notebook = Notebook()
-    tables = {
-        table: _read_file(files[name], name=name, columns=TABLES[table], notebook=notebook)
-        for table, name in _name_files(files).items()
-    }
-    museum = _read_museum(files.get(MUSEUM_FILE), notebook=notebook)
-    return _collect(tables, museum=museum, notebook=notebook)
+    choices = _read_choices(files.get(MUSEUM_FILE), notebook=notebook)
+    tables = _read_files(files, _name_files(files), choices, notebook=notebook)
+    return _collect(_read_rows(tables, choices, notebook=notebook), choices, notebook=notebook)
+
+
+def read_beside(
+    files: Mapping[str, bytes], read_object_rows: Callable[[Notebook], Iterable[Row]]
+) -> Collection:
+    """Read containers.csv, packings.csv and museum.toml beside objects that are no table.
+
+    Raises:
+        UnreadableFileError: When a file cannot be read as a whole.
+        MissingColumnsError: When a table has no column of numbers.
+        TooManyRecordsError: When a table is too long.
+    """
+    notebook = Notebook()
+    choices = _read_choices(files.get(MUSEUM_FILE), notebook=notebook)
+    named = {table: f"{table}.csv" for table in TABLES if f"{table}.csv" in files}
+    tables = _read_files(files, named, choices, notebook=notebook)
+    rows = _read_rows(tables, choices, notebook=notebook)
+    return _collect({**rows, "objects": read_object_rows(notebook)}, choices, notebook=notebook)
 
 
 def read_workbook(data: bytes, *, name: str, museum: bytes | None = None) -> Collection:
@@ -66,8 +93,8 @@ def read_workbook(data: bytes, *, name: str, museum: bytes | None = None) -> Col
     """
     notebook = Notebook()
     tables = read_sheets(data, name=name, wanted=TABLES, notebook=notebook)
-    choices = _read_museum(museum, notebook=notebook)
-    return _collect(tables, museum=choices, notebook=notebook)
+    choices = _read_choices(museum, notebook=notebook)
+    return _collect(_read_rows(tables, choices, notebook=notebook), choices, notebook=notebook)
 
 
 def _name_files(files: Iterable[str]) -> dict[str, str]:
@@ -86,17 +113,34 @@ def _name_files(files: Iterable[str]) -> dict[str, str]:
     raise UnreadableFileError(OBJECTS_FILE, tried="no file of this name was given")
 
 
-def _read_file(data: bytes, *, name: str, columns: Columns, notebook: Notebook) -> Table:
-    return read_delimited(data, name=name, known=frozenset(columns.by_key()), notebook=notebook)
-
-
-def _collect(tables: Mapping[str, Table], *, museum: Museum, notebook: Notebook) -> Collection:
-    rows = {
-        table: table_rows(tables[table], columns, notebook) if table in tables else iter(())
-        for table, columns in TABLES.items()
+def _read_files(
+    files: Mapping[str, bytes], named: Mapping[str, str], choices: _Choices, *, notebook: Notebook
+) -> dict[str, Table]:
+    return {
+        table: read_delimited(
+            files[name],
+            name=name,
+            known=frozenset(choices.columns[table].by_key()),
+            notebook=notebook,
+        )
+        for table, name in named.items()
     }
+
+
+def _read_rows(
+    tables: Mapping[str, Table], choices: _Choices, *, notebook: Notebook
+) -> dict[str, Iterable[Row]]:
+    return {
+        table: table_rows(tables[table], columns, notebook) if table in tables else ()
+        for table, columns in choices.columns.items()
+    }
+
+
+def _collect(
+    rows: Mapping[str, Iterable[Row]], choices: _Choices, *, notebook: Notebook
+) -> Collection:
     return Collection(
-        museum=museum,
+        museum=choices.museum,
         objects=read_objects(rows["objects"]),
         containers=read_containers(rows["containers"]),
         packings=read_packings(rows["packings"]),
@@ -104,12 +148,36 @@ def _collect(tables: Mapping[str, Table], *, museum: Museum, notebook: Notebook)
     )
 
 
-def _read_museum(data: bytes | None, *, notebook: Notebook) -> Museum:
+def _read_choices(data: bytes | None, *, notebook: Notebook) -> _Choices:
     if data is None:
-        return Museum()
+        return _Choices(Museum(), TABLES)
     try:
         values = tomllib.loads(decode_utf(data, name=MUSEUM_FILE))
     except (ValueError, RecursionError) as error:
         raise UnreadableFileError(MUSEUM_FILE, tried=f"it is not TOML ({error})") from error
+    own = values.pop(_OWN_COLUMNS, {})
     row = make_row(values, MUSEUM_COLUMNS, name=MUSEUM_FILE, pointer="", notebook=notebook)
-    return read_museum(row)
+    return _Choices(read_museum(row), _read_own_columns(own, notebook=notebook))
+
+
+def _read_own_columns(own: object, *, notebook: Notebook) -> dict[str, Columns]:
+    """Read [columns], which is for objects, and the groups within it for the other tables."""
+    if not isinstance(own, dict):
+        where = Where(file=MUSEUM_FILE, column=_OWN_COLUMNS)
+        notebook.note("wrong-type", where, "A group of fields should stand here.")
+        return TABLES
+    groups = {key: group for key, group in own.items() if isinstance(group, dict)}
+    plain = {key: heading for key, heading in own.items() if key not in groups}
+    for key in groups.keys() - TABLES.keys():
+        where = Where(file=MUSEUM_FILE, column=f"{_OWN_COLUMNS}/{key}")
+        notebook.note("unknown-column", where, "The table is not known.")
+    groups["objects"] = plain | groups.get("objects", {})
+    return {
+        table: read_own_headings(
+            groups.get(table, {}),
+            columns,
+            where=Where(file=MUSEUM_FILE, column=_OWN_COLUMNS),
+            notebook=notebook,
+        )
+        for table, columns in TABLES.items()
+    }

@@ -70,3 +70,39 @@ def test_unreadable_file_crosses_the_process(workshop: Workshop) -> None:
     """An error of the reader arrives from its child process as what it was."""
     with pytest.raises(UnreadableFileError):
         read_source({"all.json": b"{nonsense"}, workshop.workers)
+
+
+LIDO = (
+    b'<lido xmlns="http://www.lido-schema.org"><descriptiveMetadata><objectIdentificationWrap>'
+    b'<repositoryWrap><repositorySet><workID type="inventory number">1987.1</workID>'
+    b"</repositorySet></repositoryWrap></objectIdentificationWrap></descriptiveMetadata></lido>"
+)
+
+
+def test_lido_is_read_as_a_stream(tmp_path: Path, workshop: Workshop) -> None:
+    """A LIDO file is named, not loaded; those of a folder come in natural order, tables beside."""
+    for name in ("export10.xml", "export9.XML", "._export9.xml"):
+        (tmp_path / name).write_bytes(LIDO)
+    (tmp_path / "packings.csv").write_text("container_number,object_number\nB-1,1987.1\n")
+    opened = open_source(tmp_path)
+    assert list(opened.files) == ["export9.XML", "export10.xml", "packings.csv"]
+    assert opened.files["export9.XML"] == tmp_path / "export9.XML"
+    collection = read_source(opened.files, workshop.workers)
+    assert [record.object_number for record in collection.objects] == ["1987.1"]
+    assert len(collection.packings) == 1
+
+
+def test_single_lido_file(tmp_path: Path) -> None:
+    """A LIDO file by itself gives its objects, as bytes or from where it lies."""
+    (tmp_path / "one.xml").write_bytes(LIDO)
+    from_disk = parse_files(dict(open_source(tmp_path / "one.xml").files))
+    assert from_disk == parse_files({"one.xml": LIDO})
+    assert len(from_disk.objects) == 1
+
+
+@pytest.mark.parametrize("name", ["objects.csv", "book.xlsx"])
+def test_tables_win_over_lido(tmp_path: Path, name: str) -> None:
+    """A folder that holds a table of objects is read from the table."""
+    (tmp_path / "export.xml").write_bytes(LIDO)
+    (tmp_path / name).write_bytes(OBJECTS.encode() if name.endswith("csv") else _workbook())
+    assert list(open_source(tmp_path).files) == [name]

@@ -21,6 +21,7 @@ from service.records.cells.hazards import read_hazards
 from service.records.cells.weights import parse_weight, read_weight
 from service.records.naturally import natural_key, sort_naturally
 from service.records.read_json import read_json
+from service.records.read_lido import read_lido
 from service.records.read_tables import read_tables, read_workbook
 from service.records.record import Collection, Measure
 from service.records.rows.cell import Cell
@@ -98,6 +99,16 @@ def test_any_bytes_end_in_a_collection_or_an_error_of_ours(data: bytes) -> None:
     ends_well(lambda: read_json(data, name="x.json"))
     ends_well(lambda: read_workbook(data, name="x.xlsx"))
     ends_well(lambda: read_tables({"objects.csv": data, "museum.toml": data}))
+
+
+LIDO = b'<lidoWrap xmlns="http://www.lido-schema.org">'
+
+
+@given(st.binary(max_size=300), st.binary(max_size=300))
+def test_any_bytes_called_lido_end_well(first: bytes, second: bytes) -> None:
+    """No stream of pieces, whole or cut, ends in an error of another kind."""
+    ends_well(lambda: read_lido({"x.xml": (first, second)}))
+    ends_well(lambda: read_lido({"x.xml": (LIDO + b"<lido>" + first, second)}))
 
 
 @given(st.lists(st.lists(pieces, max_size=10), max_size=6), st.sampled_from(["utf-8", "utf-16"]))

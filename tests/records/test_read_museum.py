@@ -2,9 +2,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from service.records.read_museum import read_museum
+from service.findings import Where
+from service.records.read_museum import read_museum, read_own_headings
 from service.records.record import Museum, Questions
+from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
+from service.records.sources.columns import OBJECT_COLUMNS
 
 MakeRow = Callable[..., Row]
 
@@ -38,3 +41,17 @@ def test_what_is_not_said_is_usual(make_row: MakeRow) -> None:
     """A museum that says nothing, or nothing readable, shows no locations."""
     assert read_museum(make_row()) == Museum()
     assert read_museum(make_row(show_location="perhaps", aisle_distance="far")) == Museum()
+
+
+def test_one_heading_for_one_column() -> None:
+    """A heading given to two columns is kept for the first and noted for the second."""
+    notebook = Notebook()
+    columns = read_own_headings(
+        {"title": "Name", "object_name": "Name"},
+        OBJECT_COLUMNS,
+        where=Where(file="museum.toml", column="columns"),
+        notebook=notebook,
+    )
+    assert columns.own == {"title": "Name"}
+    (finding,) = notebook.findings()
+    assert (finding.code, finding.where.column) == ("wrong-type", "columns/object_name")

@@ -7,7 +7,7 @@ import pytest
 import xlsxwriter
 
 from service.errors import MissingColumnsError, UnreadableFileError
-from service.records.read_tables import read_tables, read_workbook
+from service.records.read_tables import read_beside, read_tables, read_workbook
 from service.records.record import Collection, Hazard, HazardState, Museum, WeightBasis
 
 SAMPLES = Path(__file__).parents[2] / "sample_records"
@@ -152,3 +152,52 @@ def test_workbook_reads_as_the_same_tables() -> None:
     (finding,) = collection.findings
     assert finding.code == "number-like-object-number"
     assert (finding.where.file, finding.where.row) == ("x.xlsx, sheet Objects", 3)
+
+
+def test_museum_names_its_headings() -> None:
+    """[columns] is for objects, a group within it for another table; slips are noted."""
+    toml = """
+        [columns]
+        title = "Bezeichnung"
+        colour = "Farbe"
+        weight = 3
+        period = "Jahr"
+        [columns.packings]
+        container_number = "Kiste"
+        object_number = "Inv"
+        [columns.boxes]
+        kind = "Art"
+    """
+    collection = read_tables(
+        {
+            "objects.csv": b"number;Bezeichnung;title\n1;Jug;Krug\n",
+            "packings.csv": b"Kiste;Inv\nB-1;1\n",
+            "museum.toml": toml.encode(),
+        }
+    )
+    assert collection.objects[0].title == "Jug"
+    assert collection.packings[0].container_number == "B-1"
+    places = [(finding.code, finding.where.column) for finding in collection.findings]
+    assert places == [
+        ("unknown-column", "columns/boxes"),
+        ("unknown-column", "columns/colour"),
+        ("wrong-type", "columns/weight"),
+        ("unknown-column", ""),
+        ("unknown-column", ""),
+    ]
+
+
+def test_headings_that_are_no_group_are_noted() -> None:
+    """A slip in the museum's file leaves the usual headings."""
+    collection = read_tables({"objects.csv": b"number\n1", "museum.toml": b"columns = 1"})
+    assert [finding.code for finding in collection.findings] == ["wrong-type"]
+    assert len(collection.objects) == 1
+
+
+def test_tables_beside_other_objects() -> None:
+    """Objects of another kind of file come with the tables and the museum beside them."""
+    files = {"containers.csv": b"number\nB-1", "museum.toml": b'name = "Port Merrow"'}
+    collection = read_beside(files, lambda _notebook: ())
+    assert (collection.objects, collection.packings) == ((), ())
+    assert [container.container_number for container in collection.containers] == ["B-1"]
+    assert collection.museum.name == "Port Merrow"

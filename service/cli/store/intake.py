@@ -29,7 +29,7 @@ _SHOWN = 20
 @app.command("import")
 def import_(
     context: typer.Context,
-    source: Annotated[Path, typer.Argument(help="A folder, CSV, XLSX or JSON file.")],
+    source: Annotated[Path, typer.Argument(help="A folder, CSV, XLSX, JSON or LIDO file.")],
     preview: Annotated[bool, typer.Option("--preview", help="Only say what would change.")] = False,
     by: By = "",
     as_json: Json = False,
@@ -79,11 +79,16 @@ def photos(
         show_findings(console, brought.findings)
 
 
-def _hash(files: Mapping[str, bytes]) -> str:
+def _hash(files: Mapping[str, bytes | Path]) -> str:
     """Give one hash of all files of a source, in the order of their names."""
     digest = hashlib.sha256()
-    for name, data in sorted(files.items()):
-        digest.update(name.encode() + b"\0" + hashlib.sha256(data).digest())
+    for name, content in sorted(files.items()):
+        if isinstance(content, bytes):
+            whole = hashlib.sha256(content)
+        else:
+            with content.open("rb") as file:
+                whole = hashlib.file_digest(file, "sha256")
+        digest.update(name.encode() + b"\0" + whole.digest())
     return digest.hexdigest()
 
 

@@ -6,6 +6,8 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from service.records.sources.standards import DARWIN_CORE, standard_headings
+
 
 def heading_key(heading: str) -> str:
     """Reduce a heading to its letters and digits, so that case, blanks and signs do not matter."""
@@ -14,11 +16,16 @@ def heading_key(heading: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Columns:
-    """The columns of one kind of table, the one it cannot do without, and other headings."""
+    """The columns of one kind of table, the one it cannot do without, and other headings.
+
+    `own` holds the headings of one museum, by column; `piped` those whose lists are divided by `|`.
+    """
 
     names: tuple[str, ...]
     number: str = ""
     others: Mapping[str, str] = field(default_factory=dict)
+    own: Mapping[str, str] = field(default_factory=dict)
+    piped: frozenset[str] = frozenset()
     lists: frozenset[str] = frozenset()
     records: frozenset[str] = frozenset()
     counts: frozenset[str] = frozenset()
@@ -30,9 +37,22 @@ class Columns:
 
     def by_key(self) -> dict[str, str]:
         """Give every heading this table knows, reduced, with its column."""
-        return {heading_key(other): name for other, name in self.others.items()} | {
-            heading_key(name): name for name in self.names
-        }
+        return (
+            {heading_key(other): name for other, name in self.others.items()}
+            | {heading_key(name): name for name in self.names}
+            | {heading_key(heading): name for name, heading in self.own.items()}
+        )
+
+    def closeness(self, heading: str, column: str) -> int:
+        """Tell how surely a heading means a column: by the museum's word, its name, or another."""
+        key = heading_key(heading)
+        if column in self.own and key == heading_key(self.own[column]):
+            return 2
+        return int(key == heading_key(column))
+
+    def is_piped(self, heading: str) -> bool:
+        """Tell whether a list under this heading is divided by `|`."""
+        return heading_key(heading) in self.piped
 
 
 def _others(words: Mapping[str, str]) -> dict[str, str]:
@@ -54,7 +74,8 @@ OBJECT_COLUMNS = Columns(
         " photos catalogue_url restricted"
     ),
     number="object_number",
-    others=_others(
+    others=standard_headings()
+    | _others(
         {
             "object_number": "object no, object nr, number, no, nr, accession number, accession no,"
             " inventory number, inventory no, museum number, catalogue number, reg no,"
@@ -79,6 +100,12 @@ OBJECT_COLUMNS = Columns(
     records=_set("parts hazards photos"),
     counts=_set("object_number number_of_parts"),
     yes_or_no=_set("restricted"),
+    piped=frozenset(
+        heading_key(f"{prefix}{term}")
+        for term, column in DARWIN_CORE.items()
+        if column in {"materials", "former_numbers", "photos"}
+        for prefix in ("", "dwc:")
+    ),
 )
 
 CONTAINER_COLUMNS = Columns(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from service.errors import MissingColumnsError
 from service.findings import Where
@@ -10,6 +11,7 @@ from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text, tidy_text
 from service.records.sources.columns import Columns, heading_key
+from service.records.sources.standards import read_piped
 from service.records.sources.table import Line, Table
 
 _LINES_TO_LOOK_AT = 10
@@ -24,6 +26,7 @@ def table_rows(table: Table, columns: Columns, notebook: Notebook) -> Iterator[R
     at = _find_headings(table, columns)
     headings = [tidy_text(cell) for cell in table.lines[at].cells]
     by_column = _choose_columns(headings, columns, where=_where(table, at), notebook=notebook)
+    piped = [column for column, index in by_column.items() if columns.is_piped(headings[index])]
     for index in range(at):
         notebook.note("skipped-row", _where(table, index), "The row stands above the headings.")
     for line in table.lines[at + 1 :]:
@@ -33,7 +36,8 @@ def table_rows(table: Table, columns: Columns, notebook: Notebook) -> Iterator[R
             continue
         if any(cell.strip() for cell in line.cells[len(headings) :]):
             notebook.note("extra-cells", where, "The row has more cells than there are headings.")
-        yield _make_row(line, headings, by_column, where=where, notebook=notebook)
+        row = _make_row(line, headings, by_column, where=where, notebook=notebook)
+        yield _rewrite(row, piped) if piped else row
 
 
 def _repeats(line: Line, headings: Sequence[str]) -> bool:
@@ -59,16 +63,16 @@ def _find_headings(table: Table, columns: Columns) -> int:
 def _choose_columns(
     headings: Sequence[str], columns: Columns, *, where: Where, notebook: Notebook
 ) -> dict[str, int]:
-    """Choose an index for each column: its own name before other headings, then the first."""
+    """Choose an index for each column: the surest heading, the first one of those alike."""
     by_column: dict[str, int] = {}
     for index, heading in enumerate(headings):
         column = columns.find(heading)
-        if column is not None:
-            own_name = heading_key(heading) == heading_key(column)
-            if column not in by_column or (
-                own_name and heading_key(headings[by_column[column]]) != heading_key(column)
-            ):
-                by_column[column] = index
+        if column is not None and (
+            column not in by_column
+            or columns.closeness(heading, column)
+            > columns.closeness(headings[by_column[column]], column)
+        ):
+            by_column[column] = index
     unused = [
         heading
         for index, heading in enumerate(headings)
@@ -77,7 +81,20 @@ def _choose_columns(
     if unused:
         names = ", ".join(quote_text(heading) for heading in unused)
         notebook.note("unknown-column", where, f"Columns not used: {names}.")
+    _note_absent(headings, columns, where=where, notebook=notebook)
     return by_column
+
+
+def _note_absent(
+    headings: Sequence[str], columns: Columns, *, where: Where, notebook: Notebook
+) -> None:
+    """Note headings that the museum says it has and the table has not."""
+    present = {heading_key(heading) for heading in headings}
+    for column, heading in columns.own.items():
+        if heading_key(heading) not in present:
+            message = f"There is no heading {quote_text(heading)}, which was to be {column}."
+            advice = "Correct the heading under [columns] in museum.toml, or take the line out."
+            notebook.note("unknown-column", where, message, advice=advice)
 
 
 def _make_row(
@@ -100,6 +117,16 @@ def _make_row(
         source=_source(line, headings),
         retyped=frozenset(column for column, index in by_column.items() if index in line.retyped),
     )
+
+
+def _rewrite(row: Row, piped: Sequence[str]) -> Row:
+    """Give a row with its piped lists written as ours are."""
+    values = dict(row.values)
+    for column in piped:
+        value = values.get(column)
+        if isinstance(value, str):
+            values[column] = read_piped(value, column=column)
+    return replace(row, values=values)
 
 
 def _source(line: Line, headings: Sequence[str]) -> dict[str, str]:

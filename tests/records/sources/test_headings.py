@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from service.errors import MissingColumnsError
@@ -73,3 +75,35 @@ def test_table_without_numbers_is_refused(lines: tuple[str, ...]) -> None:
     """Nothing can be done with a table whose column of numbers is not found."""
     with pytest.raises(MissingColumnsError, match="object_number"):
         read(*lines)
+
+
+def test_museums_own_headings_win() -> None:
+    """A heading that the museum names is used before the usual ones; one that is absent is told."""
+    own = {"title": "Bezeichnung", "weight": "Gewicht"}
+    notebook = Notebook()
+    cells = [["number", "title", "Bezeichnung"], ["1", "Krug", "Jug"]]
+    lines = tuple(Line(row, tuple(line)) for row, line in enumerate(cells, start=1))
+    (row,) = table_rows(Table("x.csv", lines), replace(OBJECT_COLUMNS, own=own), notebook)
+    assert row.text("title") == "Jug"
+    unused, absent = notebook.findings()
+    assert "“title”" in unused.message
+    assert "“Gewicht”" in absent.message
+    assert absent.code == "unknown-column"
+
+
+def test_lists_with_bars_are_read() -> None:
+    """A table in Darwin Core gives lists and names of files; other tables keep their bars."""
+    (row,), _codes = read(
+        "catalogNumber;otherCatalogNumbers;associatedMedia".replace(";", "|"), "1|a"
+    )
+    assert row.text("former_numbers") == "a"
+    notebook = Notebook()
+    lines = (
+        Line(1, ("catalogNumber", "otherCatalogNumbers", "associatedMedia", "condition")),
+        Line(2, ("1", "a | b", "https://x/1.jpg | https://x/2.jpg", "x | y")),
+    )
+    (row,) = table_rows(Table("x.csv", lines), OBJECT_COLUMNS, notebook)
+    assert row.list_cell("former_numbers").texts() == ("a", "b")
+    assert row.list_cell("photos").texts() == ("1.jpg", "2.jpg")
+    assert row.text("condition") == "x | y"
+    assert row.source["otherCatalogNumbers"] == "a | b"

@@ -1,0 +1,77 @@
+"""LIDO: the elements of our sample, and where each may stand.
+
+Source: LIDO Schema 1.1 (lido-schema.org; ICOM CIDOC working group, 2021), written down from memory:
+each element with those that may stand in it. Only those a reader of objects meets are listed.
+"""
+
+from __future__ import annotations
+
+from xml.etree import ElementTree as ET
+
+from tests.contracts.sources import ROOT
+
+SAMPLE = ROOT / "sample_records" / "lido_export" / "objects.xml"
+NAMESPACE = "{http://www.lido-schema.org}"
+
+CHILDREN = {
+    "lidoWrap": "lido",
+    "lido": "lidoRecID objectPublishedID category applicationProfile"
+    " descriptiveMetadata administrativeMetadata",
+    "category": "conceptID term",
+    "descriptiveMetadata": "objectClassificationWrap objectIdentificationWrap eventWrap"
+    " objectRelationWrap",
+    "objectClassificationWrap": "objectWorkTypeWrap classificationWrap",
+    "objectWorkTypeWrap": "objectWorkType",
+    "objectWorkType": "conceptID term",
+    "objectIdentificationWrap": "titleWrap inscriptionsWrap repositoryWrap displayStateEditionWrap"
+    " objectDescriptionWrap objectMeasurementsWrap objectMaterialsTechWrap",
+    "titleWrap": "titleSet",
+    "titleSet": "appellationValue sourceAppellation",
+    "repositoryWrap": "repositorySet",
+    "repositorySet": "repositoryName workID repositoryLocation displayRepository",
+    "repositoryName": "legalBodyID legalBodyName legalBodyWeblink",
+    "legalBodyName": "appellationValue sourceAppellation",
+    "objectMeasurementsWrap": "objectMeasurementsSet",
+    "objectMeasurementsSet": "displayObjectMeasurements objectMeasurements",
+    "objectMeasurements": "measurementsSet extentMeasurements qualifierMeasurements"
+    " formatMeasurements shapeMeasurements scaleMeasurements",
+    "measurementsSet": "measurementType measurementUnit measurementValue",
+    "eventWrap": "eventSet",
+    "eventSet": "displayEvent event",
+    "event": "eventID eventType roleInEvent eventName eventActor culture eventDate periodName"
+    " eventPlace eventMethod eventMaterialsTech thingPresent relatedEventSet"
+    " eventDescriptionSet",
+    "eventType": "conceptID term",
+    "eventDate": "displayDate date",
+    "date": "earliestDate latestDate",
+    "eventMaterialsTech": "displayMaterialsTech materialsTech",
+    "materialsTech": "termMaterialsTech extentMaterialsTech sourceMaterialsTech",
+    "termMaterialsTech": "conceptID term",
+    "administrativeMetadata": "rightsWorkWrap recordWrap resourceWrap",
+    "rightsWorkWrap": "rightsWorkSet",
+    "rightsWorkSet": "rightsType rightsDate rightsHolder creditLine",
+    "recordWrap": "recordID recordType recordSource recordRights recordInfoSet",
+    "recordType": "conceptID term",
+    "recordSource": "legalBodyID legalBodyName legalBodyWeblink",
+    "recordInfoSet": "recordInfoID recordInfoLink recordMetadataDate",
+    "resourceWrap": "resourceSet",
+    "resourceSet": "resourceID resourceRepresentation resourceType resourceRelType"
+    " resourcePerspective resourceDescription resourceDateTaken resourceSource rightsResource",
+    "resourceRepresentation": "linkResource resourceMeasurementsSet",
+}
+
+
+def test_our_sample_is_built_as_the_standard_says() -> None:
+    """Every element of the sample may stand where it stands."""
+    root = ET.parse(SAMPLE).getroot()  # noqa: S314 - a file of our own
+    pairs = {(name_of(parent), name_of(child)) for parent in root.iter() for child in parent}
+    assert name_of(root) == "lidoWrap"
+    assert [
+        pair for pair in sorted(pairs) if pair[1] not in CHILDREN.get(pair[0], "").split()
+    ] == []
+
+
+def name_of(element: ET.Element) -> str:
+    """Give the name of an element of LIDO's namespace."""
+    assert element.tag.startswith(NAMESPACE)
+    return element.tag.removeprefix(NAMESPACE)
