@@ -23,13 +23,16 @@ from service.web.press import Presses
 from service.web.replies.problems import (
     Problem,
     ProblemResponse,
-    Refusal,
-    RefusedError,
+    is_inner,
     problem_of,
     refuse,
-    status_of,
+    tell_refused,
 )
+from service.web.replies.refusals import Refusal, RefusedError
 from service.web.routes import FailedError, router
+from service.web.store.counter import Counter
+from service.web.store.routes import router as store_router
+from service.web.views.limit import Limit
 
 _LOG = logging.getLogger(__name__)
 _CODES = {404: Refusal.NOT_FOUND, 405: Refusal.METHOD_NOT_ALLOWED}
@@ -39,12 +42,14 @@ def make_app(
     presses: Presses,
     host: str,
     *,
+    counter: Counter | None = None,
     most_body_bytes: int = MOST_BODY_BYTES,
     most_at_once: int = MOST_AT_ONCE,
 ) -> ASGIApp:
     """Build the application for the address it will listen on.
 
-    The page that describes the API is there on loopback only.
+    Without a counter only the paths that keep nothing are there. The page that describes the API
+    is there on loopback only.
     """
     app = FastAPI(
         openapi_url=None,
@@ -60,6 +65,10 @@ def make_app(
     app.state.presses = presses
     app.state.most_body_bytes = most_body_bytes
     app.include_router(router)
+    if counter is not None:
+        app.state.counter = counter
+        app.state.scan_limit = Limit()
+        app.include_router(store_router)
     _add_description(app, page=host in LOOPBACK)
     for kind, handler in _HANDLERS.items():
         app.add_exception_handler(kind, handler)
@@ -95,7 +104,7 @@ def _tell_http(request: Request, error: Exception) -> Response:
 
 def _problem(error: Exception) -> Problem:
     if isinstance(error, RefusedError):
-        return refuse(error.code, error.detail)
+        return tell_refused(error)
     if isinstance(error, RequestValidationError):
         return refuse(Refusal.UNUSABLE_FIELD, _field_words(error))
     if isinstance(error, FailedError):
@@ -106,8 +115,7 @@ def _problem(error: Exception) -> Problem:
 
 
 def _tell_ours(error: ServiceError, findings: tuple[Finding, ...] = ()) -> Problem:
-    inner = status_of(type(error)) >= HTTPStatus.INTERNAL_SERVER_ERROR
-    return problem_of(error, findings, mark=_log(error) if inner else "")
+    return problem_of(error, findings, mark=_log(error) if is_inner(type(error)) else "")
 
 
 def _log(error: Exception) -> str:

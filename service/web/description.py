@@ -1,4 +1,4 @@
-"""The description of the API: the OpenAPI document with its example, and a page to read it."""
+"""The description of the API: the OpenAPI document with its examples, and a page to read it."""
 
 from __future__ import annotations
 
@@ -11,29 +11,44 @@ from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
 from service.web.replies.problems import Problem
+from service.web.store.asking import ACTOR
 
 EXAMPLE = Path(__file__).parents[2] / "sample_records" / "one_box.json"
 _NOTE = (
-    "Prints lid cards, end labels, cover cards and contents lists for museum storage. Nothing is"
-    " kept but thumbnails; no account is needed."
+    "Prints lid cards, end labels, cover cards and contents lists for museum storage."
+    f" Every change names whoever makes it in the header {ACTOR}; the name goes into the history"
+    " and is no proof of identity. No account is needed, and so only this machine is answered."
+    " The examples are of the sample file one_box.json, with an empty box B-028 beside it."
 )
-_BODY = "multipart/form-data"
+_FORM = "multipart/form-data"
+_SHAPES = "#/components/schemas/"
+_PRINT_FORM = _SHAPES + "PrintForm"
+
+_Json = dict[str, Any]
 
 
-def describe(app: FastAPI) -> dict[str, Any]:
-    """Build the OpenAPI document; the posts carry an example that can be sent as it stands."""
+def describe(app: FastAPI) -> _Json:
+    """Build the OpenAPI document; whatever takes a body carries an example that can be sent."""
     document = get_openapi(title="Underlid", version="1", description=_NOTE, routes=app.routes)
     schemas = document["components"]["schemas"]
-    schemas["Problem"] = Problem.model_json_schema(ref_template="#/components/schemas/{model}")
+    schemas["Problem"] = Problem.model_json_schema(ref_template=_SHAPES + "{model}")
     schemas["Problem"].pop("$defs", None)
-    example = {"records": EXAMPLE.read_text(encoding="utf-8"), "kind": ["lid-card"]}
     for operations in document["paths"].values():
         for operation in operations.values():
-            if "requestBody" in operation:
-                body = operation["requestBody"]["content"][_BODY]
-                body["example"] = example
-                body["encoding"] = {"records": {"contentType": "application/json"}}
+            _complete(operation)
     return document
+
+
+def _complete(operation: _Json) -> None:
+    """Add what the signatures of the routes cannot say."""
+    for parameter in operation.get("parameters", ()):
+        # A request without it is answered with a problem of its own that tells what to do.
+        parameter["required"] |= parameter["name"] == ACTOR
+    form = operation.get("requestBody", {}).get("content", {}).get(_FORM)
+    if form and form["schema"].get("$ref") == _PRINT_FORM:
+        example = {"records": EXAMPLE.read_text(encoding="utf-8"), "kind": ["lid-card"]}
+        form["example"] = example
+        form["encoding"] = {"records": {"contentType": "application/json"}}
 
 
 def write_page(document: Mapping[str, Any]) -> str:
@@ -52,12 +67,16 @@ def _write_paths(document: Mapping[str, Any]) -> Iterator[str]:
             yield f"<h2><code>{method.upper()} {escape(path)}</code></h2>"
             for paragraph in operation["description"].split("\n\n"):
                 yield f"<p>{escape(paragraph)}</p>"
-            if "requestBody" in operation:
-                yield from _write_fields(document["components"]["schemas"]["PrintForm"])
+            yield "<dl>"
+            for parameter in operation.get("parameters", ()):
+                yield _write_field(parameter["name"], parameter)
+            for content in operation.get("requestBody", {}).get("content", {}).values():
+                name = content["schema"]["$ref"].removeprefix(_SHAPES)
+                fields = document["components"]["schemas"][name]["properties"]
+                yield from (_write_field(*field) for field in fields.items())
+            yield "</dl>"
 
 
-def _write_fields(schema: Mapping[str, Any]) -> Iterator[str]:
-    yield "<dl>"
-    for name, field in schema["properties"].items():
-        yield f"<dt><code>{escape(name)}</code></dt><dd>{escape(field['description'])}</dd>"
-    yield "</dl>"
+def _write_field(name: str, said: Mapping[str, Any]) -> str:
+    words = said.get("description") or said.get("title") or said.get("type", "")
+    return f"<dt><code>{escape(name)}</code></dt><dd>{escape(words)}</dd>"

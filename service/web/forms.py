@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 from fastapi import UploadFile
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
-from service.web.replies.problems import Refusal, RefusedError
+from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Choice, Job, Picture
 
 MOST_RECORDS_BYTES = 64 * 1024 * 1024

@@ -8,7 +8,8 @@ from urllib.parse import urlsplit
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from service.web.replies.problems import Problem, ProblemResponse, Refusal, refuse
+from service.web.replies.problems import Problem, ProblemResponse, refuse
+from service.web.replies.refusals import Refusal
 
 MOST_BODY_BYTES = 512 * 1024 * 1024
 MOST_AT_ONCE = 8
@@ -52,7 +53,9 @@ class Guard:
 
         async def send_with_headers(message: Message) -> None:
             if message["type"] == "http.response.start":
-                MutableHeaders(scope=message).update(_HEADERS)
+                headers = MutableHeaders(scope=message)
+                for name, value in _HEADERS.items():
+                    headers.setdefault(name, value)
             await send(message)
 
         problem = self._refuse(scope)

@@ -21,7 +21,7 @@ from typing import TYPE_CHECKING, cast
 from service.config import Settings
 from service.errors import JobCrashedError, JobError, JobTimedOutError
 from service.pipeline.ready import Workshop
-from service.web.replies.problems import Refusal, RefusedError
+from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Done, Failed, Job, do_job
 from service.wiring import open_workshop
 

@@ -13,13 +13,8 @@ from service.web.forms import PrintForm, receive
 from service.web.press import Presses
 from service.web.replies.accept import choose_media_type
 from service.web.replies.prints import CHECK_PATH, OFFERED, Findings, Report, reply
-from service.web.replies.problems import (
-    MEDIA_TYPE,
-    Refusal,
-    RefusedError,
-    list_problems,
-    show_findings,
-)
+from service.web.replies.problems import MEDIA_TYPE, list_problems, show_findings
+from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Choice, Done, Failed, Job
 
 router = APIRouter()

@@ -1,4 +1,4 @@
-"""Listening: a socket, the presses, and the server that joins them."""
+"""Listening: a socket, the presses, the store, and the server that joins them."""
 
 from __future__ import annotations
 
@@ -13,8 +13,13 @@ import uvicorn
 
 from service.config import PREFIX, Settings
 from service.errors import ConfigError
+from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
 from service.web.app import make_app
+from service.web.guard import LOOPBACK
 from service.web.press import open_presses
+from service.web.store.counter import Counter
+from service.wiring import open_desk
 
 _GRACE_SECONDS = 10
 
@@ -38,12 +43,17 @@ def open_server(settings: Settings) -> Iterator[tuple[uvicorn.Server, socket.soc
 
     Raises:
         ConfigError: When the address is not this machine's, or taken.
+        StoreTooNewError: When a newer version of the service has changed the store.
     """
-    with _listen(settings) as listener, open_presses(settings) as presses:
+    with (
+        _listen(settings) as listener,
+        open_presses(settings) as presses,
+        _open_counter(settings) as counter,
+    ):
         # It logs each body that is no form, which any client can send without end.
         logging.getLogger("python_multipart").setLevel(logging.ERROR)
         config = uvicorn.Config(
-            make_app(presses, settings.host),
+            make_app(presses, settings.host, counter=counter),
             http="h11",
             ws="none",
             lifespan="off",
@@ -53,6 +63,20 @@ def open_server(settings: Settings) -> Iterator[tuple[uvicorn.Server, socket.soc
             timeout_graceful_shutdown=_GRACE_SECONDS,
         )
         yield uvicorn.Server(config), listener
+
+
+@contextmanager
+def _open_counter(settings: Settings) -> Iterator[Counter | None]:
+    """Open the store, but for this machine only: as long as there are no users, nobody else's.
+
+    Raises:
+        StoreTooNewError: When a newer version of the service has changed the store.
+    """
+    if settings.host not in LOOPBACK:
+        yield None
+        return
+    with open_desk(settings) as desk:
+        yield Counter(desk, PangoRuler(FONTS_CONF))
 
 
 def address_of(listener: socket.socket) -> str:

@@ -8,7 +8,7 @@ from fastapi import UploadFile
 
 from service.web import forms
 from service.web.forms import PrintForm, receive
-from service.web.replies.problems import Refusal, RefusedError
+from service.web.replies.refusals import Refusal, RefusedError
 
 HOSTILE = [
     "../../../etc/cron.d/x.jpg",

@@ -11,7 +11,7 @@ import pytest
 from service.config import Settings
 from service.errors import JobCrashedError, JobError, JobTimedOutError
 from service.web.press import Press, Presses, open_presses
-from service.web.replies.problems import Refusal, RefusedError
+from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Done, Failed, Job
 from tests.web.sent import ONE_BOX
 

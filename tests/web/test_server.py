@@ -34,6 +34,16 @@ def test_foreign_address_is_told(tmp_path: Path) -> None:
         pass
 
 
+@pytest.mark.parametrize(("host", "is_there"), [("127.0.0.1", True), ("127.0.0.2", False)])
+def test_the_store_is_answered_on_this_machine_only(
+    tmp_path: Path, host: str, *, is_there: bool
+) -> None:
+    """As long as there are no users, another address has no store behind it."""
+    with open_server(Settings(host=host, port=0, data=tmp_path)):
+        pass
+    assert (tmp_path / "store.db").exists() is is_there
+
+
 @pytest.mark.parametrize(("host", "shown"), [("127.0.0.1", "127.0.0.1"), ("::1", "[::1]")])
 def test_address_is_what_people_type(host: str, shown: str) -> None:
     """The address can be pasted, on the older and the newer protocol."""

@@ -12,7 +12,8 @@ from urllib.parse import quote
 from fastapi import Response
 from pydantic import BaseModel
 
-from service.web.replies.problems import FindingView, Refusal, RefusedError, show_findings
+from service.web.replies.problems import FindingView, show_findings
+from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Done, DoneFile
 
 CHECK_PATH = "/api/check"

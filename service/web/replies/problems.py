@@ -2,29 +2,41 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Sequence
-from dataclasses import dataclass
-from enum import StrEnum
 from http import HTTPStatus
 
 from pydantic import BaseModel
 from starlette.responses import Response
 
 from service.errors import (
+    CardStateError,
     ConfigError,
     ContentsError,
+    CursorError,
+    FileNotStoredError,
     JobError,
     LayoutError,
+    NotFoundError,
+    PackedElsewhereError,
+    PackingConflictError,
     RecordsError,
     RenderError,
     ServiceError,
     SheetError,
+    StoreBusyError,
+    StoreError,
+    StoreFullError,
     SymbolError,
+    UnstorableTextError,
+    WrongContainerError,
 )
 from service.findings import Finding
+from service.web.replies.refusals import REFUSALS, Refusal, RefusedError
 
 MEDIA_TYPE = "application/problem+json"
-RETRY_SECONDS = 10
+_WAITS: dict[int, int] = {HTTPStatus.SERVICE_UNAVAILABLE: 10, HTTPStatus.TOO_MANY_REQUESTS: 60}
+"""After how many seconds whoever gets this status is to come again."""
 
 STATUSES: dict[type[ServiceError], int] = {
     RecordsError: 422,
@@ -33,69 +45,24 @@ STATUSES: dict[type[ServiceError], int] = {
     LayoutError: 422,
     SheetError: 422,
     RenderError: 500,
+    StoreError: 500,
+    NotFoundError: 404,
+    PackingConflictError: 409,
+    PackedElsewhereError: 409,
+    CardStateError: 409,
+    WrongContainerError: 409,
+    UnstorableTextError: 422,
+    CursorError: 422,
+    FileNotStoredError: 404,
+    StoreBusyError: 503,
+    StoreFullError: 507,
     JobError: 500,
     ConfigError: 500,
     ServiceError: 500,
 }
 """The status of each branch of the tree; the nearest base class decides."""
-
-
-class Refusal(StrEnum):
-    """What the edge itself refuses, by code."""
-
-    BAD_REQUEST = "bad-request"
-    FOREIGN_PAGE = "foreign-page"
-    NOT_FOUND = "not-found"
-    METHOD_NOT_ALLOWED = "method-not-allowed"
-    NOT_ACCEPTABLE = "not-acceptable"
-    TOO_LARGE = "too-large"
-    FOREIGN_HOST = "foreign-host"
-    UNUSABLE_FIELD = "unusable-field"
-    SEVERAL_FILES = "several-files"
-    NO_SUCH_PAGE = "no-such-page"
-    SAME_PHOTO_TWICE = "same-photo-twice"
-    FAILED = "failed"
-    BUSY = "busy"
-
-
-@dataclass(frozen=True, slots=True)
-class _RefusalKind:
-    status: int
-    advice: str
-
-
-REFUSALS: dict[Refusal, _RefusalKind] = {
-    Refusal.BAD_REQUEST: _RefusalKind(400, "Send the request in the form the description shows."),
-    Refusal.FOREIGN_PAGE: _RefusalKind(403, "Send the request from a page of this service."),
-    Refusal.NOT_FOUND: _RefusalKind(404, "Look the path up in /openapi.json."),
-    Refusal.METHOD_NOT_ALLOWED: _RefusalKind(405, "Look the path up in /openapi.json."),
-    Refusal.NOT_ACCEPTABLE: _RefusalKind(406, "Ask for one of the media types that are named."),
-    Refusal.TOO_LARGE: _RefusalKind(413, "Send fewer or smaller photos, box by box."),
-    Refusal.FOREIGN_HOST: _RefusalKind(
-        421, "Use the address that was printed when the service began."
-    ),
-    Refusal.UNUSABLE_FIELD: _RefusalKind(422, "Correct the field and send the request again."),
-    Refusal.SEVERAL_FILES: _RefusalKind(
-        422, "Name one kind and one stock, or ask for application/zip."
-    ),
-    Refusal.NO_SUCH_PAGE: _RefusalKind(422, "Count the sheets of the file from 1."),
-    Refusal.SAME_PHOTO_TWICE: _RefusalKind(422, "Give each photo a name of its own."),
-    Refusal.FAILED: _RefusalKind(
-        500, "Try again; if it comes back, give whoever runs this the mark."
-    ),
-    Refusal.BUSY: _RefusalKind(503, "Wait a little and send the request again."),
-}
-"""The status of each refusal and what to do."""
-
-
-class RefusedError(Exception):
-    """Raised at the edge when a request cannot be taken."""
-
-    def __init__(self, code: Refusal, detail: str) -> None:
-        """Keep the code and say what is wrong with this request."""
-        self.code = code
-        self.detail = detail
-        super().__init__(detail)
+_INNER = frozenset({HTTPStatus.INTERNAL_SERVER_ERROR})
+"""Faults of the service itself, of which only the log tells more."""
 
 
 class FindingView(BaseModel):
@@ -109,7 +76,10 @@ class FindingView(BaseModel):
 
 
 class Problem(BaseModel):
-    """A request that could not be answered (RFC 9457), with a code and what to do."""
+    """A request that could not be answered (RFC 9457), with a code and what to do.
+
+    Where two changes disagree, `yours` is the state that was sent and `current` the one that is.
+    """
 
     type: str
     title: str
@@ -118,6 +88,8 @@ class Problem(BaseModel):
     code: str
     advice: str
     findings: list[FindingView] = []
+    yours: dict[str, object] | None = None
+    current: dict[str, object] | None = None
 
 
 class ProblemResponse(Response):
@@ -127,9 +99,9 @@ class ProblemResponse(Response):
 
     def __init__(self, problem: Problem) -> None:
         """Write the problem; whoever is to come again is told when."""
-        busy = problem.status == HTTPStatus.SERVICE_UNAVAILABLE
-        wait = {"Retry-After": str(RETRY_SECONDS)} if busy else {}
-        super().__init__(problem.model_dump_json(), problem.status, headers=wait)
+        seconds = _WAITS.get(problem.status)
+        wait = {} if seconds is None else {"Retry-After": str(seconds)}
+        super().__init__(problem.model_dump_json(exclude_none=True), problem.status, headers=wait)
 
 
 def status_of(error: type[ServiceError]) -> int:
@@ -154,15 +126,37 @@ def show_findings(findings: Sequence[Finding]) -> list[FindingView]:
 def problem_of(error: ServiceError, findings: Sequence[Finding] = (), *, mark: str = "") -> Problem:
     """Tell an error of ours; where the fault is the service's own, only its mark in the log."""
     status = status_of(type(error))
-    inner = status >= HTTPStatus.INTERNAL_SERVER_ERROR
-    detail = f"The work did not end well; the log tells more under {mark}." if inner else str(error)
-    return _make(status, error.code, detail, error.advice, findings)
+    words = str(error)
+    if is_inner(type(error)):
+        words = f"The work did not end well; the log tells more under {mark}."
+    problem = _make(status, error.code, words, error.advice, findings)
+    if isinstance(error, PackingConflictError):
+        problem.yours, problem.current = states_of(error)
+    return problem
+
+
+def is_inner(error: type[ServiceError]) -> bool:
+    """Say whether an error is a fault of the service, whose words stay in the log."""
+    return status_of(error) in _INNER
+
+
+def states_of(error: PackingConflictError) -> tuple[dict[str, object], dict[str, object] | None]:
+    """Give both packings of a conflict as plain data, None where nothing is packed."""
+    return json.loads(error.yours), json.loads(error.current) if error.current else None
 
 
 def refuse(code: Refusal, detail: str) -> Problem:
     """Tell what the edge refuses."""
     kind = REFUSALS[code]
     return _make(kind.status, code.value, detail, kind.advice)
+
+
+def tell_refused(error: RefusedError) -> Problem:
+    """Tell what the edge refused, with both states where two disagree."""
+    problem = refuse(error.code, error.detail)
+    problem.yours = None if error.yours is None else dict(error.yours)
+    problem.current = None if error.current is None else dict(error.current)
+    return problem
 
 
 def list_problems() -> dict[str, tuple[int, str]]:

@@ -8,7 +8,7 @@ import pytest
 
 from service.findings import Where, make_finding
 from service.web.replies.prints import OFFERED, reply
-from service.web.replies.problems import Refusal, RefusedError
+from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Done, DoneFile
 
 LIST = DoneFile("contents-list, A4 card.pdf", "contents-list", "A4 card", 1, 2, b"%PDF list\r\n")

@@ -7,15 +7,15 @@ import pytest
 from service.errors import ConfigError, ServiceError, UnknownStockError
 from service.findings import Where, make_finding
 from service.web.replies.problems import (
-    REFUSALS,
     STATUSES,
     ProblemResponse,
-    Refusal,
+    is_inner,
     list_problems,
     problem_of,
     refuse,
     status_of,
 )
+from service.web.replies.refusals import REFUSALS, Refusal
 
 
 def _all(error: type[ServiceError]) -> list[type[ServiceError]]:
@@ -29,10 +29,12 @@ def test_every_error_has_a_status(error: type[ServiceError]) -> None:
     assert branch in STATUSES
     made = error.__new__(error, "What happened.")
     Exception.__init__(made, "What happened.")
+    # Only conflicts carry states, and these are read.
+    made.__dict__.update(yours="{}", current="")
     problem = problem_of(made, mark="1f2e")
     assert problem.status == status_of(error)
     assert (problem.code, problem.advice) == (error.code, error.advice)
-    assert ("What happened." in problem.detail) == (problem.status < 500)
+    assert ("What happened." in problem.detail) is not is_inner(error)
     assert list_problems()[error.code] == (problem.status, problem.advice)
 
 

@@ -1,0 +1,1 @@
+"""The API of the store: what is kept, packed, printed and attached, over HTTP."""

@@ -1,0 +1,169 @@
+"""Paths of print runs: made, listed, and their PDFs byte for byte."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Annotated
+from urllib.parse import quote
+
+from fastapi import APIRouter, Path, Response
+from pydantic import BaseModel, ConfigDict, Field
+
+from service.errors import NotFoundError
+from service.keeping.desk import Desk
+from service.keeping.printing.prints import PDF, AlsoSave, MadeRun, print_run
+from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
+from service.keeping.reprints import list_reprints
+from service.pipeline.options import CardKey, PrintOptions
+from service.store.handles import Connection
+from service.store.kept.used_sheets import load_used_sheets
+from service.store.open import reading
+from service.store.printed.runs import list_runs, load_run, load_run_record
+from service.web.replies.problems import show_findings
+from service.web.store.asking import Asked, TheAsked, TheCounter
+from service.web.store.cards.shapes import (
+    MadeRunView,
+    PrintBody,
+    RunPage,
+    RunView,
+    show_line,
+    show_run,
+)
+from service.web.store.once import Made, find_again, keep_made
+from service.web.store.packings.shapes import Number
+from service.web.store.paging import ThePaging, read_count
+from service.web.store.records.shapes import STRICT
+
+router = APIRouter()
+
+RunId = Annotated[int, Path(ge=1, lt=2**31, examples=[1])]
+_Print = Callable[[Desk, AlsoSave], MadeRun]
+
+
+class SpoiledBody(BaseModel):
+    """A sheet, from 1, of a file of the run."""
+
+    model_config = STRICT | ConfigDict(
+        json_schema_extra={"examples": [{"file": "end-label, A4 2x4 99.1x67.7.pdf", "sheet": 1}]}
+    )
+
+    file: Number
+    sheet: int = Field(ge=1, le=1_000_000)
+
+
+@router.get("/api/prints")
+def prints(counter: TheCounter, paging: ThePaging) -> RunPage:
+    """List print runs, the latest first."""
+    before = read_count(paging.after)
+    with counter.reading() as connection:
+        found = list_runs(connection, limit=paging.limit + 1, before=before)
+    shown = found[: paging.limit]
+    paging.link_next(str(shown[-1].run_id) if len(found) > len(shown) else "")
+    return RunPage(runs=[show_line(run) for run in shown])
+
+
+@router.post("/api/prints", status_code=201, response_model=MadeRunView)
+def print_cards(body: PrintBody, asked: TheAsked) -> Response:
+    """Print cards as the records are now, prove every page, and remember each card.
+
+    A card counts as made until somebody says that it is attached.
+    """
+    options = body.to_options()
+
+    def make(desk: Desk, also_save: AlsoSave) -> MadeRun:
+        wanted = _look_up(desk, body, options)
+        return print_run(desk, wanted, stamp=asked.stamp, also_save=also_save)
+
+    return _print_once(asked, body.model_dump_json(), make)
+
+
+@router.get("/api/prints/{run}")
+def print_by_number(run: RunId, counter: TheCounter) -> RunView:
+    """Give a print run with its files and cards."""
+    with counter.reading() as connection:
+        return show_run(load_run_record(connection, run), load_run(connection, run))
+
+
+@router.get(
+    "/api/prints/{run}/files/{name}",
+    response_class=Response,
+    responses={200: {"content": {"application/pdf": {}}}},
+)
+def print_file(
+    run: RunId,
+    name: Annotated[str, Path(max_length=300, examples=["end-label, A4 2x4 99.1x67.7.pdf"])],
+    counter: TheCounter,
+) -> Response:
+    """Give a PDF of a run byte for byte as it was printed.
+
+    Raises:
+        NotFoundError: When the run has no such file.
+    """
+    with counter.reading() as connection:
+        record = load_run_record(connection, run)
+    for file in record.files:
+        if file.name == name:
+            headers = {
+                "Content-Disposition": f"inline; filename*=UTF-8''{quote(name)}",
+                "ETag": f'"{file.sha256}"',
+            }
+            data = counter.shelf.get(file.sha256, PDF)
+            return Response(data, media_type="application/pdf", headers=headers)
+    raise NotFoundError(name, what=f"file in run {run}")
+
+
+@router.post("/api/prints/{run}/spoiled", status_code=201, response_model=MadeRunView)
+def print_spoiled_again(run: RunId, body: SpoiledBody, asked: TheAsked) -> Response:
+    """Mark the cards of a spoiled sheet, and print them again at the next free position."""
+    sheet = SpoiledSheet(run, body.file, body.sheet)
+
+    def make(desk: Desk, also_save: AlsoSave) -> MadeRun:
+        return print_spoiled(desk, sheet, stamp=asked.stamp, also_save=also_save)
+
+    return _print_once(asked, body.model_dump_json(), make)
+
+
+def _print_once(asked: Asked, sent: str, make: _Print) -> Response:
+    """Print, and keep the reply in the transaction that saves the run."""
+
+    def also_save(connection: Connection, run_id: int) -> None:
+        keep_made(connection, asked, sent, _tell(connection, run_id))
+
+    with asked.counter.working() as desk:
+        with asked.counter.reading() as connection:
+            again = find_again(connection, asked, sent)
+        if again is not None:
+            return again
+        made = make(desk, also_save)
+    with asked.counter.reading() as connection:
+        return _tell(connection, made.run_id, made).to_response()
+
+
+def _tell(connection: Connection, run_id: int, made: MadeRun | None = None) -> Made:
+    shown = show_run(load_run_record(connection, run_id), load_run(connection, run_id))
+    findings = show_findings(made.findings if made else ())
+    body = MadeRunView(**dict(shown), findings=findings)
+    return Made(body, headers={"Location": f"/api/prints/{run_id}"})
+
+
+def _look_up(desk: Desk, body: PrintBody, options: PrintOptions) -> PrintOptions:
+    """Look up in the store which cards are wrong, and on which sheets the run goes on."""
+    only = _wrong_cards(desk) if body.reprints else options.only
+    with reading(desk.engine) as connection:
+        begun = load_used_sheets(connection) if body.go_on else ()
+    return replace(options, only=only, begun=begun)
+
+
+def _wrong_cards(desk: Desk) -> frozenset[CardKey]:
+    """Name the cards to print again; one whose container gets no such card now only comes off.
+
+    Raises:
+        NotFoundError: When there are none.
+    """
+    found = list_reprints(desk.engine, desk.workshop.ruler).out_of_date
+    keys = frozenset(one.printed.made.key for one in found if one.today is not None)
+    if not keys:
+        name = "reprint list"
+        raise NotFoundError(name, what="card on the")
+    return keys

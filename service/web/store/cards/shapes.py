@@ -1,0 +1,202 @@
+"""The shapes of print runs and of printed cards."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import datetime
+from typing import Annotated, Literal
+from urllib.parse import quote
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from service.cards.fingerprint import check_letters
+from service.pipeline.options import PrintOptions
+from service.store.printed.card import PrintedCard, RunFile, RunRecord
+from service.store.tables import CardState
+from service.web.replies.problems import FindingView
+from service.web.store.packings.shapes import Number
+from service.web.store.records.shapes import STRICT
+from service.web.work import Choice
+
+_Position = Annotated[int, Field(ge=1, le=1000)]
+
+
+class CardKeyBody(BaseModel):
+    """One card of one container: only end labels have more than one side."""
+
+    model_config = STRICT
+
+    container_number: Number
+    kind: Number
+    side: int = Field(default=1, ge=1, le=100)
+
+
+class PrintBody(BaseModel):
+    """What to print, and on what; nothing named prints every card of every container."""
+
+    model_config = STRICT | ConfigDict(
+        json_schema_extra={"examples": [{"containers": ["B-027"], "kinds": ["end-label"]}]}
+    )
+
+    containers: list[Number] = Field(default_factory=list, max_length=100_000)
+    cards: list[CardKeyBody] = Field(default_factory=list, max_length=100_000)
+    reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
+    kinds: list[Number] = Field(default_factory=list, description="Kinds of card; none, all.")
+    stock: str = Field(default="", max_length=200, description="None is chosen by measure.")
+    paper: Literal["A4", "Letter"] = "A4"
+    start_position: _Position = 1
+    skipped: list[_Position] = Field(default_factory=list, max_length=1000)
+    copies: int = Field(default=1, ge=1, le=100)
+    go_on: bool = Field(default=False, description="Go on with the sheets that were begun.")
+
+    def to_options(self) -> PrintOptions:
+        """Look kinds and stock up; what is on the reprint list is known to the store only.
+
+        Raises:
+            UnknownCardKindError: When there is no such kind.
+            UnknownStockError: When there is no such stock.
+            StartPositionError: When the stock has no such position.
+        """
+        choice = Choice(
+            kinds=tuple(self.kinds),
+            stock=self.stock,
+            paper=self.paper,
+            start_position=self.start_position,
+            skipped=frozenset(self.skipped),
+            copies=self.copies,
+            containers=frozenset(self.containers),
+        )
+        only = frozenset((one.container_number, one.kind, one.side) for one in self.cards)
+        return replace(choice.to_options(), only=only)
+
+
+class AttachmentBody(BaseModel):
+    """A card and a container that were scanned one after the other."""
+
+    model_config = STRICT | ConfigDict(
+        json_schema_extra={
+            "examples": [
+                {"card_of": "B-027", "revision": 1, "letters": "STJD", "container_number": "B-027"}
+            ]
+        }
+    )
+
+    card_of: Number
+    revision: int = Field(ge=0, lt=1_000_000_000)
+    letters: str = Field(min_length=1, max_length=20)
+    container_number: Number
+
+
+class RunFileView(BaseModel):
+    """One PDF of a run, and where it is to be had."""
+
+    name: str
+    stock: str
+    sha256: str
+    length_bytes: int
+    href: str
+
+
+class CardView(BaseModel):
+    """A printed card: what it is, where it lies in its file, and what became of it.
+
+    `places` are sheet and position of each of its faces, from 1.
+    """
+
+    card: int
+    run: int
+    container_number: str
+    kind: str
+    side: int
+    copy_number: int
+    revision: int
+    letters: str
+    fingerprint: str
+    file: str
+    places: list[tuple[int, int]]
+    state: CardState
+    by: str
+    at: datetime
+
+
+class RunLine(BaseModel):
+    """A print run in a list."""
+
+    run: int
+    by: str
+    at: datetime
+    options: dict[str, str]
+    files: list[RunFileView]
+
+
+class RunPage(BaseModel):
+    """Print runs, the latest first; the header Link leads to the next page."""
+
+    runs: list[RunLine]
+
+
+class RunView(RunLine):
+    """A print run with its cards, in the order in which they were printed."""
+
+    cards: list[CardView]
+
+
+class MadeRunView(RunView):
+    """A run that was just made, and what was noticed; asked once more, only the run is told."""
+
+    findings: list[FindingView]
+
+
+class AttachedView(BaseModel):
+    """A card that is on its container now, and the one it replaces there, if any."""
+
+    card: CardView
+    replaced: CardView | None
+
+
+def show_card(card: PrintedCard) -> CardView:
+    """Show a printed card."""
+    made = card.made
+    return CardView(
+        card=card.card_id,
+        run=card.run_id,
+        container_number=made.container_number,
+        kind=made.kind,
+        side=made.side,
+        copy_number=made.copy,
+        revision=made.revision,
+        letters=check_letters(made.fingerprint),
+        fingerprint=made.fingerprint,
+        file=made.file,
+        places=list(made.places),
+        state=card.state,
+        by=card.by,
+        at=card.at,
+    )
+
+
+def show_line(run: RunRecord) -> RunLine:
+    """Show a run without its cards."""
+    return RunLine(
+        run=run.run_id,
+        by=run.stamp.actor,
+        at=run.stamp.at,
+        options=dict(run.options),
+        files=[_show_file(run.run_id, file) for file in run.files],
+    )
+
+
+def show_run(run: RunRecord, cards: Sequence[PrintedCard]) -> RunView:
+    """Show a run with its cards."""
+    return RunView(**dict(show_line(run)), cards=[show_card(card) for card in cards])
+
+
+def _show_file(run_id: int, file: RunFile) -> RunFileView:
+    return RunFileView(
+        name=file.name,
+        stock=file.stock,
+        sha256=file.sha256,
+        length_bytes=file.length_bytes,
+        href=f"/api/prints/{run_id}/files/{quote(file.name)}",
+    )

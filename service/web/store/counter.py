@@ -1,0 +1,82 @@
+"""The counter: the desk as many requests use it at once."""
+
+from __future__ import annotations
+
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+
+from service.keeping.desk import Desk
+from service.pages.ruler import Ruler
+from service.store.handles import Connection
+from service.store.open import reading, writing
+from service.web.replies.refusals import Refusal, RefusedError
+
+PATIENCE_SECONDS = 60.0
+"""How long a request waits for the workshop before its sender is told to come again."""
+
+Clock = Callable[[], datetime]
+
+
+def read_clock() -> datetime:
+    """Give the moment with the time zone of this machine, for dates are those of the place."""
+    return datetime.fromtimestamp(time.time(), tz=UTC).astimezone()
+
+
+class Counter:
+    """Hands out what the desk holds: connections to all, workshop and ruler to one at a time.
+
+    The ruler is another than the workshop's: a scan need not wait until a print run is done.
+    """
+
+    def __init__(
+        self,
+        desk: Desk,
+        ruler: Ruler,
+        *,
+        clock: Clock = read_clock,
+        patience_seconds: float = PATIENCE_SECONDS,
+    ) -> None:
+        """Take the desk, a ruler of its own, and the clock."""
+        self.now = clock
+        self.shelf = desk.shelf
+        self.engine = desk.engine
+        self._desk = desk
+        self._ruler = ruler
+        self._patience_seconds = patience_seconds
+        self._printing = threading.Lock()
+        self._measuring = threading.Lock()
+
+    @contextmanager
+    def reading(self) -> Iterator[Connection]:
+        """Give a connection that sees one state of the store."""
+        with reading(self.engine) as connection:
+            yield connection
+
+    @contextmanager
+    def writing(self) -> Iterator[Connection]:
+        """Give a connection whose changes are kept together, or not at all."""
+        with writing(self.engine) as connection:
+            yield connection
+
+    @contextmanager
+    def measuring(self) -> Iterator[Ruler]:
+        """Lend the ruler."""
+        with self._measuring:
+            yield self._ruler
+
+    @contextmanager
+    def working(self) -> Iterator[Desk]:
+        """Lend the desk with its workshop, in which one thing at a time is made.
+
+        Raises:
+            RefusedError: When somebody else works there for too long.
+        """
+        if not self._printing.acquire(timeout=self._patience_seconds):
+            raise RefusedError(Refusal.BUSY, "The workshop is in use.")
+        try:
+            yield self._desk
+        finally:
+            self._printing.release()

@@ -1,0 +1,1 @@
+"""What lies in a container over HTTP: packings, single changes, moves, outs and checks."""

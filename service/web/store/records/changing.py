@@ -1,0 +1,91 @@
+"""Adding and changing one record, the same for objects and containers."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TypeVar
+
+from service.errors import NotFoundError
+from service.records.record import Collection, ContainerRecord, ObjectRecord
+from service.store.handles import Connection
+from service.store.history import Stamp
+from service.store.load_records import load_container, load_object
+from service.store.save_records import save_records
+from service.web.replies.refusals import Refusal, RefusedError
+from service.web.store.matching import refuse_stale
+
+_LONGEST_NUMBER = 200
+
+Record = TypeVar("Record", ObjectRecord, ContainerRecord)
+
+
+def add_record(connection: Connection, record: Record, *, stamp: Stamp) -> Record:
+    """Add a record whose number is new.
+
+    Raises:
+        RefusedError: When the number is taken, or is none.
+    """
+    number = number_of(record)
+    _refuse_odd(number)
+    try:
+        load_record(connection, record)
+    except NotFoundError:
+        return _save(connection, record, stamp)
+    raise RefusedError(Refusal.ALREADY_THERE, f"There is a record {number!r} already.")
+
+
+def change_record(
+    connection: Connection, record: Record, number: str, *, if_match: str, stamp: Stamp
+) -> Record:
+    """Put a record in the place of the current one; the source row stays unless one is sent.
+
+    Raises:
+        NotFoundError: When there is none of that number.
+        RefusedError: When the record has another number, or was changed meanwhile.
+    """
+    if number_of(record) != number:
+        detail = f"record: the path names {number!r}; a number cannot be changed"
+        raise RefusedError(Refusal.UNUSABLE_FIELD, detail)
+    current = load_record(connection, record)
+    refuse_stale(if_match, yours=record, current=current)
+    return _save(connection, replace(record, source=record.source or current.source), stamp)
+
+
+def number_of(record: ObjectRecord | ContainerRecord) -> str:
+    """Give the number of a record."""
+    return record.object_number if isinstance(record, ObjectRecord) else record.container_number
+
+
+def load_record(connection: Connection, record: Record) -> Record:
+    """Load the record that has the number of this one.
+
+    Raises:
+        NotFoundError: When there is none.
+    """
+    if isinstance(record, ObjectRecord):
+        return load_object(connection, record.object_number)
+    return load_container(connection, record.container_number)
+
+
+def _save(connection: Connection, record: Record, stamp: Stamp) -> Record:
+    if isinstance(record, ObjectRecord):
+        collection = Collection(objects=(record,))
+    else:
+        collection = Collection(containers=(record,))
+    save_records(connection, collection, stamp=stamp)
+    return load_record(connection, record)
+
+
+def _refuse_odd(number: str) -> None:
+    """Refuse what could be neither printed nor typed.
+
+    Raises:
+        RefusedError: When the number is empty, too long, or holds what cannot be seen.
+    """
+    if (
+        number != number.strip()
+        or not number.isprintable()
+        or not 0 < len(number) <= _LONGEST_NUMBER
+    ):
+        detail = f"record: {number[:80]!a} is no number"
+        raise RefusedError(Refusal.UNUSABLE_FIELD, detail)

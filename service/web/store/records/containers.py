@@ -1,0 +1,89 @@
+"""Paths of containers; what lies in them has paths of its own."""
+
+from __future__ import annotations
+
+from urllib.parse import quote
+
+from fastapi import APIRouter, Response
+
+from service.store.handles import Connection
+from service.store.lists.pages import list_containers
+from service.store.load_records import load_container
+from service.store.packing.load import find_held, load_held
+from service.web.store.asking import ContainerNumber, SeenRecord, TheActing, TheAsked, TheCounter
+from service.web.store.matching import tag_record
+from service.web.store.once import Made, make_once
+from service.web.store.paging import ThePaging
+from service.web.store.records.changing import add_record, change_record
+from service.web.store.records.shapes import (
+    ContainerBody,
+    ContainerLine,
+    ContainerPage,
+    ContainerView,
+)
+
+router = APIRouter()
+
+
+@router.get("/api/containers")
+def containers(counter: TheCounter, paging: ThePaging) -> ContainerPage:
+    """List containers in natural order of their numbers."""
+    with counter.reading() as connection:
+        page = list_containers(connection, limit=paging.limit, cursor=paging.after)
+        held = load_held(connection, [one.container_number for one in page.records])
+        held = load_held(connection, [one.container_number for one in page.records])
+    paging.link_next(page.next_cursor)
+    lines = [
+        ContainerLine(
+            container_number=one.container_number,
+            title=one.title,
+            location=list(one.location),
+            revision=held[one.container_number].revision,
+        )
+        for one in page.records
+    ]
+    return ContainerPage(containers=lines)
+
+
+@router.post("/api/containers", status_code=201, response_model=ContainerView)
+def add_container(body: ContainerBody, asked: TheAsked) -> Response:
+    """Add a container whose number is new; nothing lies in it."""
+
+    def add(connection: Connection) -> Made:
+        record = add_record(connection, body.record, stamp=asked.stamp)
+        path = f"/api/containers/{quote(record.container_number)}"
+        headers = {"Location": path, "ETag": tag_record(record)}
+        return Made(ContainerView(record=record, revision=0), headers=headers)
+
+    return make_once(asked, body.model_dump_json(), add)
+
+
+@router.get("/api/containers/{number:path}")
+def container(number: ContainerNumber, response: Response, counter: TheCounter) -> ContainerView:
+    """Give a container as it is kept; its ETag is needed to change it."""
+    with counter.reading() as connection:
+        record = load_container(connection, number)
+        revision = find_held(connection, number).revision
+    response.headers["ETag"] = tag_record(record)
+    return ContainerView(record=record, revision=revision)
+
+
+@router.put("/api/containers/{number:path}")
+def change_container(
+    number: ContainerNumber,
+    body: ContainerBody,
+    response: Response,
+    acting: TheActing,
+    if_match: SeenRecord = "",
+) -> ContainerView:
+    """Put a whole record in the place of the one you have seen; the history keeps both.
+
+    Cards that say something else now come on the reprint list.
+    """
+    with acting.counter.writing() as connection:
+        record = change_record(
+            connection, body.record, number, if_match=if_match, stamp=acting.stamp
+        )
+        revision = find_held(connection, number).revision
+    response.headers["ETag"] = tag_record(record)
+    return ContainerView(record=record, revision=revision)

@@ -1,0 +1,1 @@
+"""What people see in a browser: small pages from templates, with no script."""

@@ -1,0 +1,96 @@
+from __future__ import annotations
+
+import httpx
+import pytest
+
+from tests.web.sent import problem_of
+from tests.web.store.opened import BOX, LAMP
+
+pytestmark = [pytest.mark.print, pytest.mark.slow]
+
+LABELS: dict[str, object] = {"containers": [BOX], "kinds": ["end-label"]}
+
+
+def made(client: httpx.Client, body: dict[str, object], key: str = "") -> int:
+    """Print, and give the number of the run."""
+    headers = {"Idempotency-Key": key} if key else {}
+    reply = client.post("/api/prints", json=body, headers=headers)
+    assert reply.status_code == 201, reply.text
+    assert reply.headers["location"] == f"/api/prints/{reply.json()['run']}"
+    return int(reply.json()["run"])
+
+
+def test_a_run_is_made_and_read(client: httpx.Client) -> None:
+    """Files and cards are told, and each file comes byte for byte."""
+    run = made(client, LABELS)
+    shown = client.get(f"/api/prints/{run}").json()
+    assert [(card["side"], card["places"]) for card in shown["cards"]] == [
+        (1, [[1, 1]]),
+        (2, [[1, 2]]),
+    ]
+    (file,) = shown["files"]
+    pdf = client.get(f"/api/prints/{run}/files/{file['name']}")
+    assert pdf.headers["content-type"] == "application/pdf"
+    assert pdf.headers["etag"] == f'"{file["sha256"]}"'
+    assert len(pdf.content) == file["length_bytes"]
+    assert problem_of(client.get(f"/api/prints/{run}/files/none.pdf"))["status"] == 404
+    assert problem_of(client.get("/api/prints/999"))["code"] == "not-in-store"
+
+
+def test_the_same_key_prints_once(client: httpx.Client) -> None:
+    """The first reply comes again; another request under the key is refused."""
+    run = made(client, LABELS, key="k-1")
+    assert made(client, LABELS, key="k-1") == run
+    assert made(client, LABELS, key="k-2") == run + 1
+    other = client.post("/api/prints", json={}, headers={"Idempotency-Key": "k-1"})
+    assert problem_of(other)["code"] == "key-used"
+    page = client.get("/api/prints?limit=1")
+    assert [one["run"] for one in page.json()["runs"]] == [run + 1]
+    rest = client.get(page.links["next"]["url"]).json()["runs"]
+    assert [one["run"] for one in rest] == [run]
+
+
+def test_what_went_out_of_date_is_printed(client: httpx.Client) -> None:
+    """Nothing is wrong at first; after a repack just the attached cards are, on begun sheets."""
+    run = made(client, LABELS)
+    for card in client.get(f"/api/prints/{run}").json()["cards"]:
+        assert client.post(f"/api/cards/{card['card']}/attached").status_code == 201
+    assert problem_of(client.post("/api/prints", json={"reprints": True}))["status"] == 404
+    body = {"object_number": LAMP}
+    taken = client.post(f"/api/containers/{BOX}/take-out", json=body, headers={"If-Match": '"r1"'})
+    assert taken.status_code == 201
+    wrong = client.get("/api/reprints").json()["reprints"]
+    assert {one["kind"] for one in wrong} == {"end-label"}
+    again = made(client, {"reprints": True, "go_on": True})
+    cards = client.get(f"/api/prints/{again}").json()["cards"]
+    assert [card["places"] for card in cards] == [[[1, 3]], [[1, 4]]]
+
+
+def test_a_spoiled_sheet_is_printed_alone(client: httpx.Client) -> None:
+    """Its cards come on a fresh sheet, and are marked."""
+    run = made(client, LABELS)
+    (file,) = client.get(f"/api/prints/{run}").json()["files"]
+    body = {"file": file["name"], "sheet": 1}
+    assert client.post(f"/api/prints/{run}/spoiled", json=body).status_code == 201
+    states = {card["state"] for card in client.get(f"/api/prints/{run}").json()["cards"]}
+    assert states == {"spoiled"}
+    assert problem_of(client.post(f"/api/prints/{run}/spoiled", json=body))["status"] == 404
+
+
+@pytest.mark.parametrize(
+    ("body", "code"),
+    [
+        ({"kinds": ["flag"]}, "unknown-card-kind"),
+        ({"stock": "A9"}, "unknown-stock"),
+        ({"containers": ["none"]}, "nothing-to-print"),
+        ({"copies": 0}, "unusable-field"),
+        ({"colour": "red"}, "unusable-field"),
+    ],
+)
+def test_what_cannot_be_printed_is_refused(
+    client: httpx.Client, body: dict[str, object], code: str
+) -> None:
+    """No run is made of it."""
+    problem = problem_of(client.post("/api/prints", json=body))
+    assert (problem["status"], problem["code"]) == (422, code)
+    assert client.get("/api/prints").json()["runs"] == []

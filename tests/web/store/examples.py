@@ -1,0 +1,109 @@
+"""Requests made of the examples in the description, and a store in which they make sense."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+from urllib.parse import quote
+
+import httpx
+from fastapi import FastAPI
+
+from service.keeping.today import compose_today
+from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
+from service.store.kept.outs import Slip, note_out
+from service.store.open import open_folder, reading, writing
+from service.store.printed.card import MadeCard, NewRun, RunFile, describe_card
+from service.store.printed.runs import save_run
+from service.store.shelf.files import open_shelf
+from service.web.description import EXAMPLE, describe
+from service.web.store.routes import router
+from tests.web.sent import PHOTOS
+from tests.web.store.opened import BOX, SPIKE, STAMP
+
+STOCKS = {"end-label": "A4 2x4 99.1x67.7"}
+
+Json = dict[str, Any]
+
+
+def add_run(folder: Path) -> None:
+    """Remember a run of every card of the box, and an object that is out."""
+    engine = open_folder(folder)
+    with reading(engine) as connection:
+        cards = compose_today(connection, PangoRuler(FONTS_CONF), [BOX]).cards.values()
+    made = [_place(describe_card(card)) for card in cards]
+    pdf = open_shelf(folder / "files", scratch=folder).put(b"%PDF-1.7 of the test", ".pdf")
+    names = dict.fromkeys(card.file for card in made)
+    files = [
+        RunFile(name, pdf.sha256, pdf.length_bytes, name[:-4].split(", ")[1]) for name in names
+    ]
+    with writing(engine) as connection:
+        save_run(connection, NewRun(tuple(made), tuple(files)), stamp=STAMP)
+        note_out(connection, Slip(SPIKE, BOX), stamp=STAMP)
+    engine.dispose()
+
+
+def _place(card: MadeCard) -> MadeCard:
+    stock = STOCKS.get(card.kind, "A4 card")
+    return replace(card, file=f"{card.kind}, {stock}.pdf", places=((1, card.side),))
+
+
+def list_operations() -> Iterator[tuple[str, str]]:
+    """Name every path and method of the store."""
+    for path, operations in document()["paths"].items():
+        for method in operations:
+            yield path, method
+
+
+def document() -> Json:
+    """Give the description of the paths of the store alone."""
+    app = FastAPI()
+    app.include_router(router)
+    return describe(app)
+
+
+def send_example(client: httpx.Client, path: str, method: str) -> httpx.Response:
+    """Send the request that the description shows."""
+    operation = document()["paths"][path][method]
+    by_place: dict[str, Json] = {"path": {}, "query": {}, "header": {}}
+    for parameter in operation.get("parameters", []):
+        examples = parameter["schema"].get("examples", [])
+        if examples:
+            by_place[parameter["in"]][parameter["name"]] = examples[0]
+    filled = path
+    for name, value in by_place["path"].items():
+        filled = filled.replace(f"{{{name}}}", quote(str(value)))
+    if "If-Match" in {each["name"] for each in operation.get("parameters", [])}:
+        # Where no tag is shown, the one that was read is meant.
+        by_place["header"].setdefault("If-Match", _read_tag(client, filled, method))
+    sent = _bodies(operation)
+    if method == "put":
+        sent = {"json": {"record": client.get(filled).json()["record"]}}
+    return client.request(
+        method, filled, params=by_place["query"], headers=by_place["header"], **sent
+    )
+
+
+def _read_tag(client: httpx.Client, path: str, method: str) -> str:
+    return client.get(path).headers["etag"] if method == "put" else ""
+
+
+def _bodies(operation: Json) -> Json:
+    content = operation.get("requestBody", {}).get("content", {})
+    for media_type, body in content.items():
+        name = body["schema"]["$ref"].rsplit("/", 1)[-1]
+        (example, *_) = document()["components"]["schemas"][name]["examples"]
+        if media_type == "application/json":
+            return {"json": example}
+        return {
+            "files": [(field, _open(file)) for field, names in example.items() for file in names]
+        }
+    return {}
+
+
+def _open(name: str) -> tuple[str, bytes]:
+    path = EXAMPLE if name == EXAMPLE.name else PHOTOS / name
+    return name, path.read_bytes()

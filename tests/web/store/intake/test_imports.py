@@ -1,0 +1,54 @@
+from __future__ import annotations
+
+import json
+
+import httpx
+
+from tests.web.sent import ONE_BOX, problem_of
+from tests.web.store.opened import SPIKE
+
+
+def sent(data: bytes, name: str = "export.json") -> dict[str, tuple[str, bytes]]:
+    """Give a file as a form sends it."""
+    return {"files": (name, data)}
+
+
+def changed() -> bytes:
+    """Give the sample with one title changed."""
+    records = json.loads(ONE_BOX.read_text("utf-8"))
+    for record in records["objects"]:
+        if record["object_number"] == SPIKE:
+            record["title"] = "Fid, boxwood"
+    return json.dumps(records).encode()
+
+
+def test_the_preview_shows_the_cells_that_differ(client: httpx.Client) -> None:
+    """The title before and after is told, and nothing is changed."""
+    preview = client.post("/api/imports/preview", files=sent(changed())).json()
+    assert preview["objects"]["changed"] == [SPIKE]
+    assert preview["differences"][SPIKE]["record"]["after"] == {"title": "Fid, boxwood"}
+    assert "Marlinspike" in client.get(f"/api/objects/{SPIKE}").text
+
+
+def test_a_file_is_taken_in_once_under_its_key(client: httpx.Client) -> None:
+    """The same request again gives the first reply; the same file later changes nothing."""
+    key = {"Idempotency-Key": "k-1"}
+    first = client.post("/api/imports", files=sent(changed()), headers=key)
+    assert first.status_code == 201
+    assert first.json()["summary"]["objects changed"] == 1
+    again = client.post("/api/imports", files=sent(changed()), headers=key)
+    assert again.json() == first.json()
+    later = client.post("/api/imports", files=sent(changed())).json()
+    assert later["summary"]["objects changed"] == 0
+    names = [one["name"] for one in client.get("/api/imports").json()["imports"]]
+    assert names == ["export.json", "export.json"]
+
+
+def test_what_cannot_be_read_is_refused(client: httpx.Client) -> None:
+    """A file of another kind leaves everything as it was, whatever it is called."""
+    for name in ("../../x.json", "x.xlsx", "x.csv"):
+        problem = problem_of(client.post("/api/imports", files=sent(b"\0\1\2", name)))
+        assert problem["status"] == 422
+    assert client.get("/api/imports").json()["imports"] == []
+    other = client.post("/api/imports", files=sent(changed()), headers={"Underlid-Actor": ""})
+    assert problem_of(other)["code"] == "actor-missing"

@@ -1,0 +1,72 @@
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import httpx
+import pytest
+from pydantic import BaseModel
+
+from service.pipeline.ready import Workshop
+from tests.web.sent import problem_of
+from tests.web.store.examples import add_run, document, list_operations, send_example
+from tests.web.store.opened import open_client
+
+
+def test_reading_changes_nothing_and_changing_names_somebody(client: httpx.Client) -> None:
+    """Every path that changes the store refuses a request without a person's name."""
+    paths = client.get("/openapi.json").json()["paths"]
+    stored = {
+        path: each for path, each in paths.items() if path not in {"/api/render", "/api/check"}
+    }
+    changing = [
+        (path.format(number="1", run=1, card=1, out=1, name="x"), method)
+        for path, each in stored.items()
+        for method in each
+        if method in {"post", "put"} and not path.endswith("/preview")
+    ]
+    assert len(changing) > 12
+    for path, method in changing:
+        reply = client.request(method, path, headers={"Underlid-Actor": ""})
+        assert problem_of(reply)["code"] in {"actor-missing", "unusable-field"}, path
+
+
+@pytest.fixture(scope="module")
+def printed(tmp_path_factory: pytest.TempPathFactory, filled: Path) -> Path:
+    """Fill one store with cards that were printed, to be copied."""
+    folder = shutil.copytree(filled, tmp_path_factory.mktemp("printed") / "data")
+    add_run(folder)
+    return folder
+
+
+@pytest.mark.parametrize(("path", "method"), list(list_operations()))
+def test_every_example_can_be_sent(
+    path: str, method: str, tmp_path: Path, printed: Path, workshop: Workshop
+) -> None:
+    """What the description shows is answered with the status and the shape that it promises."""
+    folder = shutil.copytree(printed, tmp_path / "data")
+    with open_client(folder, workshop) as client:
+        reply = send_example(client, path, method)
+    promised = next(iter(document()["paths"][path][method]["responses"]))
+    assert reply.status_code == int(promised), reply.text
+    promise = document()["paths"][path][method]["responses"][promised]["content"]
+    if "application/json" in promise:
+        name = promise["application/json"]["schema"]["$ref"].rsplit("/", 1)[-1]
+        shape_called(name).model_validate_json(reply.content)
+    else:
+        assert reply.headers["content-type"] in promise
+
+
+def shape_called(name: str) -> type[BaseModel]:
+    """Find a shape by its name, which the description uses.
+
+    Raises:
+        LookupError: When there is none.
+    """
+    waiting = BaseModel.__subclasses__()
+    while waiting:
+        shape = waiting.pop()
+        if shape.__name__ == name and shape.__module__.startswith("service."):
+            return shape
+        waiting += shape.__subclasses__()
+    raise LookupError(name)

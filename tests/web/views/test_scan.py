@@ -1,0 +1,68 @@
+"""Tests for the page a phone shows after a scan; it runs over a store of its own."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import httpx
+import pytest
+
+from service.pipeline.ready import Workshop
+from service.wiring import open_workshop
+from tests.web.sent import problem_of
+from tests.web.store.opened import BOX, fill_store, open_client
+
+HTML = {"Accept": "text/html"}
+
+
+@pytest.fixture(scope="module")
+def workshop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Workshop]:
+    """Open a workshop of one child process."""
+    with open_workshop(tmp_path_factory.mktemp("workshop"), processes=1) as opened:
+        yield opened
+
+
+@pytest.fixture
+def client(tmp_path: Path, workshop: Workshop) -> Iterator[httpx.Client]:
+    """Give a client of a service over a filled store."""
+    fill_store(tmp_path / "data")
+    with open_client(tmp_path / "data", workshop) as opened:
+        yield opened
+    shutil.rmtree(tmp_path / "data")
+
+
+def test_a_program_reads_json_and_a_phone_a_page(client: httpx.Client) -> None:
+    """Both say the same: one word first, then what can hurt, how to lift and whom to ask."""
+    said = client.get(f"/c/{BOX}", params={"r": "1", "k": "BBBB"})
+    assert said.json()["answer"] == "unknown"
+    page = client.get(f"/c/{BOX}", params={"r": "1", "k": "BBBB"}, headers=HTML)
+    assert page.headers["content-type"].startswith("text/html")
+    assert "<strong>Unknown</strong>" in page.text
+    assert "Collections desk" in page.text
+    assert "<script" not in page.text
+    assert "default-src 'none'" in page.headers["content-security-policy"]
+
+
+def test_neither_contents_nor_location_are_told(client: httpx.Client) -> None:
+    """Whoever finds a card learns what it may harm, not what is worth taking."""
+    page = client.get(f"/c/{BOX}", headers=HTML).text
+    assert "Marlinspike" not in page
+    assert client.get(f"/api/containers/{BOX}").json()["record"]["location"][0] not in page
+
+
+def test_hostile_signs_stay_signs(client: httpx.Client) -> None:
+    """A number that nobody knows comes back as text."""
+    page = client.get("/c/%3Cscript%3Ealert(1)%3C/script%3E", headers=HTML).text
+    assert "<script" not in page
+    assert "&lt;script&gt;" in page
+
+
+def test_who_tries_number_after_number_is_turned_away(client: httpx.Client) -> None:
+    """Sixty a minute are answered; known and unknown numbers count alike."""
+    codes = [client.get(f"/c/N-{number}").status_code for number in range(61)]
+    assert codes[:60] == [200] * 60
+    assert codes[60] == 429
+    assert problem_of(client.get(f"/c/{BOX}"))["code"] == "too-often"
+    assert client.get("/health").status_code == 200
