@@ -139,13 +139,16 @@ def _split(ruler: Ruler, number: str, style: TextStyle, lines: int) -> tuple[str
 def _set_side(
     ruler: Ruler, card: EndLabel, symbol: SymbolBlock, scale: _Scale
 ) -> tuple[Block, ...]:
-    """Say below the symbol's clear margin which of how many sides this is, with the letters."""
-    style = TextStyle(scale.small.size_pt, 600, 1.1, Align.CENTRE)
+    """Say below the symbol's clear margin which of how many sides this is, with the letters.
+
+    The line ends below the dark part: centred, the widest letters would come too near the edge.
+    """
+    style = TextStyle(scale.small.size_pt, 600, 1.1, Align.END)
     words = join_words(
         (f"{card.side} of {card.sides}" if card.sides > 1 else "", card.head.check_letters)
     )
     rect = symbol.rect
-    spot = Spot(rect.x_mm, rect.bottom_mm, rect.width_mm)
+    spot = Spot(rect.x_mm, rect.bottom_mm, dark_part(symbol).right_mm - rect.x_mm)
     return (set_text(ruler, words, style, spot, "side"),)
 
 

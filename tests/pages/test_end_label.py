@@ -5,15 +5,17 @@ from dataclasses import replace
 
 import pytest
 
+from service.cards.compose.end_label import compose_end_labels
 from service.errors import DoesNotFitError, ModuleTooSmallError
 from service.geometry import Size
 from service.legibility import LEAST_ANGLE_ARCMIN, cap_height_mm
+from service.pages.end_label import fit_end_label
 from service.pages.setting.type import caps_mm
 from service.records.codes import HAZARD_CODES
 from service.records.record import ContainerKind, ContainerRecord, Weight
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
-from tests.contents.made import BOX, hazard, objects, packing
+from tests.contents.made import BOX, MUSEUM, hazard, objects, packing
 from tests.pages.checks import collisions, marks, said, strays, texts
 from tests.pages.made import PLAIN, end_page
 
@@ -110,3 +112,18 @@ def test_words_of_a_mark_take_two_lines_at_most() -> None:
     (words,) = texts([end_page(packing([record]), HIGH)], "mark-words")
     assert len(words.lines) <= 2
     assert " ".join(words.lines) == "Xxxxxxxxxx y zzzzzzzzzz confirmed"
+
+
+@pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
+@pytest.mark.parametrize("letters", ["WWWW", "MWMW", "JJJJ", "BCDF"])
+def test_no_letters_come_too_near_the_edge(letters: str, size: Size) -> None:
+    """The widest letters stay inside the die line as the narrowest do."""
+    made = packing([ONE], replace(BOX, container_number="B-42"))
+    (card, _) = compose_end_labels(made, MUSEUM)
+    lettered = replace(card, head=replace(card.head, check_letters=letters))
+    page = fit_end_label(lettered, size, PangoRuler(FONTS_CONF), distance_mm=1500.0)
+    (side,) = texts([page], "side")
+    assert side.rect.right_mm <= size.width_mm - MARGIN_MM
+    assert "".join(side.lines).endswith(letters)
+    ruler = PangoRuler(FONTS_CONF)
+    assert all(ruler.width_mm(line, side.style) <= side.rect.width_mm for line in side.lines)
