@@ -11,7 +11,7 @@ import typer
 
 from service.cards.kinds import END_LABEL, find_kind
 from service.cards.words import count
-from service.cli.printing import show_progress
+from service.cli.printing import copy_whole, show_progress
 from service.cli.store.at_desk import By, Json, answer, at_desk, open_console
 from service.keeping.printing.attach import (
     Attached,
@@ -22,6 +22,7 @@ from service.keeping.printing.attach import (
 )
 from service.keeping.reprints import OutOfDate, list_reprints, list_reprints_of
 from service.keeping.scan import answer_scan
+from service.keeping.swap_list import print_swaps
 from service.store.open import reading, writing
 from service.store.printed.card import MadeCard
 
@@ -95,6 +96,23 @@ def reprints(
     lines = lines or ["Every card that is attached says what the records say today."]
     lines.append(f"{count(len(found.unattached), 'card')} not attached yet.")
     answer(data, lines, as_json=as_json)
+
+
+@app.command("swap-list")
+def swap_list(
+    context: typer.Context,
+    output: Annotated[Path, typer.Option("-o", "--output", help="The PDF to write.")],
+    paper: Annotated[str, typer.Option(help="A4 or Letter.")] = "A4",
+    by: By = "",
+    as_json: Json = False,
+) -> None:
+    """Print the reprint list to walk with: old and new side by side, with boxes to tick."""
+    at = at_desk(context)
+    with at.desk() as desk, show_progress(open_console()) as tell:
+        chosen = "Letter" if paper.casefold() == "letter" else "A4"
+        made = print_swaps(desk, stamp=at.stamp(by), paper=chosen, on_progress=tell)
+        copy_whole(made, output)
+    answer({"path": str(output)}, [f"{output}: every page was read back."], as_json=as_json)
 
 
 @app.command("scan")

@@ -10,7 +10,7 @@ def test_help_names_every_command(say: Say) -> None:
     _, words = say("--help")
     for name in (
         *("import", "photos", "find", "show", "history", "pack", "unpack", "move", "out", "back"),
-        *("print", "spoiled", "runs", "again", "attached", "reprints", "scan"),
+        *("print", "spoiled", "runs", "again", "attached", "reprints", "swap-list", "scan"),
         *("checked", "due", "backup", "restore"),
     ):
         assert name in words

@@ -8,7 +8,7 @@ import pytest
 
 from tests.cli.store.conftest import Ask, Say
 
-pytestmark = [pytest.mark.print, pytest.mark.slow]
+pytestmark = [pytest.mark.print, pytest.mark.slow, pytest.mark.timeout(300)]
 
 
 def test_the_whole_circle(filled: Ask, say: Say, tmp_path: Path) -> None:

@@ -15,6 +15,7 @@ from tests.cli.store.conftest import Ask, Say
 
 @pytest.mark.print
 @pytest.mark.slow
+@pytest.mark.timeout(300)
 def test_card_and_container_are_scanned(filled: Ask, say: Say, tmp_path: Path) -> None:
     """A card goes on its own container only, and a scan then says that it holds."""
     filled("print", "B-027", "-o", tmp_path, "--kind", "lid-card")
@@ -34,6 +35,8 @@ def test_card_and_container_are_scanned(filled: Ask, say: Say, tmp_path: Path) -
         assert next(csv.DictReader(source))["container_number"] == "B-027"
     assert filled("reprints", "--why-not", "B-027")["reprints"] == rows
     assert "[contents]" in say("reprints")[1]
+    filled("swap-list", "-o", tmp_path / "swap.pdf")
+    assert (tmp_path / "swap.pdf").read_bytes().startswith(b"%PDF")
 
 
 def test_one_way_of_naming_cards_at_a_time(filled: Ask, say: Say) -> None:
@@ -42,6 +45,7 @@ def test_one_way_of_naming_cards_at_a_time(filled: Ask, say: Say) -> None:
     assert say("attached", "--scanned", "https://x.example/c/B-027?r=1&k=BBBB")[0] == 2
     assert say("attached", "--run", 99)[0] == 3
     assert filled("reprints")["reprints"] == []
+    assert say("swap-list", "-o", "swap.pdf")[0] == 2
 
 
 def test_what_a_symbol_says_is_read() -> None:

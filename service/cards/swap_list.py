@@ -1,0 +1,70 @@
+"""The swap list: with which one walks the store and puts new cards in the place of old ones.
+
+It is carried about and left lying, so it says only what may stand outside.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from service.cards.changes.change import Urgency
+from service.cards.words import join_words
+from service.records.naturally import natural_key
+
+URGENCY_WORDS = {
+    Urgency.HAZARD_OR_LIFT: "First: hazard or lift",
+    Urgency.CONTENTS: "Contents",
+    Urgency.WORDING: "Wording",
+}
+TAKE_OFF = "none: take it off"
+
+
+@dataclass(frozen=True, slots=True)
+class SwapRow:
+    """One card to replace.
+
+    `location` is the path to its container, outermost first, empty where it is hidden or unknown.
+    `old` and `new` are revision and letters as they are printed.
+    """
+
+    container_number: str
+    location: tuple[str, ...]
+    card: str
+    where: str
+    old: str
+    new: str
+    urgency: Urgency
+    reasons: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SwapList:
+    """The whole list: whose, made when and by whom, and its rows as one walks."""
+
+    museum: str
+    made: str
+    rows: tuple[SwapRow, ...]
+
+
+def order_rows(rows: Iterable[SwapRow]) -> tuple[SwapRow, ...]:
+    """Order rows as one walks: by location, then container, the most urgent card of it first.
+
+    Containers whose location is not told come last.
+    """
+    return tuple(sorted(rows, key=_walk))
+
+
+def name_version(revision: int, letters: str) -> str:
+    """Write revision and letters as a card prints them: r3 KMTF."""
+    return join_words((f"r{revision}", letters), between=" ")
+
+
+def _walk(row: SwapRow) -> tuple[object, ...]:
+    return (
+        not row.location,
+        [natural_key(part) for part in row.location],
+        natural_key(row.container_number),
+        row.urgency,
+        row.card,
+    )
