@@ -120,6 +120,17 @@ EXAMPLES: list[tuple[ServiceError, str]] = [
         "1987.4 cannot go into B-1: it lies in B-2.",
     ),
     (
+        errors.WrongContainerError("B-042", container_number="B-043"),
+        "This is a card of B-042; the container is B-043.",
+    ),
+    (errors.CursorError("x"), "The cursor is none that a list gave."),
+    (errors.FileNotStoredError("f00d"), "There is no file f00d."),
+    (errors.FileDamagedError("f00d"), "The file f00d is damaged."),
+    (
+        errors.BackupError("b.zip", reason="it is no whole backup"),
+        "b.zip: it is no whole backup.",
+    ),
+    (
         errors.CardStateError(7, state="spoiled", wanted="attached"),
         "Printed card 7 is spoiled and cannot become attached.",
     ),

@@ -1,4 +1,7 @@
-"""`python -m tests.benchmarks render`: the service beside other engines, on this machine."""
+"""`python -m tests.benchmarks render`: the service beside other engines, on this machine.
+
+`python -m tests.benchmarks store`: the store beside the least that SQL can do.
+"""
 
 from __future__ import annotations
 
@@ -13,6 +16,7 @@ from tests.benchmarks.content.store import ROOT, USUAL_FOLDER, Store
 from tests.benchmarks.measure import adopt_orphans
 from tests.benchmarks.results import Result, run_rows
 from tests.benchmarks.rows import Row, all_rows
+from tests.benchmarks.store.measure import measure, peak_mib
 from tests.benchmarks.table import tables
 from tests.benchmarks.targets import targets
 
@@ -23,6 +27,9 @@ _ROUNDS = 3
 def main() -> None:
     """Make the content where it is missing, run the rows, print the tables and keep them."""
     told = _read_words()
+    if told.what == "store":
+        _measure_store(is_quick=told.quick, as_json=told.json)
+        return
     store = Store(told.data.resolve())
     store.make()
     adopt_orphans()
@@ -37,13 +44,27 @@ def main() -> None:
 
 def _read_words() -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="python -m tests.benchmarks")
-    parser.add_argument("what", choices=("render",), help="what is measured")
+    parser.add_argument("what", choices=("render", "store"), help="what is measured")
     parser.add_argument("--quick", action="store_true", help="a tenth of it, once, not kept")
     parser.add_argument("--json", action="store_true", help="print every figure as JSON")
     parser.add_argument("--rounds", type=int, default=_ROUNDS, help="how often each row is run")
     parser.add_argument("--only", nargs="+", default=[], help="rows by the beginning of their key")
     parser.add_argument("--data", type=Path, default=USUAL_FOLDER, help="where pictures are kept")
     return parser.parse_args()
+
+
+def _measure_store(*, is_quick: bool, as_json: bool) -> None:
+    containers, objects = (800, 10_000) if is_quick else (8_000, 100_000)
+    found = list(measure(containers, objects))
+    if as_json:
+        sys.stdout.write(json.dumps([asdict(one) for one in found], indent=1) + "\n")
+        return
+    lines = ["| what | seconds | floor | ratio |", "| --- | ---: | ---: | ---: |"]
+    for one in found:
+        floor = "" if one.floor_seconds is None else f"{one.floor_seconds:.3f}"
+        ratio = "" if not one.floor_seconds else f"{one.seconds / one.floor_seconds:.1f}"
+        lines.append(f"| {one.what} | {one.seconds:.2f} | {floor} | {ratio} |")
+    sys.stdout.write("\n".join((*lines, f"Peak memory: {peak_mib():.0f} MiB.\n")))
 
 
 def _chosen(only: Sequence[str], *, is_quick: bool) -> list[Row]:

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import re
 
-from hypothesis import given
+import pytest
+from hypothesis import given, settings
 
 from service.cards.card import Card
 from service.cards.changes.list_changes import list_changes
 from service.cards.fingerprint import fingerprint_card
 from service.cards.kept_text import card_as_text, card_from_text
 from tests.cards.changes.made import SECRET, card_pairs, cards, vary
+
+pytestmark = pytest.mark.timeout(300)
 
 RESTLESS = re.compile(r"\.head\.(revision|packed|query|check_letters)$")
 NEVER_SAID = re.compile(r"\b(safe|gone|harmless|removed)\b", re.IGNORECASE)
@@ -25,6 +28,7 @@ def test_reasons_if_and_only_if_fingerprints_differ(pair: tuple[Card, Card]) -> 
     assert list_changes(printed, printed) == ()
 
 
+@settings(max_examples=25)
 @given(cards())
 def test_any_single_field_gives_a_reason(card: Card) -> None:
     """Whatever one field says otherwise is told both ways, but for what the print leaves out."""

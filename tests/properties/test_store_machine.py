@@ -10,6 +10,7 @@ import tempfile
 from dataclasses import dataclass, field
 from pathlib import Path
 
+import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
@@ -39,6 +40,8 @@ from service.store.printed.card import NewRun, describe_card
 from service.store.printed.runs import save_run
 from service.store.save_records import save_records
 from tests.store.made import STAMP, make_store
+
+pytestmark = [pytest.mark.slow, pytest.mark.timeout(600)]
 
 RULER = PangoRuler(FONTS_CONF)
 BOXES = ("B-9", "B-10", "B-11")
@@ -243,4 +246,5 @@ class StoreMachine(RuleBasedStateMachine):
 
 
 TestStore = StoreMachine.TestCase
-TestStore.settings = settings(stateful_step_count=12, deadline=None)
+# Each step words cards and asks a database, so there are fewer of them than elsewhere.
+TestStore.settings = settings(max_examples=30, stateful_step_count=12, deadline=None)

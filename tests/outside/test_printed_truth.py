@@ -10,11 +10,13 @@ import random
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from pathlib import Path
 
 import pypdfium2
 import pytest
 
 from service.cards.kinds import CONTENTS_LIST, END_LABEL, LID_CARD
+from service.config import Settings
 from service.geometry import Rect
 from service.keeping.desk import Desk
 from service.keeping.printing.attach import attach_run
@@ -42,6 +44,7 @@ from service.store.printed.card import PrintedCard
 from service.store.printed.runs import load_attached, load_run_record
 from service.store.save_records import save_records
 from service.units import points_from_mm
+from service.wiring import open_desk
 from tests.store.made import LATER, STAMP
 
 pytestmark = [pytest.mark.print, pytest.mark.slow, pytest.mark.timeout(300)]
@@ -49,6 +52,13 @@ pytestmark = [pytest.mark.print, pytest.mark.slow, pytest.mark.timeout(300)]
 BOXES = tuple(f"R-{number}" for number in range(1, 9))
 NUMBER = re.compile(r"N\.\d+\.\d+")
 PRINTED = PrintOptions(kinds=(LID_CARD, END_LABEL, CONTENTS_LIST), containers=frozenset(BOXES))
+
+
+@pytest.fixture
+def desk(tmp_path: Path) -> Iterator[Desk]:
+    """Open a desk over a new store."""
+    with open_desk(Settings(data=tmp_path)) as opened:
+        yield opened
 
 
 def fill(connection: Connection) -> None:
