@@ -11,10 +11,11 @@ from service.cards.changes.list_changes import list_changes
 from service.cards.kept_text import card_from_text
 from service.cards.kinds import find_kind
 from service.cards.reprints import Reprint, order_reprints
-from service.errors import ServiceError
+from service.errors import NotFoundError, ServiceError
 from service.keeping.refresh import refresh_today
 from service.keeping.today import Today, compose_today
 from service.pages.ruler import Ruler
+from service.pipeline.options import CardKey
 from service.pipeline.ready import Progress, tell_nobody
 from service.records.record import ContainerRecord
 from service.store.handles import Connection, Engine
@@ -73,6 +74,20 @@ def list_reprints_of(connection: Connection, ruler: Ruler, container_number: str
     attached = load_attached(connection, [container_number])
     unattached = load_unattached(connection, [container_number])
     return _compare(connection, ruler, attached, unattached)
+
+
+def name_reprints(engine: Engine, ruler: Ruler) -> frozenset[CardKey]:
+    """Name the cards to print again; one that its container gets no more only comes off.
+
+    Raises:
+        NotFoundError: When there are none.
+    """
+    found = list_reprints(engine, ruler).out_of_date
+    keys = frozenset(one.printed.made.key for one in found if one.today is not None)
+    if not keys:
+        name = "reprint list"
+        raise NotFoundError(name, what="card on the")
+    return keys
 
 
 def _compare(

@@ -12,7 +12,7 @@ from service.cards.changes.change import Urgency
 from service.errors import NotFoundError
 from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, place_anew, put_in, take_out
-from service.keeping.reprints import list_reprints, list_reprints_of
+from service.keeping.reprints import list_reprints, list_reprints_of, name_reprints
 from service.pages.ruler import Ruler
 from service.records.record import (
     Collection,
@@ -179,3 +179,16 @@ def test_why_a_container_is_not_listed(connection: Connection, ruler: Ruler) -> 
     assert len(list_reprints_of(connection, ruler, BOX).out_of_date) == 4
     with pytest.raises(NotFoundError, match="B-999"):
         list_reprints_of(connection, ruler, "B-999")
+
+
+def test_what_is_to_be_printed_is_named(engine: Engine, ruler: Ruler) -> None:
+    """Only cards that the container still gets; where there are none it is told."""
+    with pytest.raises(NotFoundError, match="card on the"):
+        name_reprints(engine, ruler)
+    with writing(engine) as connection:
+        _with_container(replace(BOX_RECORD, title="Finds", lid=Lid.CLEAR))(connection)
+    assert name_reprints(engine, ruler) == {
+        (BOX, "end-label", 1),
+        (BOX, "end-label", 2),
+        (BOX, "contents-list", 1),
+    }

@@ -14,12 +14,11 @@ from service.cli.printers_file import name_printer
 from service.cli.printing import show_progress
 from service.cli.report import finding_as_data, show_findings
 from service.cli.store.at_desk import By, Json, answer, at_desk, open_console
-from service.errors import NotFoundError
 from service.keeping.desk import Desk
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
-from service.keeping.reprints import list_reprints
-from service.pipeline.options import CardKey, PrintOptions
+from service.keeping.reprints import name_reprints
+from service.pipeline.options import PrintOptions
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.open import reading
@@ -60,7 +59,7 @@ def print_(
             stock=name_stock(stock) if stock else None,
             paper="Letter" if paper.casefold() == "letter" else "A4",
             containers=frozenset(container or ()),
-            only=_wrong_cards(desk) if reprints else frozenset(),
+            only=name_reprints(desk.engine, desk.workshop.ruler) if reprints else frozenset(),
             begun=_begun(desk) if goes_on else (),
             printer=name_printer(at.settings.data, printer, ""),
         )
@@ -120,20 +119,6 @@ def again(context: typer.Context, run: RunNumber, output: Output, as_json: Json 
             record = load_run_record(connection, run)
         paths = _write(desk, record.files, output)
     answer({"run": run, "files": list(map(str, paths))}, list(map(str, paths)), as_json=as_json)
-
-
-def _wrong_cards(desk: Desk) -> frozenset[CardKey]:
-    """Name the cards to print again.
-
-    Raises:
-        NotFoundError: When there are none.
-    """
-    found = list_reprints(desk.engine, desk.workshop.ruler).out_of_date
-    keys = frozenset(one.printed.made.key for one in found if one.today is not None)
-    if not keys:
-        name = "reprint list"
-        raise NotFoundError(name, what="card on the")
-    return keys
 
 
 def _begun(desk: Desk) -> tuple[UsedSheet, ...]:

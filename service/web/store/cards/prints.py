@@ -14,8 +14,8 @@ from service.errors import NotFoundError
 from service.keeping.desk import Desk
 from service.keeping.printing.prints import PDF, AlsoSave, MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
-from service.keeping.reprints import list_reprints
-from service.pipeline.options import CardKey, PrintOptions
+from service.keeping.reprints import name_reprints
+from service.pipeline.options import PrintOptions
 from service.store.handles import Connection
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.open import reading
@@ -149,21 +149,7 @@ def _tell(connection: Connection, run_id: int, made: MadeRun | None = None) -> M
 
 def _look_up(desk: Desk, body: PrintBody, options: PrintOptions) -> PrintOptions:
     """Look up in the store which cards are wrong, and on which sheets the run goes on."""
-    only = _wrong_cards(desk) if body.reprints else options.only
+    only = name_reprints(desk.engine, desk.workshop.ruler) if body.reprints else options.only
     with reading(desk.engine) as connection:
         begun = load_used_sheets(connection) if body.go_on else ()
     return replace(options, only=only, begun=begun)
-
-
-def _wrong_cards(desk: Desk) -> frozenset[CardKey]:
-    """Name the cards to print again; one whose container gets no such card now only comes off.
-
-    Raises:
-        NotFoundError: When there are none.
-    """
-    found = list_reprints(desk.engine, desk.workshop.ruler).out_of_date
-    keys = frozenset(one.printed.made.key for one in found if one.today is not None)
-    if not keys:
-        name = "reprint list"
-        raise NotFoundError(name, what="card on the")
-    return keys
