@@ -7,7 +7,7 @@ from pathlib import Path
 from service.cards.fingerprint import check_letters
 from service.cards.kinds import END_LABEL, find_kind
 from service.cards.swap_list import TAKE_OFF, SwapList, SwapRow, name_version, order_rows
-from service.cards.words import write_date
+from service.cards.words import join_words, write_date
 from service.keeping.desk import Desk
 from service.keeping.reprints import OutOfDate, list_reprints
 from service.pipeline.ready import Progress, tell_nobody
@@ -31,7 +31,7 @@ def print_swaps(
     with reading(desk.engine) as connection:
         museum = load_museum(connection)
     rows = order_rows(_row(one, museum) for one in found)
-    made = f"{write_date(stamp.at.date())}, {stamp.actor}"
+    made = join_words((write_date(stamp.at.date()), stamp.actor), between=", ")
     return print_swap_list(SwapList(museum.name, made, rows), desk.workshop, paper=paper)
 
 
