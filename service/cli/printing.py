@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import shutil
 import tempfile
@@ -9,6 +10,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import IO
 
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextColumn
@@ -137,11 +139,18 @@ def _write(outcome: Outcome, request: PrintRequest) -> list[Path]:
 
 def copy_whole(source: Path, path: Path) -> None:
     """Copy a file so that under its new name there is all of it, or nothing."""
-    with (
-        source.open("rb") as file,
-        tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as part,
-    ):
-        shutil.copyfileobj(file, part)
+    with source.open("rb") as file:
+        _fill_whole(file, path)
+
+
+def write_whole(data: bytes, path: Path) -> None:
+    """Write bytes so that under the name there are all of them, or nothing."""
+    _fill_whole(io.BytesIO(data), path)
+
+
+def _fill_whole(source: IO[bytes], path: Path) -> None:
+    with tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as part:
+        shutil.copyfileobj(source, part)
     Path(part.name).chmod(0o644)
     Path(part.name).replace(path)
 

@@ -14,7 +14,10 @@ from typing import Annotated
 import typer
 from rich.console import Console
 
-from service.config import Settings
+from service.cli.report import EXIT_FINDINGS
+from service.config import PREFIX, Settings
+from service.errors import ConfigError
+from service.findings import Finding, Severity, worst_severity
 from service.keeping.desk import Desk
 from service.store.handles import Engine
 from service.store.history import Stamp
@@ -37,7 +40,7 @@ class AtDesk:
 
     def stamp(self, by: str) -> Stamp:
         """Say who acts and when: as named, as set, or the user of this machine."""
-        return Stamp(by or self.settings.actor or getpass.getuser(), now())
+        return Stamp(by or self.settings.actor or _name_user(), now())
 
     @contextmanager
     def desk(self) -> Iterator[Desk]:
@@ -50,6 +53,20 @@ class AtDesk:
         """Open the store alone."""
         with open_store(self.settings) as engine:
             yield engine
+
+
+def _name_user() -> str:
+    """Give the name of the user of this machine.
+
+    Raises:
+        ConfigError: When the system knows none, as in some containers.
+    """
+    try:
+        return getpass.getuser()
+    except (KeyError, OSError, ImportError) as error:
+        reason = "this machine has no name for its user, so set it or give --by"
+        setting = f"{PREFIX}ACTOR"
+        raise ConfigError(setting, reason=reason) from error
 
 
 def now() -> datetime:
@@ -81,6 +98,12 @@ def answer(data: Mapping[str, object], lines: Sequence[str], *, as_json: bool) -
         typer.echo(json.dumps(data, ensure_ascii=False, indent=2, default=str))
     for line in () if as_json else lines:
         typer.echo(line)
+
+
+def leave(findings: Sequence[Finding]) -> None:
+    """End the command: well, or with the exit code of findings that are errors."""
+    if worst_severity(findings) is Severity.ERROR:
+        raise typer.Exit(EXIT_FINDINGS)
 
 
 def at_desk(context: typer.Context) -> AtDesk:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Annotated
 
 import typer
 
 from service.cards.words import count, write_date
 from service.cli.store.at_desk import Json, answer, at_desk
+from service.cli.store.truth import name_card
 from service.errors import NotFoundError
+from service.keeping.reprints import list_reprints_of
+from service.pages.ruler import Ruler
 from service.records.record import PlaceRecord
 from service.store.handles import Connection
 from service.store.history import Event, load_history
@@ -17,9 +21,19 @@ from service.store.lists.search import ContainerHit, ObjectHit, search
 from service.store.load_records import load_container, load_object
 from service.store.open import reading
 from service.store.packing.load import load_holders, load_packing
+from service.store.printed.card import MadeCard
 from service.store.printed.runs import load_attached
 
 app = typer.Typer()
+
+
+@dataclass(frozen=True, slots=True)
+class JudgedCard:
+    """A card that is on its container, and what of it is no longer true."""
+
+    made: MadeCard
+    changes: tuple[str, ...]
+
 
 Number = Annotated[str, typer.Argument(help="The number of a container or an object.")]
 
@@ -49,9 +63,12 @@ def find(
 @app.command("show")
 def show(context: typer.Context, number: Number, as_json: Json = False) -> None:
     """Show what lies in a container, or where an object lies."""
-    with at_desk(context).store() as engine, reading(engine) as connection:
+    with at_desk(context).desk() as desk, reading(desk.engine) as connection:
         try:
             data, lines = _show_container(connection, number)
+            attached = _judge_attached(connection, desk.workshop.ruler, number)
+            data["attached"] = list(map(_card_data, attached))
+            lines += [*map(_card_line, attached), f"{count(len(attached), 'card')} attached."]
         except NotFoundError:
             data, lines = _show_object_or_nothing(connection, number)
     answer(data, lines, as_json=as_json)
@@ -97,7 +114,6 @@ def _container_line(hit: ContainerHit) -> str:
 
 def _show_container(connection: Connection, number: str) -> tuple[dict[str, object], list[str]]:
     record, packing = load_container(connection, number), load_packing(connection, number)
-    attached = load_attached(connection, [number])
     outs = load_outs(connection, container_number=number)
     data: dict[str, object] = {
         "container_number": number,
@@ -108,10 +124,6 @@ def _show_container(connection: Connection, number: str) -> tuple[dict[str, obje
         "packed_on": packing.packed_on,
         "reason": packing.reason,
         "places": [_place_data(place) for place in packing.places],
-        "attached": [
-            {"kind": one.made.kind, "side": one.made.side, "revision": one.made.revision}
-            for one in attached
-        ],
         "out": [one.slip.object_number for one in outs],
     }
     head = f"{number}  {record.title}  {' / '.join(record.location)}".rstrip()
@@ -120,8 +132,36 @@ def _show_container(connection: Connection, number: str) -> tuple[dict[str, obje
     lines = [head, packed + on + (f": {packing.reason}" if packing.reason else "")]
     lines += [_place_line(place) for place in packing.places] or ["  Nothing is packed in it."]
     lines += [f"Out: {one.slip.object_number}, with {one.slip.to_whom}" for one in outs]
-    lines.append(f"{count(len(attached), 'card')} attached.")
     return data, lines
+
+
+def _judge_attached(connection: Connection, ruler: Ruler, number: str) -> list[JudgedCard]:
+    """Say of every card that is on a container what is wrong with it; nothing where it holds."""
+    wrong = {
+        one.printed.card_id: tuple(change.words for change in one.reprint.changes)
+        for one in list_reprints_of(connection, ruler, number).out_of_date
+    }
+    return [
+        JudgedCard(card.made, wrong.get(card.card_id, ()))
+        for card in load_attached(connection, [number])
+    ]
+
+
+def _card_data(card: JudgedCard) -> dict[str, object]:
+    made = card.made
+    return {
+        "kind": made.kind,
+        "side": made.side,
+        "revision": made.revision,
+        "holds": not card.changes,
+        "reasons": card.changes,
+    }
+
+
+def _card_line(card: JudgedCard) -> str:
+    made = card.made
+    said = f"no longer holds: {'; '.join(card.changes)}" if card.changes else "holds"
+    return f"  {name_card(made)} r{made.revision} {said}"
 
 
 def _show_object_or_nothing(

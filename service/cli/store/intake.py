@@ -12,10 +12,11 @@ import typer
 from service.cards.words import count
 from service.cli.printing import show_progress
 from service.cli.report import count_findings, finding_as_data, show_findings
-from service.cli.store.at_desk import By, Json, answer, at_desk, open_console
+from service.cli.store.at_desk import AtDesk, By, Json, answer, at_desk, leave, open_console
 from service.findings import Finding
+from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, apply_import, preview_import, summarise
-from service.keeping.photos.bring import bring_in_bulk
+from service.keeping.photos.bring import BroughtPhotos, bring_in_bulk
 from service.pipeline.read import open_source, read_source
 from service.store.packing.take_in import Outcome
 from service.store.plan_records import KindPlan, Record, RecordsPlan
@@ -46,14 +47,23 @@ def import_(
         else:
             file = SourceFile(source.name, _hash(opened.files))
             taken = apply_import(desk.engine, file, collection, stamp=at.stamp(by))
-            findings = (*collection.findings, *taken.saved.findings)
+            brought = _bring_beside(at, desk, source, by)
+            findings = (*collection.findings, *taken.saved.findings, *brought.findings)
             summary = summarise(taken.saved)
-            data = {"import": taken.import_id, "summary": summary, "findings": _as_data(findings)}
-            answer(data, [f"Taken in: {_say(summary)}."], as_json=as_json)
-            if source.is_dir() and (source / "photos").is_dir():
-                bring_in_bulk(desk, source / "photos", stamp=at.stamp(by))
+            data = {
+                "import": taken.import_id,
+                "summary": summary,
+                "photos": _photo_data(brought),
+                "findings": _as_data(findings),
+            }
+            lines = [
+                f"Taken in: {_say(summary)}.",
+                *(_photo_lines(brought) if brought.matched else ()),
+            ]
+            answer(data, lines, as_json=as_json)
     if not as_json:
         show_findings(open_console(), findings)
+    leave(findings)
 
 
 @app.command("photos")
@@ -67,16 +77,34 @@ def photos(
     at, console = at_desk(context), open_console()
     with at.desk() as desk, show_progress(console) as tell:
         brought = bring_in_bulk(desk, source, stamp=at.stamp(by), on_progress=tell)
+    data = {**_photo_data(brought), "findings": _as_data(brought.findings)}
+    lines = [*_photo_lines(brought), f"{count_findings(brought.findings)}."]
+    answer(data, lines, as_json=as_json)
+    if not as_json:
+        show_findings(console, brought.findings)
+    leave(brought.findings)
+
+
+def _bring_beside(at: AtDesk, desk: Desk, source: Path, by: str) -> BroughtPhotos:
+    """Bring the photos that lie beside the tables of a folder, if there are any."""
+    folder = source / "photos"
+    if not folder.is_dir():
+        return BroughtPhotos((), 0, ())
+    with show_progress(open_console()) as tell:
+        return bring_in_bulk(desk, folder, stamp=at.stamp(by), on_progress=tell)
+
+
+def _photo_data(brought: BroughtPhotos) -> dict[str, object]:
     matched = [
         {"file": one.file, "object_number": one.object_number, "role": one.role.value}
         for one in brought.matched
     ]
-    data = {"new": brought.new, "matched": matched, "findings": _as_data(brought.findings)}
-    known = len(matched) - brought.new
-    lines = [f"{count(brought.new, 'new photo')}, {known} known already."]
-    answer(data, [*lines, f"{count_findings(brought.findings)}."], as_json=as_json)
-    if not as_json:
-        show_findings(console, brought.findings)
+    return {"new": brought.new, "matched": matched}
+
+
+def _photo_lines(brought: BroughtPhotos) -> list[str]:
+    known = len(brought.matched) - brought.new
+    return [f"{count(brought.new, 'new photo')}, {known} known already."]
 
 
 def _hash(files: Mapping[str, bytes | Path]) -> str:
@@ -98,7 +126,9 @@ def _as_data(findings: tuple[Finding, ...]) -> list[dict[str, str]]:
 
 def _say(summary: dict[str, int]) -> str:
     said = [f"{number} {what}" for what, number in summary.items() if number and what != "museum"]
-    return ", ".join([*said, *(["the museum's own choices"] if summary["museum"] else [])])
+    said += ["the museum's own choices"] if summary["museum"] else []
+    changed = any(number for what, number in summary.items() if not what.endswith("unchanged"))
+    return ", ".join(said or ["nothing"]) + ("" if changed else "; nothing has changed")
 
 
 def _preview_data(plan: RecordsPlan, findings: tuple[Finding, ...]) -> dict[str, object]:

@@ -20,6 +20,7 @@ app = typer.Typer()
 
 Container = Annotated[str, typer.Argument(help="The number of the container.")]
 Object = Annotated[str, typer.Argument(help="The number of the object.")]
+From = Annotated[str, typer.Option("--from", help="The container it lies in.")]
 Layer = Annotated[int, typer.Option(min=1, help="The layer; 1 is the top one.")]
 Compartment = Annotated[str, typer.Option(help="The compartment, such as B3.")]
 Note = Annotated[str, typer.Option(help="How it lies, such as: in tissue.")]
@@ -76,7 +77,7 @@ def move(
     context: typer.Context,
     number: Object,
     to: Annotated[str, typer.Option("--to", help="The container it goes to.")],
-    from_: Annotated[str, typer.Option("--from", help="The container it lies in.")] = "",
+    from_: From = "",
     layer: Layer = 1,
     compartment: Compartment = "",
     note: Note = "",
@@ -92,8 +93,9 @@ def move(
         left = from_ or _only_container(connection, number)
         revisions = [find_held(connection, one).revision for one in (left, to)]
         wanted = Move(place, left, revisions[0], to, revisions[1], why)
-        for packed in move_object(connection, wanted, stamp=at.stamp(by)):
-            _tell(packed, as_json=as_json)
+        moved = move_object(connection, wanted, stamp=at.stamp(by))
+    lines = [line for packed in moved for line in _packed_lines(packed)]
+    answer({"packings": list(map(_packed_data, moved))}, lines, as_json=as_json)
 
 
 @app.command("out")
@@ -102,6 +104,7 @@ def out(
     number: Object,
     to: Annotated[str, typer.Option("--to", help="Who takes it, or where it goes.")],
     due: Annotated[str, typer.Option(help="When it is due back, such as 2026-12-01.")] = "",
+    from_: From = "",
     part: Part = None,
     why: Why = "",
     by: By = "",
@@ -110,7 +113,7 @@ def out(
     """Note that an object is out for a while; its place is kept, and no card becomes wrong."""
     at = at_desk(context)
     with at.store() as engine, writing(engine) as connection:
-        left = _only_container(connection, number)
+        left = from_ or _only_container(connection, number)
         slip = Slip(number, left, tuple(part or ()), to, why, read_day(due) if due else None)
         noted = note_out(connection, slip, stamp=at.stamp(by))
     data = {"slip": noted.out_id, "object_number": number, "container_number": left}
@@ -158,13 +161,20 @@ def _only_container(connection: Connection, number: str) -> str:
 
 
 def _tell(packed: PackingRecord, *, as_json: bool) -> None:
-    data = {
+    answer(_packed_data(packed), _packed_lines(packed), as_json=as_json)
+
+
+def _packed_data(packed: PackingRecord) -> dict[str, object]:
+    return {
         "container_number": packed.container_number,
         "revision": packed.revision,
         "objects": [place.object_number for place in packed.places],
     }
+
+
+def _packed_lines(packed: PackingRecord) -> list[str]:
     line = (
         f"{packed.container_number} is at revision {packed.revision} now and holds"
         f" {len(packed.places)}. `store reprints` says which cards to replace."
     )
-    answer(data, [line], as_json=as_json)
+    return [line]

@@ -11,9 +11,9 @@ from service.cards.kinds import CARD_KINDS, find_kind
 from service.cards.words import count
 from service.cli.own_stock import name_stock
 from service.cli.printers_file import name_printer
-from service.cli.printing import show_progress
+from service.cli.printing import show_progress, write_whole
 from service.cli.report import finding_as_data, show_findings
-from service.cli.store.at_desk import By, Json, answer, at_desk, open_console
+from service.cli.store.at_desk import By, Json, answer, at_desk, leave, open_console
 from service.keeping.desk import Desk
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
@@ -45,6 +45,7 @@ def print_(
     stock: Annotated[str, typer.Option(help="A stock by name, where not chosen by size.")] = "",
     paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
     printer: Annotated[str, typer.Option(help="A printer measured with `calibrate`.")] = "",
+    tray: Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")] = "",
     goes_on: Annotated[
         bool, typer.Option("--continue", help="Go on with the sheets that were begun.")
     ] = False,
@@ -61,7 +62,7 @@ def print_(
             containers=frozenset(container or ()),
             only=name_reprints(desk.engine, desk.workshop.ruler) if reprints else frozenset(),
             begun=_begun(desk) if goes_on else (),
-            printer=name_printer(at.settings.data, printer, ""),
+            printer=name_printer(at.settings.data, printer, tray),
         )
         made = print_run(desk, options, stamp=at.stamp(by), on_progress=tell)
         paths = _write(desk, made.files, output)
@@ -131,7 +132,7 @@ def _write(desk: Desk, files: tuple[RunFile, ...], folder: Path) -> list[Path]:
     paths = []
     for file in files:
         path = folder / file.name
-        path.write_bytes(desk.shelf.get(file.sha256, ".pdf"))
+        write_whole(desk.shelf.get(file.sha256, ".pdf"), path)
         paths.append(path)
     return paths
 
@@ -159,3 +160,4 @@ def _tell_run(made: MadeRun, paths: list[Path], *, as_json: bool) -> None:
     answer(data, lines, as_json=as_json)
     if not as_json:
         show_findings(open_console(), made.findings)
+    leave(made.findings)

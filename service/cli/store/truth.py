@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 from pathlib import Path
 from typing import Annotated
-from urllib.parse import parse_qs, urlsplit
+from urllib.parse import parse_qs, unquote, urlsplit
 
 import typer
 
@@ -111,6 +111,7 @@ def swap_list(
     with at.desk() as desk, show_progress(open_console()) as tell:
         chosen = "Letter" if paper.casefold() == "letter" else "A4"
         made = print_swaps(desk, stamp=at.stamp(by), paper=chosen, on_progress=tell)
+        output.parent.mkdir(parents=True, exist_ok=True)
         copy_whole(made, output)
     answer({"path": str(output)}, [f"{output}: every page was read back."], as_json=as_json)
 
@@ -152,7 +153,7 @@ def read_scanned(text: str) -> ScannedCard:
     parts = urlsplit(text)
     query = parse_qs(parts.query)
     try:
-        number = query.get("n", [parts.path.rsplit("/", 1)[-1]])[0]
+        number = query.get("n", [unquote(parts.path.rsplit("/", 1)[-1])])[0]
         return ScannedCard(number, int(query["r"][0]), query["k"][0])
     except (KeyError, ValueError) as error:
         message = f"{text!r} is not the symbol of a lid card, cover card or contents list"
@@ -173,7 +174,7 @@ def _attached_data(one: Attached) -> dict[str, object]:
 def _attached_line(one: Attached) -> str:
     made = one.card.made
     replaced = f" in place of r{one.replaced.made.revision}" if one.replaced else ""
-    return f"{made.container_number}: {_name(made)} r{made.revision} is attached{replaced}."
+    return f"{made.container_number}: {name_card(made)} r{made.revision} is attached{replaced}."
 
 
 def _reprint_data(one: OutOfDate) -> dict[str, object]:
@@ -193,11 +194,12 @@ def _reprint_lines(one: OutOfDate) -> list[str]:
     made = one.printed.made
     where = " / ".join(one.reprint.location)
     urgency = one.reprint.urgency.name.lower().replace("_", " ")
-    head = f"{made.container_number}  {_name(made)} r{made.revision}  [{urgency}]  {where}"
+    head = f"{made.container_number}  {name_card(made)} r{made.revision}  [{urgency}]  {where}"
     return [head.rstrip(), *(f"    {change.words}" for change in one.reprint.changes)]
 
 
-def _name(made: MadeCard) -> str:
+def name_card(made: MadeCard) -> str:
+    """Name a card as people do, such as: End label, side 2."""
     side = f", side {made.side}" if made.kind == END_LABEL.code else ""
     return f"{find_kind(made.kind).name}{side}"
 
@@ -213,6 +215,7 @@ def _write_csv(path: Path, rows: list[dict[str, object]]) -> None:
         "printed_revision",
         "reasons",
     )
+    path.parent.mkdir(parents=True, exist_ok=True)
     with path.open("w", encoding="utf-8-sig", newline="") as target:
         writer = csv.writer(target)
         writer.writerow(names)

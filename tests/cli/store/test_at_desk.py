@@ -11,6 +11,7 @@ import typer
 
 from service.cli.store.at_desk import AtDesk, now, read_day
 from service.config import Settings
+from service.errors import ConfigError
 
 
 def test_the_name_comes_from_the_nearest_place(tmp_path: Path) -> None:
@@ -31,3 +32,17 @@ def test_days_are_written_in_one_way() -> None:
     assert read_day("2026-12-01") == date(2026, 12, 1)
     with pytest.raises(typer.BadParameter, match="2026-11-25"):
         read_day("01/12/2026")
+
+
+def test_a_machine_without_a_user_name_is_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the system knows no name the setting that gives one is named."""
+
+    def know_nobody() -> str:
+        message = "uid not found"
+        raise KeyError(message)
+
+    monkeypatch.setattr(getpass, "getuser", know_nobody)
+    with pytest.raises(ConfigError, match="UNDERLID_ACTOR"):
+        AtDesk(Settings(data=tmp_path)).stamp("")

@@ -33,4 +33,17 @@ def test_a_backup_brings_everything_back(
     filled("restore", tmp_path / "store.zip")
     assert filled("find", "marlin")["objects"][0]["object_number"] == "1931.14.7"
     code, words = say("restore", tmp_path / "store.zip")
-    assert (code, "a store in it already" in words) == (2, True)
+    assert (code, "a store in it already" in " ".join(words.split())) == (2, True)
+
+
+def test_a_backup_goes_where_it_will_be_found(
+    filled: Ask, say: Say, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Into the folder that is named; never beside a database that is set."""
+    packed, folder = tmp_path / "new" / "store.zip", tmp_path / "other"
+    filled("backup", packed)
+    monkeypatch.setenv("UNDERLID_DATABASE", f"sqlite:///{tmp_path / 'elsewhere.db'}")
+    code, words = say("restore", packed)
+    assert (code, "UNDERLID_DATABASE" in words) == (78, True)
+    assert filled("restore", packed, "--data", folder)["data"] == str(folder)
+    assert (folder / "store.db").is_file()

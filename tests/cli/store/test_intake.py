@@ -57,3 +57,32 @@ def test_a_source_that_is_not_there_is_told(say: Say) -> None:
     code, words = say("import", "nowhere.csv")
     assert code == 2
     assert "nowhere.csv" in words
+
+
+def test_photos_beside_tables_are_told(say: Say, tmp_path: Path) -> None:
+    """What lies in the folder `photos` is counted, and what fits nothing is told."""
+    (tmp_path / "in" / "photos").mkdir(parents=True)
+    (tmp_path / "in" / "objects.csv").write_text("object_number,title\nX.1,Fid\n", "utf-8")
+    for name in ("X.1_front.jpg", "holiday.jpg"):
+        Image.new("RGB", (400, 300), "#808080").save(tmp_path / "in" / "photos" / name)
+    code, words = say("import", tmp_path / "in")
+    assert (code, "1 new photo, 0 known already" in words) == (0, True)
+    assert "holiday.jpg holds no number" in " ".join(words.split())
+    answer = json.loads(say("import", tmp_path / "in", "--json")[1])
+    assert answer["photos"]["matched"][0]["object_number"] == "X.1"
+    assert [finding["code"] for finding in answer["findings"]] == ["photo-not-named"]
+
+
+def test_nothing_new_is_said(filled: Ask, say: Say) -> None:
+    """The same file twice says in words that nothing has changed."""
+    filled("show", "B-027")
+    assert "nothing has changed" in say("import", ONE_BOX)[1]
+
+
+def test_rows_that_are_wrong_decide_the_exit_code(say: Say, tmp_path: Path) -> None:
+    """The good rows are taken in; a finding that is an error gives exit code 1, as with check."""
+    table = tmp_path / "objects.csv"
+    table.write_text("object_number,title\nX.1,Fid\n,No number\n", "utf-8")
+    assert say("import", table, "--preview")[0] == 1
+    assert say("import", table)[0] == 1
+    assert say("show", "X.1")[0] == 0

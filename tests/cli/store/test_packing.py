@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from tests.cli.store.conftest import Ask, Say
 
 
@@ -39,3 +41,29 @@ def test_a_slip_makes_no_revision(filled: Ask, say: Say) -> None:
     assert filled("back", "1931.14.7")["container_number"] == "B-027"
     code, words = say("back", "1931.14.7")
     assert (code, "that is out" in words) == (3, True)
+
+
+def test_a_move_answers_once(filled: Ask, tmp_path: Path) -> None:
+    """Both containers stand in one JSON document."""
+    filled("import", _write_spare_box(tmp_path))
+    left, reached = filled("move", "1931.14.7", "--to", "B-900")["packings"]
+    assert (left["container_number"], reached["container_number"]) == ("B-027", "B-900")
+    assert "1931.14.7" not in left["objects"]
+    assert reached["objects"] == ["1931.14.7"]
+
+
+def test_parts_go_out_of_the_container_that_is_named(filled: Ask, say: Say, tmp_path: Path) -> None:
+    """Where parts lie in two containers the question names the option that answers it."""
+    filled("import", _write_spare_box(tmp_path))
+    filled("pack", "B-027", "X.900", "--part", "coat")
+    filled("pack", "B-900", "X.900", "--part", "hat")
+    code, words = say("out", "X.900", "--to", "I. Hale")
+    assert (code, "--from" in words) == (2, True)
+    out = filled("out", "X.900", "--to", "I. Hale", "--from", "B-900", "--part", "hat")
+    assert out["container_number"] == "B-900"
+
+
+def _write_spare_box(folder: Path) -> Path:
+    path = folder / "spare.json"
+    path.write_text('{"objects": [], "containers": [{"container_number": "B-900"}]}', "utf-8")
+    return path

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
@@ -20,9 +21,14 @@ def test_the_whole_circle(filled: Ask, say: Say, tmp_path: Path) -> None:
     assert filled("reprints")["reprints"] == []
     filled("pack", "B-027", "X.900", "--layer", 3)
     wrong = filled("reprints")["reprints"]
+    shown = {card["kind"]: card for card in filled("show", "B-027")["attached"]}
+    assert (shown["lid-card"]["holds"], "X.900 added" in shown["lid-card"]["reasons"]) == (0, 1)
+    assert "Lid card r1 no longer holds: X.900 added" in say("show", "B-027")[1]
     assert {row["kind"] for row in wrong} == {"lid-card", "end-label", "contents-list"}
     assert "X.900 added" in wrong[0]["reasons"]
-    again = filled("print", "--reprints", "-o", tmp_path / "b", "--continue")
+    code, said = say("print", "--reprints", "-o", tmp_path / "b", "--continue", "--json")
+    assert code == 1, "X.900 has no record, which is a finding of severity error"
+    again = json.loads(said)
     labels = [card["places"] for card in again["cards"] if card["kind"] == "end-label"]
     assert labels == [[[1, 3]], [[1, 4]]]
     filled("attached", "--run", again["run"])

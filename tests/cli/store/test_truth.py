@@ -52,6 +52,8 @@ def test_what_a_symbol_says_is_read() -> None:
     """Number, revision and letters; a symbol of an end label has neither of the latter."""
     read = read_scanned("https://collections.portmerrow.example/c/B-042?r=7&k=KMTF")
     assert read == ScannedCard("B-042", 7, "KMTF")
+    slash = read_scanned("https://x.example/c/B%2F42%20a?r=7&k=KMTF")
+    assert slash.container_number == "B/42 a"
     for text in ("B-042", "https://x.example/c/B-042", "https://x.example/c/B-042?r=x&k=KMTF"):
         with pytest.raises(typer.BadParameter):
             read_scanned(text)
