@@ -85,6 +85,8 @@ CODES: dict[str, FindingCode] = {
     "extra-cells": FindingCode(_W, "Check the row: a delimiter inside a cell needs quotes around."),
     "skipped-row": FindingCode(_N, "Nothing to do, unless the row holds a record."),
     "skipped-sheet": FindingCode(_N, "Name the sheet objects, containers or packings to use it."),
+    "headings-recognised": FindingCode(_N, "Look whether each column holds what is said here."),
+    "not-exported": FindingCode(_N, "Nothing to do: restricted records are not handed on."),
     "more-findings": FindingCode(_W, "Correct what is listed and use the file again."),
     # Cells.
     "unreadable-dimensions": FindingCode(_W, "Write for instance: H 12.5 x W 8 x D 3 cm."),

@@ -1,13 +1,16 @@
-"""Reads a source as people hand it over: a folder, a CSV, JSON or LIDO file, or a workbook."""
+"""Reads a source as people hand it over: a folder, a table, a document, an export."""
 
 from __future__ import annotations
 
+import zipfile
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
 
 from service.errors import MissingSourceError, ServiceError, UnreadableFileError
+from service.records.darwin.read import read_darwin
+from service.records.darwin.rows import META_FILE
 from service.records.naturally import sort_naturally
 from service.records.read_json import read_json
 from service.records.read_lido import read_lido
@@ -52,7 +55,7 @@ def open_source(path: Path) -> Source:
 
 
 def _choose_files(folder: Path) -> list[str]:
-    """Name the files to read: objects from a CSV table, else a workbook, else LIDO files.
+    """Name the files to read: objects from a CSV table, else a workbook, else an export.
 
     Raises:
         MissingSourceError: When there is none of them.
@@ -62,9 +65,11 @@ def _choose_files(folder: Path) -> list[str]:
     exports = [found.name for found in folder.iterdir() if found.is_file() and _is_lido(found.name)]
     if "objects.csv" in tables:
         return tables
-    chosen = [*(workbooks[:1] or sort_naturally(exports, number=str)), *tables]
+    archives = sorted(found.name for found in folder.glob("*.zip") if _is_archive(found))
+    exports = sort_naturally(exports, number=str) or archives[:1]
+    chosen = [*(workbooks[:1] or exports), *tables]
     if not chosen or chosen == ["museum.toml"]:
-        reason = "it holds no objects.csv, no workbook and no LIDO file"
+        reason = "it holds no objects.csv, no workbook, no LIDO file and no Darwin Core Archive"
         raise MissingSourceError(folder.name, reason=reason)
     return chosen
 
@@ -72,6 +77,15 @@ def _choose_files(folder: Path) -> list[str]:
 def _is_lido(name: str) -> bool:
     # Some systems leave a hidden twin beside a file, which is none of ours.
     return name.casefold().endswith(".xml") and not name.startswith(".")
+
+
+def _is_archive(path: Path) -> bool:
+    """Tell an archive of records from a packed folder of photos."""
+    try:
+        with zipfile.ZipFile(path) as folder:
+            return META_FILE in folder.namelist()
+    except (zipfile.BadZipFile, NotImplementedError, OSError, ValueError):
+        return False
 
 
 def _read(path: Path) -> Content:
@@ -110,6 +124,8 @@ def parse_files(files: dict[str, Content]) -> Collection:
         ending = name.rsplit(".", 1)[-1].casefold()
         if ending == "json":
             return read_json(data, name=name)
+        if ending == "zip":
+            return read_darwin(data, name=name, beside=whole)
         if ending in {"xlsx", "xlsm", "ods"}:
             return read_workbook(data, name=name, museum=whole.get("museum.toml"))
     return read_tables(whole)

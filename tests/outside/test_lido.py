@@ -1,13 +1,19 @@
 """LIDO: the elements of our sample, and where each may stand.
 
 Source: LIDO Schema 1.1 (lido-schema.org; ICOM CIDOC working group, 2021), written down from memory:
-each element with those that may stand in it. Only those a reader of objects meets are listed.
+each element with those that may stand in it, in their order. Only those that objects need are
+listed.
 """
 
 from __future__ import annotations
 
 from xml.etree import ElementTree as ET
 
+import pytest
+
+from service.records.lido.export.write import write_lido
+from service.records.read_tables import read_tables
+from service.records.record import Collection, ObjectRecord
 from tests.contracts.sources import ROOT
 
 SAMPLE = ROOT / "sample_records" / "lido_export" / "objects.xml"
@@ -27,6 +33,10 @@ CHILDREN = {
     " objectDescriptionWrap objectMeasurementsWrap objectMaterialsTechWrap",
     "titleWrap": "titleSet",
     "titleSet": "appellationValue sourceAppellation",
+    "objectDescriptionWrap": "objectDescriptionSet",
+    "objectDescriptionSet": "descriptiveNoteID descriptiveNoteValue sourceDescriptiveNote",
+    "objectMaterialsTechWrap": "objectMaterialsTechSet",
+    "objectMaterialsTechSet": "displayMaterialsTech materialsTech",
     "repositoryWrap": "repositorySet",
     "repositorySet": "repositoryName workID repositoryLocation displayRepository",
     "repositoryName": "legalBodyID legalBodyName legalBodyWeblink",
@@ -57,8 +67,43 @@ CHILDREN = {
     "resourceWrap": "resourceSet",
     "resourceSet": "resourceID resourceRepresentation resourceType resourceRelType"
     " resourcePerspective resourceDescription resourceDateTaken resourceSource rightsResource",
+    "resourcePerspective": "conceptID term",
     "resourceRepresentation": "linkResource resourceMeasurementsSet",
 }
+
+
+# What may not be absent, and elements that must say their type; from memory, too.
+REQUIRED = {
+    "lido": "lidoRecID descriptiveMetadata administrativeMetadata",
+    "descriptiveMetadata": "objectClassificationWrap objectIdentificationWrap",
+    "objectClassificationWrap": "objectWorkTypeWrap",
+    "objectWorkTypeWrap": "objectWorkType",
+    "objectIdentificationWrap": "titleWrap",
+    "titleWrap": "titleSet",
+    "titleSet": "appellationValue",
+    "administrativeMetadata": "recordWrap",
+    "recordWrap": "recordID recordType recordSource",
+    "event": "eventType",
+    "measurementsSet": "measurementType measurementUnit measurementValue",
+}
+TYPED = ("lidoRecID", "recordID", "workID", "conceptID")
+LANGUAGE = "{http://www.w3.org/XML/1998/namespace}lang"
+DEMO = ROOT / "sample_records" / "port_merrow"
+
+
+@pytest.mark.parametrize("bare", [False, True], ids=["demo", "number alone"])
+def test_our_export_is_built_as_the_standard_says(*, bare: bool) -> None:
+    """Elements of a written file stand in their order, and none that must be there is absent."""
+    files = {path.name: path.read_bytes() for path in DEMO.iterdir() if path.is_file()}
+    collection = Collection(objects=(ObjectRecord("1"),)) if bare else read_tables(files)
+    root = ET.fromstring(b"".join(write_lido(collection)))  # noqa: S314 - a file of our own
+    for element in root.iter():
+        names = [name_of(child) for child in element]
+        order = CHILDREN.get(name_of(element), "").split()
+        assert names == sorted(names, key=order.index)
+        assert set(REQUIRED.get(name_of(element), "").split()) <= set(names)
+        assert name_of(element) not in TYPED or element.get(f"{NAMESPACE}type")
+        assert not name_of(element).endswith("Metadata") or element.get(LANGUAGE)
 
 
 def test_our_sample_is_built_as_the_standard_says() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import shutil
 from pathlib import Path
 
 import pytest
@@ -106,3 +107,27 @@ def test_tables_win_over_lido(tmp_path: Path, name: str) -> None:
     (tmp_path / "export.xml").write_bytes(LIDO)
     (tmp_path / name).write_bytes(OBJECTS.encode() if name.endswith("csv") else _workbook())
     assert list(open_source(tmp_path).files) == [name]
+
+
+ARCHIVE = Path(__file__).parents[2] / "sample_records" / "darwin_archive"
+
+
+def test_archive_of_records_is_read(tmp_path: Path) -> None:
+    """An archive is read by itself or in a folder; a packed folder of photos is none."""
+    alone = parse_files(dict(open_source(ARCHIVE / "skins.zip").files))
+    whole = parse_files(dict(open_source(ARCHIVE).files))
+    assert (len(alone.objects), len(alone.packings)) == (2, 0)
+    assert (len(whole.objects), len(whole.packings)) == (2, 1)
+    (tmp_path / "photos.zip").write_bytes(b"PK\x05\x06" + bytes(18))
+    (tmp_path / "torn.zip").write_bytes(b"PK")
+    with pytest.raises(MissingSourceError):
+        open_source(tmp_path)
+    shutil.copy(ARCHIVE / "skins.zip", tmp_path / "z.zip")
+    assert list(open_source(tmp_path).files) == ["z.zip"]
+
+
+def test_readme_of_the_samples_lists_each() -> None:
+    """Each sample stands in the table that says what it proves, and nothing else does."""
+    text = (ARCHIVE.parent / "README.md").read_text(encoding="utf-8").split("## ")[0]
+    listed = {line.split("`")[1].rstrip("/") for line in text.splitlines() if line[:3] == "| `"}
+    assert listed == {found.name for found in ARCHIVE.parent.iterdir()} - {"README.md"}

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import io
 import json
+import zipfile
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
+from functools import partial
 from random import Random
 
 import pytest
@@ -19,14 +22,28 @@ from service.records.cells.dates import parse_date
 from service.records.cells.dimensions import parse_dimensions, read_dimensions
 from service.records.cells.hazards import read_hazards
 from service.records.cells.weights import parse_weight, read_weight
+from service.records.codes import CAUTION_CODES, HAZARD_CODES
+from service.records.darwin.read import read_darwin
+from service.records.lido.export.write import write_lido
 from service.records.naturally import natural_key, sort_naturally
 from service.records.read_json import read_json
 from service.records.read_lido import read_lido
 from service.records.read_tables import read_tables, read_workbook
-from service.records.record import Collection, Measure
+from service.records.record import (
+    Collection,
+    Hazard,
+    HazardState,
+    Measure,
+    ObjectRecord,
+    Part,
+    PhotoReference,
+    PhotoRole,
+    Weight,
+    WeightBasis,
+)
 from service.records.rows.cell import Cell
 from service.records.rows.notebook import Notebook
-from service.records.rows.text import tidy_text
+from service.records.rows.text import means_nothing, tidy_text
 
 HEADINGS = "object_number,title,dimensions,weight,hazards,parts,photos,cautions,restricted\n"
 
@@ -65,6 +82,63 @@ json_values = st.recursive(
     ),
     max_leaves=20,
 )
+
+
+words = st.text(
+    alphabet=st.characters(categories=["L"]).filter(lambda one: one == tidy_text(one)),
+    min_size=5,
+    max_size=12,
+).filter(lambda text: text == tidy_text(text) and not means_nothing(text))
+lists_of_words = st.lists(words, max_size=3, unique=True).map(tuple)
+hundredths = st.integers(1, 9_999_999).map(lambda number: number / 100)
+weights = st.none() | st.builds(Weight, hundredths, st.sampled_from(WeightBasis))
+
+
+def _with_texts(record: ObjectRecord) -> ObjectRecord:
+    """Give a record with sizes and weight as a person would write them."""
+    sizes = " x ".join(f"{item.label} {item.length_mm:.2f} mm" for item in record.dimensions)
+    guess = "ca. " if record.weight and record.weight.basis is WeightBasis.ESTIMATED else ""
+    weight = f"{guess}{record.weight.weight_g:.2f} g" if record.weight else ""
+    return replace(record, dimensions_text=sizes, weight_text=weight)
+
+
+plain_records = st.builds(
+    ObjectRecord,
+    object_number=words,
+    title=words | st.just(""),
+    object_name=words | st.just(""),
+    period=words | st.just(""),
+    number_of_parts=st.none() | st.integers(1, 999),
+    parts=st.lists(st.builds(Part, st.sampled_from("abcd"), words), max_size=3).map(tuple),
+    accessories=lists_of_words,
+    materials=lists_of_words,
+    dimensions=st.lists(
+        st.builds(Measure, st.sampled_from(["height", "width", "depth"]), hundredths), max_size=3
+    ).map(tuple),
+    weight=weights,
+    condition=words | st.just(""),
+    handling_notes=words | st.just(""),
+    hazards=st.lists(
+        st.builds(
+            Hazard,
+            st.sampled_from(HAZARD_CODES),
+            st.sampled_from(HazardState),
+            words | st.just(""),
+            words | st.just(""),
+            st.none() | st.dates(),
+            words | st.just(""),
+            st.none() | st.dates(),
+        ),
+        max_size=2,
+    ).map(tuple),
+    cautions=st.lists(st.sampled_from(CAUTION_CODES), max_size=3, unique=True).map(tuple),
+    former_numbers=lists_of_words,
+    photos=st.lists(
+        st.builds(PhotoReference, words.map("{}.jpg".format), st.sampled_from(PhotoRole)),
+        max_size=3,
+        unique_by=lambda photo: photo.file,
+    ).map(tuple),
+).map(_with_texts)
 
 
 def ends_well(read: Callable[[], Collection]) -> None:
@@ -109,6 +183,43 @@ def test_any_bytes_called_lido_end_well(first: bytes, second: bytes) -> None:
     """No stream of pieces, whole or cut, ends in an error of another kind."""
     ends_well(lambda: read_lido({"x.xml": (first, second)}))
     ends_well(lambda: read_lido({"x.xml": (LIDO + b"<lido>" + first, second)}))
+
+
+CORE = (
+    b'<archive xmlns="http://rs.tdwg.org/dwc/text/"><core><files><location>a</location></files>'
+    b'<id index="0"/><field index="1" term="http://rs.tdwg.org/dwc/terms/catalogNumber"/></core>'
+)
+
+
+@given(st.binary(max_size=300), st.binary(max_size=300))
+def test_any_bytes_called_an_archive_end_well(meta: bytes, table: bytes) -> None:
+    """No packed folder, whatever its description or its table, ends in an error of another kind."""
+    for described in (meta, CORE + meta, CORE + b"</archive>"):
+        archive = _pack({"meta.xml": described, "a": table})
+        ends_well(partial(read_darwin, archive, name="x.zip"))
+    ends_well(partial(read_darwin, meta, name="x.zip"))
+
+
+@given(at=st.integers(0, 10_000), change=st.integers(1, 255))
+def test_damaged_archive_ends_well(at: int, change: int) -> None:
+    """One changed byte gives the same records, others, or an error of ours."""
+    archive = bytearray(_pack({"meta.xml": CORE + b"</archive>", "a": b"u1,Z.1\nu2,Z.2\n"}))
+    archive[at % len(archive)] ^= change
+    ends_well(partial(read_darwin, bytes(archive), name="x.zip"))
+
+
+@given(st.lists(st.builds(ObjectRecord, *[st.text(max_size=30)] * 4), max_size=4))
+def test_any_objects_can_be_written_as_lido(records: list[ObjectRecord]) -> None:
+    """Whatever characters a record holds, the file can be read or holds no record."""
+    ends_well(lambda: read_lido({"x.xml": write_lido(Collection(objects=tuple(records)))}))
+
+
+@given(records=st.lists(plain_records, max_size=5, unique_by=lambda record: record.object_number))
+def test_objects_written_as_lido_read_back(records: list[ObjectRecord]) -> None:
+    """Objects of plain words come back from LIDO with every value they had."""
+    if records:
+        written = write_lido(Collection(objects=tuple(records)))
+        assert read_lido({"x.xml": written}).objects == tuple(records)
 
 
 @given(st.lists(st.lists(pieces, max_size=10), max_size=6), st.sampled_from(["utf-8", "utf-16"]))
@@ -200,3 +311,11 @@ def test_natural_order_is_stable(items: list[tuple[str, int]]) -> None:
 def _as_json(value: object) -> bytes:
 
     return json.dumps(value).encode()
+
+
+def _pack(files: dict[str, bytes]) -> bytes:
+    target = io.BytesIO()
+    with zipfile.ZipFile(target, "w") as folder:
+        for name, data in files.items():
+            folder.writestr(name, data)
+    return target.getvalue()

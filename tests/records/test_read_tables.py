@@ -201,3 +201,15 @@ def test_tables_beside_other_objects() -> None:
     assert (collection.objects, collection.packings) == ((), ())
     assert [container.container_number for container in collection.containers] == ["B-1"]
     assert collection.museum.name == "Port Merrow"
+
+
+def test_dublin_core_sample_is_read() -> None:
+    """Headings of a standard lead to our columns, and it is said to which."""
+    data = (SAMPLES / "dublin_core.csv").read_bytes()
+    collection = read_tables({"dublin_core.csv": data})
+    palm, fid = collection.objects
+    assert (palm.object_number, palm.object_name) == ("1931.14.41", "tool")
+    assert (palm.period, palm.materials) == ("about 1890", ("leather", "iron"))
+    assert len(fid.dimensions) == 1
+    codes = [finding.code for finding in collection.findings]
+    assert codes == ["unknown-column", "headings-recognised"]

@@ -96,11 +96,12 @@ def _read_set(each: Element, block: Block, measures: Measures) -> None:
         for group in find_all(each, "objectMeasurements")
         for entry in _read_entries(group, block)
     ]
-    sizes = [entry.text for entry in entries if _sort(entry, measures)]
     pieces = [piece.strip() for piece in shown.split(";") if piece.strip()]
     weights = [piece for piece in pieces if _is_weight(piece)]
+    # The weight as a person wrote it comes first, since the first one that can be read is kept.
     if not any(entry.extent for entry in entries):
         measures.weights += [_after_label(piece) for piece in weights]
+    sizes = [entry.text for entry in entries if _sort(entry, measures)]
     display = "; ".join(piece for piece in pieces if piece not in weights)
     if display and not parse_dimensions(display).unread:
         measures.dimensions.append(display)

@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from service.records.lido.element import Block, Element, find_all, read_attribute, read_text
+from service.records.lido.element import (
+    Block,
+    Element,
+    find_all,
+    read_attribute,
+    read_term,
+    read_text,
+)
+from service.records.record import PhotoRole
 from service.records.sources.standards import name_file
 
 _SMALL = ("thumb", "preview")
@@ -19,13 +27,28 @@ def read_photos(blocks: Iterable[Block]) -> tuple[tuple[str, ...], tuple[str, ..
     unnamed: list[str] = []
     for block in blocks:
         for resource in find_all(block.element, "resourceWrap/resourceSet"):
-            links = _read_links(resource)
-            name = next((name for link in links if (name := name_file(link))), "")
-            if name:
+            if name := _name(resource):
                 names.append(name)
             else:
-                unnamed.extend(links[:1])
+                unnamed.extend(_read_links(resource)[:1])
     return tuple(dict.fromkeys(names)), tuple(dict.fromkeys(unnamed))
+
+
+def read_sides(blocks: Iterable[Block]) -> dict[str, str]:
+    """Give the side that each named photo shows, where the file says front, back or detail."""
+    sides: dict[str, str] = {}
+    for block in blocks:
+        for resource in find_all(block.element, "resourceWrap/resourceSet"):
+            name = _name(resource)
+            for perspective in find_all(resource, "resourcePerspective"):
+                side = read_term(perspective, block.language).casefold().removesuffix(" view")
+                if side in set(PhotoRole):
+                    sides.setdefault(name, side)
+    return sides
+
+
+def _name(resource: Element) -> str:
+    return next((name for link in _read_links(resource) if (name := name_file(link))), "")
 
 
 def _read_links(resource: Element) -> Sequence[str]:

@@ -16,7 +16,8 @@ from service.records.lido.identity import (
 )
 from service.records.lido.making import read_materials, read_periods
 from service.records.lido.measures import choose_weight, read_measures
-from service.records.lido.resources import read_photos
+from service.records.lido.notes import LISTS, TEXTS, read_notes
+from service.records.lido.resources import read_photos, read_sides
 from service.records.lido.stream import read_records
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row, Value
@@ -34,6 +35,7 @@ _ELEMENTS = {
     "former_numbers": "workID",
     "photos": "linkResource",
     "catalogue_url": "recordInfoLink",
+    **dict.fromkeys((*TEXTS, *LISTS), "objectDescriptionSet"),
 }
 """The element that says a column, by which a person finds it in the file."""
 
@@ -75,9 +77,11 @@ class _RecordReader:
             "dimensions": "; ".join(measures.dimensions),
             "weight": weight,
             "catalogue_url": read_address(managed),
+            **read_notes(described),
         }
         photos, unnamed = read_photos(managed)
-        values["photos"] = tuple({"file": file} for file in photos)
+        sides = read_sides(managed)
+        values["photos"] = tuple({"file": file, "role": sides.get(file, "")} for file in photos)
         if trouble:
             self._note("unreadable-weight", "weight", trouble)
         for address in unnamed:

@@ -1,4 +1,4 @@
-"""The packed folder inside a workbook, looked over before anything unpacks it.
+"""Packed folders, such as the one inside a workbook, looked over before anything unpacks them.
 
 A workbook of a kilobyte can claim a sheet of a million columns, for which a reader asks more
 memory than there is. So sizes and cell addresses are read first.
@@ -10,6 +10,8 @@ import io
 import re
 import zipfile
 import zlib
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 from service.errors import TooManyRecordsError, UnreadableFileError
 from service.records.sources.table import COLUMNS_LIMIT, ROWS_LIMIT
@@ -32,6 +34,33 @@ _FAR_ADDRESS = re.compile(
 _ADDRESS_PARTS = re.compile(rb"\$?([A-Z]*)\$?([0-9]+)", re.IGNORECASE)
 
 
+_DAMAGE = (
+    zipfile.BadZipFile,
+    zlib.error,
+    NotImplementedError,
+    OSError,
+    EOFError,
+    RuntimeError,
+    ValueError,
+    UnicodeError,
+)
+
+
+@contextmanager
+def open_packed(data: bytes, *, name: str, kind: str) -> Iterator[zipfile.ZipFile]:
+    """Open a packed folder whose sizes are within the limits; `kind` is what it should be.
+
+    Raises:
+        UnreadableFileError: When it is damaged, also while it is read, or would unpack too large.
+    """
+    try:
+        with zipfile.ZipFile(io.BytesIO(data)) as folder:
+            _check_sizes(folder.infolist(), name=name)
+            yield folder
+    except _DAMAGE as error:
+        raise UnreadableFileError(name, tried=f"it is not {kind}, or damaged") from error
+
+
 def check_workbook(data: bytes, *, name: str) -> None:
     """Look over a workbook's packed folder and the addresses of its sheets.
 
@@ -39,31 +68,17 @@ def check_workbook(data: bytes, *, name: str) -> None:
         UnreadableFileError: When it is no workbook, is damaged, or would unpack too large.
         TooManyRecordsError: When a sheet has a cell below the last row that can be read.
     """
-    try:
-        with zipfile.ZipFile(io.BytesIO(data)) as folder:
-            entries = folder.infolist()
-            _check_directory(entries, name=name)
-            for entry in entries:
-                if _SHEET.fullmatch(entry.filename.replace("\\", "/")):
-                    _check_addresses(folder.read(entry), name=name)
-    except (
-        zipfile.BadZipFile,
-        zlib.error,
-        NotImplementedError,
-        OSError,
-        EOFError,
-        RuntimeError,
-        ValueError,
-        UnicodeError,
-    ) as error:
-        raise UnreadableFileError(name, tried="it is not an XLSX workbook, or damaged") from error
+    with open_packed(data, name=name, kind="an XLSX workbook") as folder:
+        if _WORKBOOK not in folder.namelist():
+            raise UnreadableFileError(name, tried="it is not an XLSX workbook")
+        for entry in folder.infolist():
+            if _SHEET.fullmatch(entry.filename.replace("\\", "/")):
+                _check_addresses(folder.read(entry), name=name)
 
 
-def _check_directory(entries: list[zipfile.ZipInfo], *, name: str) -> None:
+def _check_sizes(entries: list[zipfile.ZipInfo], *, name: str) -> None:
     if len(entries) > ENTRIES_LIMIT:
         raise UnreadableFileError(name, tried=f"it holds more than {ENTRIES_LIMIT} packed files")
-    if not any(entry.filename == _WORKBOOK for entry in entries):
-        raise UnreadableFileError(name, tried="it is not an XLSX workbook")
     if sum(entry.file_size for entry in entries) > UNPACKED_LIMIT_BYTES:
         tried = f"it would unpack to more than {UNPACKED_LIMIT_BYTES // 1_000_000} MB"
         raise UnreadableFileError(name, tried=tried)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass
 
 from service.errors import TooManyRecordsError, UnreadableFileError
 from service.findings import Where
@@ -21,6 +22,15 @@ _HEADING_LINES = 10
 _SEPARATOR_LINE = "sep="
 
 
+@dataclass(frozen=True, slots=True)
+class Form:
+    """How a table is written where something beside it says so."""
+
+    delimiter: str
+    quoted: bool
+    skipped_lines: int
+
+
 def read_delimited(data: bytes, *, name: str, known: Collection[str], notebook: Notebook) -> Table:
     """Read a file of delimited text; `known` are the reduced headings that may be met.
 
@@ -28,17 +38,38 @@ def read_delimited(data: bytes, *, name: str, known: Collection[str], notebook: 
         UnreadableFileError: When the file is not text or has too many columns.
         TooManyRecordsError: When it has more rows than can be read.
     """
-    text, guessed = decode_text(data, name=name)
-    if guessed:
-        message = f"The file is not UTF-8; it was read as {guessed}."
-        notebook.note("guessed-encoding", Where(file=name), message)
-    lines = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    lines = _read_lines(data, name=name, notebook=notebook)
     if lines[0].casefold().startswith(_SEPARATOR_LINE):
         # Some spreadsheets write the delimiter above the headings; the line keeps its number.
         lines[0] = ""
     delimiter = choose_delimiter(lines[:_HEADING_LINES], known=known)
     records = _cut_records(lines, delimiter, name=name, notebook=notebook)
     return Table(name, _check_limits(records, name=name))
+
+
+def read_described(data: bytes, *, name: str, form: Form, notebook: Notebook) -> Table:
+    """Read a file of delimited text whose form is known; lines that are no records are left out.
+
+    Raises:
+        UnreadableFileError: When the file is not text or has too many columns.
+        TooManyRecordsError: When it has more rows than can be read.
+    """
+    lines = _read_lines(data, name=name, notebook=notebook)
+    if form.quoted:
+        records = _cut_records(lines, form.delimiter, name=name, notebook=notebook)
+    else:
+        cut = (Line(row, tuple(line.split(form.delimiter))) for row, line in enumerate(lines, 1))
+        records = (line for line in cut if not line.is_blank)
+    wanted = (line for line in records if line.row > form.skipped_lines)
+    return Table(name, _check_limits(wanted, name=name))
+
+
+def _read_lines(data: bytes, *, name: str, notebook: Notebook) -> list[str]:
+    text, guessed = decode_text(data, name=name)
+    if guessed:
+        message = f"The file is not UTF-8; it was read as {guessed}."
+        notebook.note("guessed-encoding", Where(file=name), message)
+    return text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
 def choose_delimiter(lines: Sequence[str], *, known: Collection[str]) -> str:

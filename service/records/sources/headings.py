@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from service.errors import MissingColumnsError
@@ -11,7 +11,7 @@ from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text, tidy_text
 from service.records.sources.columns import Columns, heading_key
-from service.records.sources.standards import read_piped
+from service.records.sources.standards import name_standard, read_piped
 from service.records.sources.table import Line, Table
 
 _LINES_TO_LOOK_AT = 10
@@ -82,7 +82,20 @@ def _choose_columns(
         names = ", ".join(quote_text(heading) for heading in unused)
         notebook.note("unknown-column", where, f"Columns not used: {names}.")
     _note_absent(headings, columns, where=where, notebook=notebook)
+    _note_standards(headings, by_column, where=where, notebook=notebook)
     return by_column
+
+
+def _note_standards(
+    headings: Sequence[str], by_column: Mapping[str, int], *, where: Where, notebook: Notebook
+) -> None:
+    """Say which headings were understood as terms of a published standard, and as what."""
+    read: dict[str, list[str]] = {}
+    for column, index in by_column.items():
+        if standard := name_standard(headings[index]):
+            read.setdefault(standard, []).append(f"{quote_text(headings[index])} is {column}")
+    for standard, said in read.items():
+        notebook.note("headings-recognised", where, f"Read as {standard}: {', '.join(said)}.")
 
 
 def _note_absent(

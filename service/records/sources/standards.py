@@ -37,6 +37,8 @@ DARWIN_CORE: Mapping[str, str] = {
 # Other words of the object table say these already, or say something else.
 _NEVER_BARE = frozenset(("type", "format", "created"))
 
+_DARWIN = "Darwin Core"
+_PREFIX = re.compile(r"(dc|dcterms|dwc)[\W_]", re.IGNORECASE)
 _PICTURE = re.compile(r"\.(?:jpe?g|jpe|png|hei[cf]|webp|tiff?|avif|gif|bmp)$", re.IGNORECASE)
 _PERCENT = re.compile(r"(?:%[0-9a-f]{2})+", re.IGNORECASE)
 
@@ -54,6 +56,14 @@ def standard_headings() -> dict[str, str]:
     bare = {term: column for term, column in DUBLIN_CORE.items() if term not in _NEVER_BARE}
     darwin = {f"dwc:{term}": column for term, column in DARWIN_CORE.items()}
     return {**core, **bare, **darwin, **DARWIN_CORE}
+
+
+def name_standard(heading: str) -> str:
+    """Name the standard that a heading shows itself to be of; empty where it could be any word."""
+    match = _PREFIX.match(heading)
+    if match is None:
+        return _DARWIN if heading in DARWIN_CORE else ""
+    return _DARWIN if match[1].casefold() == "dwc" else "Dublin Core"
 
 
 def read_piped(text: str, *, column: str) -> str:

@@ -50,6 +50,7 @@ SKOS = "<skos:Concept><skos:prefLabel>{}</skos:prefLabel></skos:Concept>"
         (group(WEIGHT, extent="lid"), Measures(weights_of_parts=["lid 640 g"])),
         (group(measure("Gewicht", "0,64", "kg")), Measures(weights=["0,64 kg"])),
         (group(WEIGHT, shown="640 g"), Measures(weights=["640 g", "640 g"])),
+        (group(WEIGHT, shown="weight: 0.64 kg"), Measures(weights=["0.64 kg", "640 g"])),
         (group(shown="H 3 cm; Weight: 1.2 kg"), Measures(["H 3 cm"], ["1.2 kg"])),
         (group(shown="weight 1.2 kg"), Measures(weights=["1.2 kg"])),
         (group(measure("number of parts", "3", "pieces")), Measures(counts=["3"])),

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from service.records.lido.element import Element, read_blocks
-from service.records.lido.resources import read_photos
+from service.records.lido.resources import read_photos, read_sides
 
 Maker = Callable[[str], Element]
 
@@ -42,3 +42,17 @@ def test_photos(
         f"<_administrativeMetadata><_resourceWrap>{inner}</_resourceWrap></_administrativeMetadata>"
     )
     assert read_photos(read_blocks(record, "administrativeMetadata")) == (names, unnamed)
+
+
+@pytest.mark.parametrize(
+    ("word", "expected"),
+    [("back", {"1.jpg": "back"}), ("Front view", {"1.jpg": "front"}), ("from above", {})],
+)
+def test_sides(make_record: Maker, word: str, expected: dict[str, str]) -> None:
+    """A perspective counts where it is one of the sides that photos have."""
+    perspective = f"<_resourcePerspective><_term>{word}</_term></_resourcePerspective>"
+    inner = resource(("", "a/1.jpg")).replace("</_resourceSet>", f"{perspective}</_resourceSet>")
+    record = make_record(
+        f"<_administrativeMetadata><_resourceWrap>{inner}</_resourceWrap></_administrativeMetadata>"
+    )
+    assert read_sides(read_blocks(record, "administrativeMetadata")) == expected

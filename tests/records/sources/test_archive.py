@@ -6,7 +6,7 @@ import zipfile
 import pytest
 
 from service.errors import RecordsError, TooManyRecordsError, UnreadableFileError
-from service.records.sources.archive import UNPACKED_LIMIT_BYTES, check_workbook
+from service.records.sources.archive import UNPACKED_LIMIT_BYTES, check_workbook, open_packed
 
 
 def pack(sheet: bytes = b"<sheetData/>", **others: bytes) -> bytes:
@@ -87,3 +87,18 @@ def test_other_packed_folder_is_no_workbook() -> None:
         folder.writestr("a.jpg", b"")
     with pytest.raises(UnreadableFileError, match="not an XLSX workbook"):
         check_workbook(target.getvalue(), name="photos.zip")
+
+
+def test_damage_met_while_reading_is_an_error_of_ours() -> None:
+    """A packed file whose check sum is wrong is found when it is read."""
+    stored = io.BytesIO()
+    with zipfile.ZipFile(stored, "w") as folder:
+        folder.writestr("a.txt", b"hello")
+    damaged = stored.getvalue().replace(b"hello", b"hallo")
+    with (
+        pytest.raises(UnreadableFileError, match="not a box, or damaged"),
+        open_packed(damaged, name="x.zip", kind="a box") as opened,
+    ):
+        opened.read("a.txt")
+    with open_packed(stored.getvalue(), name="x.zip", kind="a box") as opened:
+        assert opened.read("a.txt") == b"hello"

@@ -4,7 +4,12 @@ import pytest
 
 from service.errors import TooManyRecordsError, UnreadableFileError
 from service.records.rows.notebook import Notebook
-from service.records.sources.delimited import choose_delimiter, read_delimited
+from service.records.sources.delimited import (
+    Form,
+    choose_delimiter,
+    read_delimited,
+    read_described,
+)
 from service.records.sources.table import ROWS_LIMIT
 
 KNOWN = frozenset({"objectnumber", "title"})
@@ -103,3 +108,20 @@ def test_too_many_columns_are_refused() -> None:
     assert len(rows_of("object_number" + "," * 500)[0][1]) == 501
     with pytest.raises(UnreadableFileError, match="201 columns"):
         rows_of(",".join(["x"] * 201))
+
+
+@pytest.mark.parametrize(
+    ("form", "expected"),
+    [
+        (Form(",", quoted=True, skipped_lines=0), [(1, ["a", "b,c"]), (3, ["d", "e"])]),
+        (Form(",", quoted=False, skipped_lines=0), [(1, ["a", '"b', 'c"']), (3, ["d", "e"])]),
+        (Form(",", quoted=True, skipped_lines=1), [(3, ["d", "e"])]),
+        (Form("|", quoted=False, skipped_lines=2), [(3, ["d,e"])]),
+    ],
+    ids=["quoted", "bare", "headings", "bars"],
+)
+def test_described_form_is_obeyed(form: Form, expected: list[tuple[int, list[str]]]) -> None:
+    """A table is cut as its description says, whatever its lines look like."""
+    data = b'a,"b,c"\n\nd,e\n'
+    table = read_described(data, name="x.txt", form=form, notebook=Notebook())
+    assert [(line.row, list(line.cells)) for line in table.lines] == expected

@@ -107,3 +107,25 @@ def test_lists_with_bars_are_read() -> None:
     assert row.list_cell("photos").texts() == ("1.jpg", "2.jpg")
     assert row.text("condition") == "x | y"
     assert row.source["otherCatalogNumbers"] == "a | b"
+
+
+@pytest.mark.parametrize(
+    ("headings", "said"),
+    [
+        ("dc:identifier|dcterms:title", "Dublin Core: “dc:identifier” is object_number,"),
+        ("catalogNumber|dwc:eventDate", "Darwin Core: “catalogNumber” is object_number,"),
+        ("number|title", ""),
+        ("identifier|title", ""),
+    ],
+    ids=["Dublin Core", "Darwin Core", "plain", "could be any"],
+)
+def test_published_terms_are_said_to_be_recognised(headings: str, said: str) -> None:
+    """A person is told which headings were taken for terms of a standard, and what they became."""
+    notebook = Notebook()
+    lines = (Line(1, tuple(headings.split("|"))), Line(2, ("1", "x")))
+    list(table_rows(Table("x.csv", lines), OBJECT_COLUMNS, notebook))
+    messages = [
+        finding.message for finding in notebook.findings() if finding.code == "headings-recognised"
+    ]
+    assert len(messages) == bool(said)
+    assert all(said in message for message in messages)

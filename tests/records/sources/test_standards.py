@@ -3,7 +3,12 @@ from __future__ import annotations
 import pytest
 
 from service.records.sources.columns import OBJECT_COLUMNS
-from service.records.sources.standards import name_file, read_piped, standard_headings
+from service.records.sources.standards import (
+    name_file,
+    name_standard,
+    read_piped,
+    standard_headings,
+)
 
 
 def test_headings_lead_to_columns_that_exist() -> None:
@@ -50,3 +55,21 @@ def test_piped_lists_are_written_as_ours(text: str, column: str, expected: str) 
 def test_only_the_name_of_a_picture_is_taken(address: str, name: str) -> None:
     """Neither path, server nor query of an address is kept, and no name that all objects share."""
     assert name_file(address) == name
+
+
+@pytest.mark.parametrize(
+    ("heading", "standard"),
+    [
+        ("dc:title", "Dublin Core"),
+        ("DCTERMS.extent", "Dublin Core"),
+        ("dwc:catalogNumber", "Darwin Core"),
+        ("catalogNumber", "Darwin Core"),
+        ("title", ""),
+        ("decor", ""),
+        ("dctitle", ""),
+        ("", ""),
+    ],
+)
+def test_standard_is_named_only_where_it_shows(heading: str, standard: str) -> None:
+    """Words that could stand in any table are claimed for no standard."""
+    assert name_standard(heading) == standard
