@@ -18,6 +18,7 @@ URGENCY_WORDS = {
     Urgency.WORDING: "Wording",
 }
 TAKE_OFF = "none: take it off"
+LEAVE_ON = "none yet: leave the old one on"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +41,15 @@ class SwapRow:
 
 @dataclass(frozen=True, slots=True)
 class SwapList:
-    """The whole list: whose, made when and by whom, and its rows as one walks."""
+    """The whole list: whose, made when and by whom, and its rows as one walks.
+
+    `hides_locations` says that the museum does not print where containers are.
+    """
 
     museum: str
     made: str
     rows: tuple[SwapRow, ...]
+    hides_locations: bool = False
 
 
 def order_rows(rows: Iterable[SwapRow]) -> tuple[SwapRow, ...]:

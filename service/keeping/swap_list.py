@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from pathlib import Path
 
+from service.cards.card import EndLabel
 from service.cards.fingerprint import check_letters
-from service.cards.kinds import END_LABEL, find_kind
-from service.cards.swap_list import TAKE_OFF, SwapList, SwapRow, name_version, order_rows
+from service.cards.kept_text import card_from_text
+from service.cards.kinds import find_kind
+from service.cards.swap_list import (
+    LEAVE_ON,
+    TAKE_OFF,
+    SwapList,
+    SwapRow,
+    name_version,
+    order_rows,
+)
 from service.cards.words import join_words, write_date
 from service.keeping.desk import Desk
 from service.keeping.reprints import OutOfDate, list_reprints
@@ -16,6 +26,7 @@ from service.records.record import Museum
 from service.store.history import Stamp
 from service.store.load_records import load_museum
 from service.store.open import reading
+from service.store.printed.card import MadeCard
 
 
 def print_swaps(
@@ -27,26 +38,39 @@ def print_swaps(
         ContentsError: When no card has to be replaced.
         ProofFailedError: When a page does not read back as it should.
     """
-    found = list_reprints(desk.engine, desk.workshop.ruler, on_progress=on_progress).out_of_date
+    listed = list_reprints(desk.engine, desk.workshop.ruler, on_progress=on_progress)
+    unworded = {number for number, _ in listed.failed}
     with reading(desk.engine) as connection:
         museum = load_museum(connection)
-    rows = order_rows(_row(one, museum) for one in found)
+    rows = order_rows(_row(one, museum, unworded) for one in listed.out_of_date)
     made = join_words((write_date(stamp.at.date()), stamp.actor), between=", ")
-    return print_swap_list(SwapList(museum.name, made, rows), desk.workshop, paper=paper)
+    swap_list = SwapList(museum.name, made, rows, hides_locations=not museum.show_location)
+    return print_swap_list(swap_list, desk.workshop, paper=paper)
 
 
-def _row(one: OutOfDate, museum: Museum) -> SwapRow:
+def _row(one: OutOfDate, museum: Museum, unworded: Collection[str]) -> SwapRow:
     made = one.printed.made
     kind = find_kind(made.kind)
     return SwapRow(
         container_number=made.container_number,
         location=one.reprint.location if museum.show_location else (),
-        card=kind.name + (f", side {made.side}" if kind == END_LABEL else ""),
+        card=_name_card(made),
         where=kind.where,
         old=name_version(made.revision, check_letters(made.fingerprint)),
-        new=TAKE_OFF
-        if one.today is None
-        else name_version(one.today.head.revision, one.today.head.check_letters),
+        new=_name_new(one, unworded),
         urgency=one.reprint.urgency,
         reasons=tuple(dict.fromkeys(change.outside_words for change in one.reprint.changes)),
     )
+
+
+def _name_card(made: MadeCard) -> str:
+    said = card_from_text(made.content)
+    name = find_kind(made.kind).name
+    return f"{name}, side {said.side} of {said.sides}" if isinstance(said, EndLabel) else name
+
+
+def _name_new(one: OutOfDate, unworded: Collection[str]) -> str:
+    """Name the new card; where today's cannot be worded the old one is better than none."""
+    if one.today is not None:
+        return name_version(one.today.head.revision, one.today.head.check_letters)
+    return LEAVE_ON if one.printed.made.container_number in unworded else TAKE_OFF

@@ -9,7 +9,7 @@ from pathlib import Path
 from service.cards.swap_list import SwapList
 from service.errors import ContentsError, JobError, ServiceError
 from service.pages.page import Page
-from service.pages.swap_list import KIND, fit_swap_list
+from service.pages.swap_list.fit import KIND, fit_swap_list
 from service.pipeline.printing.shelf import Shelf
 from service.pipeline.ready import Workshop
 from service.render.compose.sheets import Parts, write_sheets

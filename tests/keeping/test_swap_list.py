@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pypdf
 import pytest
 
@@ -9,9 +11,10 @@ from service.errors import ContentsError
 from service.keeping.desk import Desk
 from service.keeping.repack import Seen, put_in
 from service.keeping.swap_list import print_swaps
-from service.records.record import PlaceRecord
+from service.records.record import Collection, Lid, PlaceRecord
 from service.store.open import writing
-from tests.keeping.made import BOX, attach_all
+from service.store.save_records import save_records
+from tests.keeping.made import BOX, COLLECTION, attach_all
 from tests.store.made import LATER
 
 
@@ -31,3 +34,33 @@ def test_what_is_wrong_is_on_paper(desk: Desk) -> None:
     assert "X.112 added" in words
     assert "25 Nov 2026, Ben Marl" in words
     assert "Bay 4" not in words
+    assert "Places are hidden" in words
+    assert "End label, side 2 of 2" in words
+
+
+@pytest.mark.print
+@pytest.mark.slow
+@pytest.mark.timeout(300)
+def test_a_card_that_cannot_be_worded_stays_on(desk: Desk) -> None:
+    """A mistyped address of the museum must not send anybody to take its warnings off."""
+    museum = replace(COLLECTION.museum, container_address="http://plain.example/{container_number}")
+    with writing(desk.engine) as connection:
+        attach_all(connection, desk.workshop.ruler, BOX)
+        save_records(connection, Collection(museum=museum), stamp=LATER)
+    words = pypdf.PdfReader(print_swaps(desk, stamp=LATER)).pages[0].extract_text()
+    assert "leave the old one on" in words
+    assert "take it off" not in words
+
+
+@pytest.mark.print
+@pytest.mark.slow
+@pytest.mark.timeout(300)
+def test_a_card_no_longer_wanted_comes_off(desk: Desk) -> None:
+    """A lid that is clear now stays uncovered."""
+    clear = replace(COLLECTION.containers[0], lid=Lid.CLEAR)
+    with writing(desk.engine) as connection:
+        attach_all(connection, desk.workshop.ruler, BOX)
+        save_records(connection, Collection(containers=(clear,)), stamp=LATER)
+    words = pypdf.PdfReader(print_swaps(desk, stamp=LATER)).pages[0].extract_text()
+    assert "take it off" in words
+    assert "leave the old one on" not in words

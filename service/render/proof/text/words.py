@@ -10,6 +10,7 @@ would take a second bidirectional algorithm.
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -67,12 +68,53 @@ def _without_blanks(glyphs: Sequence[Glyph], shaper: Shaper) -> list[Glyph]:
 
 
 def _in_order(found: Sequence[_Found]) -> bool:
-    same_way = [
-        (one, other)
-        for one, other in pairwise(found)
+    """Tell whether neighbours stand in their order, whichever way the whole line runs."""
+    return any(_agree(found, _deal(found, base)) for base in _ORDERED)
+
+
+def _agree(found: Sequence[_Found], places: Sequence[int]) -> bool:
+    return all(
+        (place < other_place) == (one.part.way is Way.RIGHTWARD)
+        for (one, place), (other, other_place) in pairwise(zip(found, places, strict=True))
         if one.part.way is other.part.way and one.part.way in _ORDERED
-    ]
-    return all((one.at < other.at) == (one.part.way is Way.RIGHTWARD) for one, other in same_way)
+    )
+
+
+def _deal(found: Sequence[_Found], base: Way) -> list[int]:
+    """Give each part its place; those of equal parts are dealt out as a line of this way has them.
+
+    Equal parts have equal glyphs, so nothing tells which of them was found where. Stretches that
+    run one way follow each other as the line runs.
+    """
+    ways = [one.part.way for one in found]
+    stretches = _stretches(ways)
+    along = 1 if base is Way.RIGHTWARD else -1
+    free: dict[Part, list[int]] = defaultdict(list)
+    for one in found:
+        free[one.part].append(one.at)
+    for places in free.values():
+        places.sort(reverse=True)
+    ranked = sorted(
+        range(len(found)),
+        key=lambda index: (
+            along * stretches[index],
+            -index if ways[index] is Way.LEFTWARD else index,
+        ),
+    )
+    dealt = {index: free[found[index].part].pop() for index in ranked}
+    return [dealt[index] for index in range(len(found))]
+
+
+def _stretches(ways: Sequence[Way]) -> list[int]:
+    """Number the stretches of a line that run one way; figures and signs go on with the last."""
+    numbers: list[int] = []
+    number, last = 0, None
+    for way in ways:
+        if way in _ORDERED:
+            number += last is not None and way is not last
+            last = way
+        numbers.append(number)
+    return numbers
 
 
 class _Matcher:

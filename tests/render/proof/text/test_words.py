@@ -91,3 +91,35 @@ def test_a_foreign_font_shows_no_word(shaper: Shaper) -> None:
     """Glyph numbers of a font that is not shipped prove nothing."""
     foreign = [replace(glyph, font="Another-Sans") for glyph in set_line("كل", shaper)]
     assert faults("كل", foreign, shaper)
+
+
+@pytest.mark.parametrize(
+    ("shown", "expected"),
+    [
+        ("A صندوق كل B بحر صندوق كل", []),
+        ("A كل صندوق B بحر صندوق كل", ["the words stand in another order"]),
+        ("A صندوق كل B بحر كل صندوق", ["the words stand in another order"]),
+    ],
+    ids=["in order", "the first turned round", "the second turned round"],
+)
+def test_words_may_come_again_in_another_stretch(
+    shaper: Shaper, shown: str, expected: list[str]
+) -> None:
+    """A title from the right may be named twice in an English line, as before and after."""
+    glyphs = [
+        replace(glyph, origin=Point(glyph.origin.x_mm + 10.0 * number, glyph.origin.y_mm))
+        for number, word in enumerate(shown.split())
+        for glyph in set_line(word, shaper, LATIN if word.isascii() else ARABIC)
+    ]
+    assert faults("A كل صندوق B كل صندوق بحر", glyphs, shaper) == expected
+
+
+def test_words_may_come_again_in_a_line_from_the_right(shaper: Shaper) -> None:
+    """Latin words named twice among Arabic ones stand from the right, stretch by stretch."""
+    shown = ["A", "C", "كل", "A", "B"]
+    glyphs = [
+        replace(glyph, origin=Point(glyph.origin.x_mm + 10.0 * number, glyph.origin.y_mm))
+        for number, word in enumerate(shown)
+        for glyph in set_line(word, shaper, LATIN if word.isascii() else ARABIC)
+    ]
+    assert faults("A B كل A C", glyphs, shaper) == []

@@ -1,5 +1,8 @@
 from __future__ import annotations
 
+from collections import Counter
+from dataclasses import replace
+
 import pytest
 
 from service.cards.changes.change import Urgency
@@ -7,7 +10,7 @@ from service.cards.swap_list import SwapList, SwapRow
 from service.errors import DoesNotFitError
 from service.geometry import Size
 from service.pages.page import Page, ShapeBlock, TextBlock
-from service.pages.swap_list import fit_swap_list
+from service.pages.swap_list.fit import fit_swap_list
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 
@@ -76,7 +79,41 @@ def test_rows_stay_above_the_foot() -> None:
         assert max(rows) < min(how)
 
 
-def test_a_row_that_no_page_holds_is_told() -> None:
+@pytest.mark.parametrize("size", [A4, LETTER], ids=["A4", "Letter"])
+def test_no_row_is_divided(size: Size) -> None:
+    """As many rows end on each page as begin there, each with its boxes above its rule."""
+    for page in fit_swap_list(made(40), size, RULER):
+        purposes = Counter(block.purpose for block in page.blocks)
+        assert purposes["container-number"] == purposes["where"] == purposes["row-rule"]
+        assert purposes["reason"] == purposes["tick-box"] == 2 * purposes["row-rule"]
+
+
+def test_a_row_that_no_page_holds_goes_on() -> None:
+    """A box packed anew has a reason an object: each is told once, in rows that name the card."""
+    pages = fit_swap_list(made(1, reasons=200), A4, RULER)
+    told = texts(pages, "reason")
+    assert told == list(made(1, reasons=200).rows[0].reasons)
+    cards = texts(pages, "card")
+    assert cards == [
+        f"End label, side 1 (part {number} of {len(cards)})" for number in range(1, len(cards) + 1)
+    ]
+    assert set(texts(pages, "container-number")) == {"B-000"}
+    assert texts(pages, "page")[0] == f"1 card · page 1 of {len(pages)}"
+    boxes = [block for page in pages for block in page.blocks if block.purpose == "tick-box"]
+    assert len(boxes) == 2
+
+
+def test_one_reason_that_no_page_holds_is_told() -> None:
     """It is neither divided nor cut."""
+    rows = (replace(made(1).rows[0], reasons=("arsenic " * 2000,)),)
     with pytest.raises(DoesNotFitError):
-        fit_swap_list(made(1, reasons=90), A4, RULER)
+        fit_swap_list(replace(made(1), rows=rows), A4, RULER)
+
+
+def test_hidden_places_are_said_to_be_hidden() -> None:
+    """Where the museum does not print locations every page says so, and how the list goes."""
+    hidden = replace(made(40), hides_locations=True)
+    pages = fit_swap_list(hidden, A4, RULER)
+    words = ["Places are hidden: the list goes by container number."]
+    assert texts(pages, "hidden") == words * len(pages)
+    assert texts(fit_swap_list(made(1), A4, RULER), "hidden") == []

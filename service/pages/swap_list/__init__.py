@@ -1,0 +1,1 @@
+"""The swap list as pages."""
