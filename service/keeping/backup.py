@@ -10,6 +10,7 @@ import hashlib
 import json
 import os
 import zipfile
+import zlib
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -21,7 +22,7 @@ from service.pipeline.ready import Progress, tell_nobody
 from service.store.backup import check_database, copy_database
 from service.store.handles import Engine
 from service.store.open import STORE_FILE, open_url, reading
-from service.store.shelf.files import FileShelf, StoredFile, open_shelf
+from service.store.shelf.files import FileShelf, StoredFile, open_shelf, sync
 from service.store.shelf.photos import load_file_names
 
 MANIFEST = "manifest.json"
@@ -47,12 +48,15 @@ def make_backup(
     is a whole backup, or none.
 
     Raises:
-        BackupError: When the file exists already, or the store cannot be copied.
+        BackupError: When the file exists already, its folder does not, or the store cannot be
+            copied.
         FileNotStoredError: When a file that the store names is lost.
         FileDamagedError: When one is damaged.
     """
     if target.exists():
         raise BackupError(str(target), reason="there is such a file already")
+    if not target.parent.is_dir():
+        raise BackupError(str(target), reason="there is no such folder to write it in")
     with TemporaryDirectory(dir=target.parent) as scratch, _write_whole(target) as packed:
         copy = Path(scratch) / STORE_FILE
         copy_database(engine, copy)
@@ -70,14 +74,15 @@ def make_backup(
 def restore_backup(source: Path, data_folder: Path, *, on_progress: Progress = tell_nobody) -> int:
     """Put a backup into a data folder that has no store yet, and give how many files it held.
 
-    Everything is compared with the manifest before the store gets its name.
+    Everything is compared with the manifest before the store gets its name. A file that lies
+    damaged in the folder is replaced.
 
     Raises:
-        BackupError: When the folder has a store, or the backup is not whole.
+        BackupError: When the folder has a store or the journal of one, or the backup is not whole.
+        StoreFullError: When the disk is full.
     """
     target = data_folder / STORE_FILE
-    if target.exists():
-        raise BackupError(str(data_folder), reason="there is a store in it already")
+    _check_empty(data_folder)
     data_folder.mkdir(parents=True, exist_ok=True)
     with (
         TemporaryDirectory(dir=data_folder) as scratch,
@@ -87,18 +92,20 @@ def restore_backup(source: Path, data_folder: Path, *, on_progress: Progress = t
         copy = Path(scratch) / STORE_FILE
         shelf = open_shelf(data_folder / "files", scratch=Path(scratch))
         for done, (name, sha256) in enumerate(hashes.items(), start=1):
-            data = packed.read(name)
+            data = _read(packed, name, source)
             if hashlib.sha256(data).hexdigest() != sha256:
                 raise BackupError(source.name, reason=f"{name} in it is damaged")
             if name == STORE_FILE:
                 copy.write_bytes(data)
             else:
-                shelf.put(data, Path(name).suffix)
+                shelf.put_back(data, Path(name).suffix)
             on_progress("files", done, len(hashes))
         check_database(copy)
         _check_whole(copy, hashes, source)
         copy.chmod(0o600)
+        sync(copy)
         copy.replace(target)
+        sync(data_folder)
     return len(hashes) - 1
 
 
@@ -113,8 +120,25 @@ def _write_whole(target: Path) -> Iterator[zipfile.ZipFile]:
             part.flush()
             os.fsync(part.fileno())
             path.replace(target)
+            sync(target.parent)
         finally:
             path.unlink(missing_ok=True)
+
+
+def _check_empty(data_folder: Path) -> None:
+    """Refuse a folder with a store, or with what a store left that was killed and taken away.
+
+    SQLite would play an old journal into the restored database and damage it (sqlite.org, "How To
+    Corrupt An SQLite Database File", 1.4).
+
+    Raises:
+        BackupError: When there is any of them.
+    """
+    if (data_folder / STORE_FILE).exists():
+        raise BackupError(str(data_folder), reason="there is a store in it already")
+    for left in sorted(data_folder.glob(f"{STORE_FILE}-*")):
+        reason = f"{left.name} in it is left over from another store; move it away first"
+        raise BackupError(str(data_folder), reason=reason)
 
 
 @contextmanager
@@ -127,8 +151,27 @@ def _open_backup(source: Path) -> Iterator[zipfile.ZipFile]:
     try:
         with zipfile.ZipFile(source) as packed:
             yield packed
-    except (zipfile.BadZipFile, KeyError, OSError, EOFError, NotImplementedError) as error:
+    except (zipfile.BadZipFile, FileNotFoundError, IsADirectoryError, PermissionError) as error:
         raise BackupError(source.name, reason=f"it is no whole backup ({error})") from error
+
+
+def _read(packed: zipfile.ZipFile, name: str, source: Path) -> bytes:
+    """Read one file of a backup.
+
+    Raises:
+        BackupError: When it is not in it, or damaged.
+    """
+    try:
+        return packed.read(name)
+    except (
+        zipfile.BadZipFile,
+        zlib.error,
+        KeyError,
+        EOFError,
+        RuntimeError,
+        NotImplementedError,
+    ) as error:
+        raise BackupError(source.name, reason=f"{name} in it cannot be read ({error})") from error
 
 
 def _read_manifest(packed: zipfile.ZipFile, source: Path) -> dict[str, str]:
@@ -138,7 +181,7 @@ def _read_manifest(packed: zipfile.ZipFile, source: Path) -> dict[str, str]:
         BackupError: When it cannot be read.
     """
     try:
-        manifest = json.loads(packed.read(MANIFEST))
+        manifest = json.loads(_read(packed, MANIFEST, source))
         hashes = {str(name): str(sha256) for name, sha256 in manifest["sha256"].items()}
     except (ValueError, TypeError, KeyError, AttributeError) as error:
         raise BackupError(source.name, reason="it has no manifest that can be read") from error

@@ -9,14 +9,15 @@ from pathlib import Path
 from sqlalchemy import Engine
 
 from service.errors import BackupError
-from service.store.open import FILE_MODE
-
-_PAGES_AT_ONCE = 1_000
-"""About 4 MB: between portions others may write, and SQLite copies again what they change."""
+from service.store.open import BUSY_MILLISECONDS, FILE_MODE
 
 
 def copy_database(engine: Engine, target: Path) -> None:
     """Copy an SQLite store with the Online Backup API (sqlite.org/backup.html), and check the copy.
+
+    The copy is taken in one step: between steps others may write, and then SQLite begins again from
+    the first page, so that a copy in portions is never finished while somebody goes on working.
+    With a rollback journal commits wait for that long, as they do for any reader.
 
     Raises:
         BackupError: When the store is on another database, or the copy is not whole.
@@ -27,10 +28,10 @@ def copy_database(engine: Engine, target: Path) -> None:
         raise BackupError(name, reason=reason)
     target.touch(mode=FILE_MODE)
     with (
-        closing(sqlite3.connect(engine.url.database)) as source,
+        closing(sqlite3.connect(engine.url.database, timeout=BUSY_MILLISECONDS / 1_000)) as source,
         closing(sqlite3.connect(target)) as copy,
     ):
-        source.backup(copy, pages=_PAGES_AT_ONCE)
+        source.backup(copy)
     check_database(target)
 
 

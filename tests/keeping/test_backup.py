@@ -77,6 +77,8 @@ def test_nothing_is_written_over(backup: Path, desk: Desk, tmp_path: Path) -> No
         make_backup(desk.engine, desk.shelf, backup)
     with pytest.raises(BackupError, match="a store in it already"):
         restore_backup(backup, tmp_path)
+    with pytest.raises(BackupError, match="no such folder"):
+        make_backup(desk.engine, desk.shelf, tmp_path / "none" / "b.zip")
 
 
 def test_a_backup_that_fails_leaves_nothing(desk: Desk, backup: Path, tmp_path: Path) -> None:
@@ -130,3 +132,42 @@ def test_a_cut_backup_is_refused(backup: Path, tmp_path: Path) -> None:
         restore_backup(cut, tmp_path / "new")
     with pytest.raises(BackupError):
         restore_backup(tmp_path / "none.zip", tmp_path / "new")
+
+
+@pytest.mark.parametrize("left", ["store.db-journal", "store.db-wal"])
+def test_a_journal_left_behind_is_refused(backup: Path, tmp_path: Path, left: str) -> None:
+    """SQLite would play it into the restored store (sqlite.org, How To Corrupt, 1.4)."""
+    (tmp_path / "new").mkdir()
+    (tmp_path / "new" / left).write_bytes(b"of another store")
+    with pytest.raises(BackupError, match=left):
+        restore_backup(backup, tmp_path / "new")
+    assert [path.name for path in (tmp_path / "new").iterdir()] == [left]
+
+
+def test_a_damaged_file_on_the_shelf_is_mended(desk: Desk, backup: Path, tmp_path: Path) -> None:
+    """Restoring into a folder whose files are still there leaves none of them damaged."""
+    shelf = open_shelf(tmp_path / "new" / "files", scratch=tmp_path)
+    ((sha256, suffix, _),) = desk.shelf.names()
+    shelf.put(desk.shelf.get(sha256, suffix), suffix)
+    shelf.local_path(sha256, suffix).write_bytes(b"else")
+    restore_backup(backup, tmp_path / "new")
+    assert shelf.get(sha256, suffix) == b"%PDF-1.7 a card"
+
+
+def test_a_backup_packed_anew_and_damaged_is_refused(backup: Path, tmp_path: Path) -> None:
+    """Other programs pack tighter; what cannot be unpacked, or is locked, is told all the same."""
+    tight = tmp_path / "tight.zip"
+    with zipfile.ZipFile(backup) as source, zipfile.ZipFile(tight, "w", zipfile.ZIP_DEFLATED) as to:
+        for entry in source.namelist():
+            to.writestr(entry, source.read(entry))
+    broken = bytearray(tight.read_bytes())
+    broken[60:64] = b"\xff" * 4
+    tight.write_bytes(broken)
+    with pytest.raises(BackupError, match=r"store\.db in it cannot be read"):
+        restore_backup(tight, tmp_path / "new")
+    locked = bytearray(backup.read_bytes())
+    locked[6] |= 1
+    locked[locked.find(b"PK\x01\x02") + 8] |= 1
+    backup.write_bytes(locked)
+    with pytest.raises(BackupError, match="password"):
+        restore_backup(backup, tmp_path / "new")

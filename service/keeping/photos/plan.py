@@ -41,9 +41,9 @@ def plan_photos(names: Iterable[str], objects: Iterable[ObjectRecord]) -> PhotoP
     matched = [
         MatchedPhoto(file, number, role, name)
         for file in files
-        for number, role, name in named.get(_plain(file), ())
+        for number, role, name in named.get(plain_name(file), ())
     ]
-    rest = [file for file in files if _plain(file) not in named]
+    rest = [file for file in files if plain_name(file) not in named]
     # A record that names photos may get others by their names as well.
     bare = Collection(objects=tuple(ObjectRecord(one.object_number) for one in records))
     found = match_photos(rest, bare)
@@ -61,10 +61,10 @@ def _index_named(records: Iterable[ObjectRecord]) -> dict[str, list[tuple[str, P
     named: dict[str, list[tuple[str, PhotoRole, str]]] = defaultdict(list)
     for record in records:
         for photo in record.photos:
-            named[_plain(photo.file)].append((record.object_number, photo.role, photo.file))
+            named[plain_name(photo.file)].append((record.object_number, photo.role, photo.file))
     return named
 
 
-def _plain(name: str) -> str:
+def plain_name(name: str) -> str:
     """Give a name as it is compared: file systems differ in case and in how they write accents."""
     return unicodedata.normalize("NFC", name).casefold()

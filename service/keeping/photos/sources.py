@@ -12,6 +12,8 @@ from pathlib import Path, PurePosixPath
 from tempfile import TemporaryDirectory
 
 from service.errors import MissingSourceError, UnreadableFileError
+from service.keeping.photos.plan import plain_name
+from service.records.sources.archive import RATIO_LIMIT
 
 ENTRIES_LIMIT = 10_000
 FILE_LIMIT_BYTES = 25 * 1024 * 1024
@@ -23,7 +25,11 @@ _UNIX = 3
 
 @dataclass(frozen=True, slots=True)
 class BulkPhotos:
-    """Files by their names alone, and those that were left out: names that came twice, links."""
+    """Files by their names alone, and those that were left out: names that came twice, links.
+
+    Names that differ in nothing but case or the writing of accents are the same: a record that
+    names the one names the other, and would get now this photo, now that.
+    """
 
     files: Mapping[str, Path]
     left_out: tuple[str, ...] = ()
@@ -51,11 +57,13 @@ def open_photos(source: Path, *, scratch: Path) -> Iterator[BulkPhotos]:
 
 def _list_folder(folder: Path) -> BulkPhotos:
     files: dict[str, Path] = {}
+    seen = set[str]()
     left_out: list[str] = []
     for path in sorted(folder.rglob("*")):
-        if path.is_symlink() or path.name in files:
+        if path.is_symlink() or plain_name(path.name) in seen:
             left_out.append(path.relative_to(folder).as_posix())
         elif path.is_file():
+            seen.add(plain_name(path.name))
             files[path.name] = path
     return BulkPhotos(files, tuple(left_out))
 
@@ -87,6 +95,7 @@ def _check(entries: list[zipfile.ZipInfo], *, name: str) -> None:
     faults = (
         (len(entries) > ENTRIES_LIMIT, f"it holds more than {ENTRIES_LIMIT} files"),
         (total_bytes > TOTAL_LIMIT_BYTES, "it would unpack to more than 8 GB"),
+        (any(_is_tight(entry) for entry in entries), "a file in it is packed too tightly"),
         (any(entry.flag_bits & _ENCRYPTED for entry in entries), "it is locked with a password"),
     )
     for is_wrong, reason in faults:
@@ -98,16 +107,23 @@ def _unpack_entries(
     packed: zipfile.ZipFile, entries: list[zipfile.ZipInfo], folder: Path
 ) -> BulkPhotos:
     files: dict[str, Path] = {}
+    seen = set[str]()
     left_out: list[str] = []
     for number, entry in enumerate(entries):
         name = PurePosixPath(entry.filename.replace("\\", "/")).name
-        if not name or name in files or _is_link(entry) or entry.file_size > FILE_LIMIT_BYTES:
+        is_known = not name or plain_name(name) in seen
+        if is_known or _is_link(entry) or entry.file_size > FILE_LIMIT_BYTES:
             left_out.append(entry.filename)
             continue
         path = folder / str(number)
         _copy(packed, entry, path)
+        seen.add(plain_name(name))
         files[name] = path
     return BulkPhotos(files, tuple(left_out))
+
+
+def _is_tight(entry: zipfile.ZipInfo) -> bool:
+    return entry.file_size / max(entry.compress_size, 1) > RATIO_LIMIT
 
 
 def _is_link(entry: zipfile.ZipInfo) -> bool:

@@ -6,21 +6,24 @@ A folder on this machine, or a bucket of an S3-compatible store. What is put is 
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import os
 from collections.abc import Callable, Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from obstore.exceptions import AlreadyExistsError
+from obstore.exceptions import AlreadyExistsError, GenericError
 from obstore.store import LocalStore, ObjectStore, from_url
 
-from service.errors import FileDamagedError, FileNotStoredError
+from service.errors import FileDamagedError, FileNotStoredError, StoreFullError
 
 _ROOT = "sha256"
 _PORTION_BYTES = 1 << 20
+# The library gives the number of a disk's trouble in its text alone.
+_FULL = tuple(f"(os error {number})" for number in (errno.ENOSPC, errno.EDQUOT))
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,13 +45,32 @@ class FileShelf:
         self._scratch = scratch
 
     def put(self, source: bytes | Path, suffix: str) -> StoredFile:
-        """Put a file on the shelf; one that is there already is left as it is."""
+        """Put a file on the shelf; one that is there already is left as it is.
+
+        Raises:
+            StoreFullError: When the disk is full.
+        """
         stored = _describe(source, suffix)
         key = _key(stored.sha256, suffix)
-        with suppress(AlreadyExistsError):
+        with suppress(AlreadyExistsError), _telling():
             self._store.put(key, source, mode="create")
-        if self._folder is not None:
-            _sync(self._folder / key)
+        self._sync(key)
+        return stored
+
+    def put_back(self, data: bytes, suffix: str) -> StoredFile:
+        """Put a file of a backup on the shelf, also in the place of one that is damaged.
+
+        Raises:
+            StoreFullError: When the disk is full.
+        """
+        stored = self.put(data, suffix)
+        try:
+            self.get(stored.sha256, suffix)
+        except FileDamagedError:
+            key = _key(stored.sha256, suffix)
+            with _telling():
+                self._store.put(key, data, mode="overwrite")
+            self._sync(key)
         return stored
 
     def get(self, sha256: str, suffix: str) -> bytes:
@@ -94,10 +116,18 @@ class FileShelf:
             self._store.delete(key)
         return len(lost)
 
+    def _sync(self, key: str) -> None:
+        """Bring a file to the disk: the library links it, and makes its folder, without that."""
+        if self._folder is not None:
+            path = self._folder / key
+            sync(path, path.parent, path.parent.parent)
+
 
 def open_shelf(folder: Path, *, scratch: Path) -> FileShelf:
     """Open the shelf in a folder, which is made where it is missing; only its owner reads it."""
     folder.mkdir(parents=True, exist_ok=True, mode=0o700)
+    (folder / _ROOT).mkdir(exist_ok=True)
+    sync(folder, folder.parent)
     return FileShelf(LocalStore(folder), folder=folder, scratch=scratch)
 
 
@@ -121,10 +151,27 @@ def _describe(source: bytes | Path, suffix: str) -> StoredFile:
     return StoredFile(digest.hexdigest(), suffix, length_bytes)
 
 
-def _sync(path: Path) -> None:
-    """Bring a file and its folder to the disk: the library links a file without doing so."""
-    for one in (path, path.parent):
-        handle = os.open(one, os.O_RDONLY)
+@contextmanager
+def _telling() -> Iterator[None]:
+    """Tell a full disk from other trouble.
+
+    Raises:
+        StoreFullError: When the disk is full.
+        GenericError: When it has any other trouble.
+    """
+    try:
+        yield
+    except GenericError as error:
+        if any(number in str(error) for number in _FULL):
+            message = "There is no room left for photos and PDFs."
+            raise StoreFullError(message) from error
+        raise
+
+
+def sync(*paths: Path) -> None:
+    """Bring files, and the names in folders, to the disk."""
+    for path in paths:
+        handle = os.open(path, os.O_RDONLY)
         try:
             os.fsync(handle)
         finally:

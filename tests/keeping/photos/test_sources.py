@@ -104,3 +104,26 @@ def test_what_is_no_archive_is_told(tmp_path: Path, data: bytes) -> None:
         pass
     with pytest.raises(MissingSourceError), open_photos(tmp_path / "no", scratch=tmp_path):
         pass
+
+
+def test_names_that_differ_in_case_alone_are_one(tmp_path: Path) -> None:
+    """In a folder and in an archive the first is taken and the other is told."""
+    (tmp_path / "in").mkdir()
+    (tmp_path / "in" / "A.JPG").write_bytes(b"1")
+    (tmp_path / "in" / "a.jpg").write_bytes(b"2")
+    source = packed(tmp_path / "p.zip", {"A.JPG": b"1", "a.jpg": b"2"})
+    for place in (tmp_path / "in", source):
+        with open_photos(place, scratch=tmp_path) as bulk:
+            assert bulk.files["A.JPG"].read_bytes() == b"1"
+            assert bulk.left_out == ("a.jpg",)
+
+
+def test_a_file_packed_too_tightly_is_refused(tmp_path: Path) -> None:
+    """A megabyte that would unpack to a gigabyte fills no disk."""
+    with zipfile.ZipFile(tmp_path / "p.zip", "w", zipfile.ZIP_DEFLATED) as target:
+        target.writestr("a.jpg", bytes(5_000_000))
+    with (
+        pytest.raises(UnreadableFileError, match="tightly"),
+        open_photos(tmp_path / "p.zip", scratch=tmp_path),
+    ):
+        pass

@@ -65,3 +65,15 @@ def test_a_shelf_elsewhere_is_copied_from(tmp_path: Path) -> None:
     shelf.put(DATA, ".pdf")
     assert shelf.local_path(SHA256, ".pdf").read_bytes() == DATA
     assert not shelf.local_path("0" * 64, ".pdf").exists()
+
+
+def test_only_what_is_damaged_is_put_back(shelf: FileShelf) -> None:
+    """A whole file is left as it is; a damaged one is replaced by that of a backup."""
+    shelf.put_back(DATA, ".pdf")
+    path = shelf.local_path(SHA256, ".pdf")
+    before = path.stat().st_ino
+    shelf.put_back(DATA, ".pdf")
+    assert path.stat().st_ino == before
+    path.write_bytes(b"something else")
+    shelf.put_back(DATA, ".pdf")
+    assert shelf.get(SHA256, ".pdf") == DATA
