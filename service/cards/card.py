@@ -1,95 +1,12 @@
-"""The parts that every kind of card is made of, and the cards themselves."""
+"""What each kind of card says."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from service.cards.parts import CardLayer, CardObject, Handling, Head, Warn
 from service.handling.lifting import LiftAdvice
 from service.records.record import Grid
-
-
-@dataclass(frozen=True, slots=True)
-class Pointer:
-    """An object as a warning names it: its place in the container, if any, and its number."""
-
-    place: str
-    object_number: str
-
-
-@dataclass(frozen=True, slots=True)
-class Warn:
-    """One mark with its words; `instruction` is empty for a caution that says it all by name.
-
-    `unmarked` are those of `pointers` beside which the mark does not stand: they are named whatever
-    their number.
-    """
-
-    mark: str
-    heading: str
-    instruction: str = ""
-    pointers: tuple[Pointer, ...] = ()
-    urgency: int = 2
-    unmarked: tuple[Pointer, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Handling:
-    """What must be known before lifting or opening, most urgent first."""
-
-    lift: LiftAdvice
-    hazards: tuple[Warn, ...] = ()
-    cautions: tuple[Warn, ...] = ()
-    limits: tuple[str, ...] = ()
-    """Limits of the container itself: stacking, heavy end, temporary materials."""
-
-
-@dataclass(frozen=True, slots=True)
-class CardObject:
-    """One object as the outside of a container shows it.
-
-    `place` is the tag printed with it ("B3"), `cell` its column and row from 0 in the container's
-    grid. `photo` is empty where there is none or where it may not be shown; `photo_words` then
-    stands in the frame. `aside` says where other parts lie. Marks are pairs of mark and words.
-    """
-
-    object_number: str
-    title: str
-    photo: str
-    photo_words: str
-    place: str = ""
-    cell: tuple[int, int] | None = None
-    aside: str = ""
-    marks: tuple[tuple[str, str], ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class CardLayer:
-    """A layer with its heading; the heading is empty where there is only one."""
-
-    heading: str
-    objects: tuple[CardObject, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Head:
-    """What every card of a container carries at its head and foot.
-
-    `address` is what the symbol says without its query; `query` holds revision and letters where
-    the card is one that goes out of date. `questions` says whom to ask. `packed` and `revision`
-    belong to the packing, not to what the card says.
-    """
-
-    container_number: str
-    kind_words: str
-    title: str
-    museum: str
-    location: str
-    address: str
-    questions: str
-    revision: int
-    packed: str = ""
-    query: str = ""
-    check_letters: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,12 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import Card, Warn
+from service.cards.card import Card
 from service.cards.changes.list_changes import list_changes
 from service.cards.compose.warn import warn_outside
 from service.cards.fingerprint import check_letters, fingerprint_card
 from service.cards.kept_text import card_from_text
 from service.cards.kinds import find_kind
+from service.cards.parts import Warn
 from service.cards.standing import Answer, Fate, KnownCard, Standing, judge_scan
 from service.cards.words import join_words, write_questions
 from service.contents.packing import Packing

@@ -20,8 +20,8 @@ from service.cards.swap_list import (
 from service.cards.words import join_words, write_date
 from service.keeping.desk import Desk
 from service.keeping.reprints import OutOfDate, list_reprints
+from service.pipeline.documents.swap_list import print_swap_list
 from service.pipeline.ready import Progress, tell_nobody
-from service.pipeline.swap_list import print_swap_list
 from service.records.record import Museum
 from service.store.history import Stamp
 from service.store.load_records import load_museum

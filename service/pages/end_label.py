@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import EndLabel, Warn
+from service.cards.card import EndLabel
+from service.cards.parts import Warn
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
 from service.geometry import TOLERANCE_MM, Point, Rect, Size

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from service.cards.card import Head
 from service.cards.compose.head import full_payload
+from service.cards.parts import Head
 from service.geometry import Rect
 from service.pages.page import SymbolBlock
 from service.symbols.symbol import Level, encode_symbol, size_symbol

@@ -9,7 +9,7 @@ from service.records.cells.dimensions import read_dimensions
 from service.records.cells.lengths import read_length_mm, read_size
 from service.records.cells.weights import read_weight
 from service.records.cells.words import read_choice, read_grid, read_kind, read_stacking_limit
-from service.records.read_museum import read_questions
+from service.records.museum.read import read_questions
 from service.records.record import ContainerRecord, Lid
 from service.records.rows.numbering import unique_rows
 from service.records.rows.row import Row

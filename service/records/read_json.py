@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 
 from service.errors import TooManyRecordsError
 from service.findings import Where
+from service.records.museum.read import read_museum
 from service.records.read_containers import read_containers
-from service.records.read_museum import read_museum
 from service.records.read_objects import read_objects
 from service.records.read_packings import read_packings
 from service.records.record import Collection

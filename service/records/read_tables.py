@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from service.errors import UnreadableFileError
 from service.findings import Where
+from service.records.museum.read import read_museum, read_own_headings
 from service.records.read_containers import read_containers
-from service.records.read_museum import read_museum, read_own_headings
 from service.records.read_objects import read_objects
 from service.records.read_packings import read_packings
 from service.records.record import Collection, Museum

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from service.cards.card import Card, CoverCard, Head
+from service.cards.card import Card, CoverCard
 from service.cards.changes.change import Change, ChangeKind, Hint, Urgency
 from service.cards.changes.telling import (
     Topic,
@@ -14,6 +14,7 @@ from service.cards.changes.telling import (
     tell_value,
 )
 from service.cards.changes.views import discreet_numbers
+from service.cards.parts import Head
 
 RESTLESS = ("revision", "packed", "query", "check_letters")
 """What the fingerprint leaves out: these change without making a card wrong."""

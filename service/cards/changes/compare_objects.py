@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from service.cards.card import Card, CardObject, ListEntry
+from service.cards.card import Card, ListEntry
 from service.cards.changes.change import Change, ChangeKind, Hint, Urgency
 from service.cards.changes.facts import Fact
 from service.cards.changes.telling import (
@@ -26,6 +26,7 @@ from service.cards.changes.views import (
     items_of,
     layers_of,
 )
+from service.cards.parts import CardObject
 
 _WORDS = {
     "aside": "parts and note",

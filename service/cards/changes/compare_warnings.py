@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from service.cards.card import Card, Warn
+from service.cards.card import Card
 from service.cards.changes.change import Change, ChangeKind, Hint, Urgency
 from service.cards.changes.facts import DISCREET_NAMES, RANKS, Fact
 from service.cards.changes.telling import (
@@ -23,6 +23,7 @@ from service.cards.changes.views import (
     limits_of,
     warns_of,
 )
+from service.cards.parts import Warn
 from service.handling.cautions import CAUTIONS
 from service.handling.lifting import LiftAdvice
 

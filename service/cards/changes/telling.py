@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
 from typing import TypeGuard
 
-from service.cards.card import Card, CardObject, Head, ListEntry, Warn
+from service.cards.card import Card, ListEntry
 from service.cards.changes.change import Change, ChangeKind, Urgency
+from service.cards.parts import CardObject, Head, Warn
 from service.handling.lifting import LiftAdvice
 
 Part = Card | Head | LiftAdvice | Warn | CardObject | ListEntry

@@ -6,18 +6,9 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from service.cards.card import (
-    Card,
-    CardObject,
-    ContentsList,
-    CoverCard,
-    EndLabel,
-    Handling,
-    LidCard,
-    ListEntry,
-    Warn,
-)
+from service.cards.card import Card, ContentsList, CoverCard, EndLabel, LidCard, ListEntry
 from service.cards.changes.facts import DISCREET_NAMES, Fact, hazard_in, read_heading
+from service.cards.parts import CardObject, Handling, Warn
 from service.handling.cautions import CAUTIONS
 from service.handling.lifting import LiftAdvice
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from service.cards.card import CoverCard, Handling
+from service.cards.card import CoverCard
 from service.cards.compose.head import compose_head
 from service.cards.compose.objects import choose_photo, compose_object, write_aside
 from service.cards.compose.warn import is_discreet, warn_outside
 from service.cards.fingerprint import seal_card
+from service.cards.parts import Handling
 from service.cards.words import join_words
 from service.contents.packing import PackedObject, Packing
 from service.records.record import ContainerKind, Museum, PhotoRole

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from service.cards.card import Head
+from service.cards.parts import Head
 from service.cards.words import KIND_WORDS, join_words, write_date, write_questions
 from service.contents.packing import PackedObject, Packing
 from service.records.record import Museum

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from service.cards.card import CardLayer, CardObject, LidCard
+from service.cards.card import LidCard
 from service.cards.compose.head import compose_head
 from service.cards.compose.objects import compose_object
 from service.cards.compose.warn import warn_outside
 from service.cards.fingerprint import seal_card
+from service.cards.parts import CardLayer, CardObject
 from service.cards.words import count, join_words
 from service.contents.packing import Packing
 from service.records.record import Museum

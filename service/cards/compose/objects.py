@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from service.cards.card import CardObject
 from service.cards.compose.warn import is_discreet, is_restricted, mark_object
+from service.cards.parts import CardObject
 from service.cards.words import join_words
 from service.contents.arrange import find_cell
 from service.contents.packing import PackedObject

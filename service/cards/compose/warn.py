@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from service.cards.card import Handling, Pointer, Warn
+from service.cards.parts import Handling, Pointer, Warn
 from service.cards.words import write_date
 from service.contents.packing import PackedObject, Packing
 from service.contents.weights import weigh_packing

@@ -30,7 +30,9 @@ _SHOWN = 20
 @app.command("import")
 def import_(
     context: typer.Context,
-    source: Annotated[Path, typer.Argument(help="A folder, CSV, XLSX, JSON or LIDO file, or a Darwin Core Archive.")],
+    source: Annotated[
+        Path, typer.Argument(help="A folder or an export file; README lists the kinds.")
+    ],
     preview: Annotated[bool, typer.Option("--preview", help="Only say what would change.")] = False,
     by: By = "",
     as_json: Json = False,

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from service.cards.card import CardLayer, LidCard
+from service.cards.card import LidCard
+from service.cards.parts import CardLayer
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.lid.cells import SCALES, measure_captions

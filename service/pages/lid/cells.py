@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import CardObject
 from service.cards.compose.warn import MARKS_BESIDE
+from service.cards.parts import CardObject
 from service.geometry import TOLERANCE_MM, Point, Rect
 from service.pages.lid.grid import GOOD_MM, CaptionNeeds, GridPlan
 from service.pages.page import (

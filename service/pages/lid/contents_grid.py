@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import CardLayer
+from service.cards.parts import CardLayer
 from service.geometry import Point, Rect
 from service.pages.lid.cells import Scale, set_cell
 from service.pages.lid.grid import GridPlan, GridSpace

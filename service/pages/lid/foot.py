@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from service.cards.card import Head
+from service.cards.parts import Head
 from service.geometry import Rect
 from service.pages.look import HAIRLINE_MM
 from service.pages.page import Align, Block, Shade, ShapeBlock, TextStyle

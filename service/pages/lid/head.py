@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import Head
+from service.cards.parts import Head
 from service.cards.words import join_words
 from service.geometry import Rect
 from service.legibility import LEAST_ANGLE_ARCMIN

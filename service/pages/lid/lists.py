@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from service.cards.card import CardLayer, CardObject, LidCard
+from service.cards.card import LidCard
 from service.cards.compose.warn import MARKS_BESIDE
+from service.cards.parts import CardLayer, CardObject
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.lid.cells import set_picture

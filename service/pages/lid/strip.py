@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import Handling, Pointer, Warn
+from service.cards.parts import Handling, Pointer, Warn
 from service.geometry import Rect
 from service.handling.lifting import LiftAdvice
 from service.pages.page import Block, MarkBlock, TextStyle

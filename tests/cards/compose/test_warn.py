@@ -5,7 +5,6 @@ from datetime import date
 
 import pytest
 
-from service.cards.card import Pointer
 from service.cards.compose.warn import (
     gather_cautions,
     gather_hazards,
@@ -13,6 +12,7 @@ from service.cards.compose.warn import (
     mark_object,
     warn_outside,
 )
+from service.cards.parts import Pointer
 from service.handling.hazards import HAZARDS
 from service.records.record import HazardState, ObjectRecord, PlaceRecord
 from tests.contents.made import BOX, hazard, objects, packing

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pytest
 
-from service.cards.card import CardLayer, CardObject
+from service.cards.parts import CardLayer, CardObject
 from service.errors import DoesNotFitError
 from service.geometry import Size
 from service.pages.lid.card import split_layers

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from service.cards.card import CardObject
+from service.cards.parts import CardObject
 from service.geometry import Point, Rect, Size
 from service.pages.lid.cells import (
     SCALES,

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from service.cards.card import CardLayer, CardObject
+from service.cards.parts import CardLayer, CardObject
 from service.geometry import Rect, Size
 from service.pages.lid.cells import SCALES
 from service.pages.lid.contents_grid import Fit, set_grid

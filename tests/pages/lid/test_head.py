@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from service.cards.card import Head
 from service.cards.compose.lid_card import compose_lid_card
+from service.cards.parts import Head
 from service.geometry import Rect
 from service.legibility import LEAST_ANGLE_ARCMIN, cap_height_mm
 from service.pages.lid.head import HeadText, set_head

@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import pytest
 
-from service.cards.card import Handling, Pointer, Warn
 from service.cards.compose.warn import warn_outside
+from service.cards.parts import Handling, Pointer, Warn
 from service.geometry import Rect
 from service.pages.lid.strip import MOST_POINTERS, set_strip, write_pointers
 from service.pages.page import Block, TextBlock

@@ -3,7 +3,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from service.findings import Where
-from service.records.read_museum import read_museum, read_own_headings
+from service.records.museum.read import read_museum, read_own_headings
 from service.records.record import Museum, Questions
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row

@@ -8,8 +8,8 @@ import pytest
 
 from service.cards.swap_list import SwapList
 from service.errors import ContentsError
+from service.pipeline.documents.swap_list import print_swap_list
 from service.pipeline.ready import Workshop
-from service.pipeline.swap_list import print_swap_list
 from tests.pages.swap_list.test_fit import made
 
 TITLES = (
