@@ -26,13 +26,6 @@ from service.store.shelf.photos import note_file
 
 PDF = ".pdf"
 
-AlsoSave = Callable[[Connection, int], None]
-"""Called with the run's number inside the transaction that saves it."""
-
-
-def save_nothing_more(_connection: Connection, _run_id: int) -> None:
-    """Stand in where nothing else belongs to the run."""
-
 
 @dataclass(frozen=True, slots=True)
 class MadeRun:
@@ -42,6 +35,14 @@ class MadeRun:
     files: tuple[RunFile, ...]
     cards: tuple[PrintedCard, ...]
     findings: tuple[Finding, ...]
+
+
+AlsoSave = Callable[[Connection, MadeRun], None]
+"""Called with the run inside the transaction that saves it."""
+
+
+def save_nothing_more(_connection: Connection, _made: MadeRun) -> None:
+    """Stand in where nothing else belongs to the run."""
 
 
 def print_run(
@@ -79,10 +80,10 @@ def print_run(
         for file in stored:
             note_file(connection, file, stamp=stamp)
         cards = save_run(connection, run, stamp=stamp)
-        run_id = cards[0].run_id
         _remember_sheets(connection, outcome, stamp)
-        also_save(connection, run_id)
-    return MadeRun(run_id, files, cards, outcome.findings)
+        made_run = MadeRun(cards[0].run_id, files, cards, outcome.findings)
+        also_save(connection, made_run)
+    return made_run
 
 
 def _narrowed(options: PrintOptions) -> PrintOptions:

@@ -56,10 +56,10 @@ def print_spoiled(
         name = f"{spoiled.file}, sheet {spoiled.sheet}"
         raise NotFoundError(name, what="sheet with cards")
 
-    def mark_them(connection: Connection, run_id: int) -> None:
+    def mark_them(connection: Connection, made: MadeRun) -> None:
         for card in ruined:
             mark_spoiled(connection, card.card_id, stamp=stamp)
-        also_save(connection, run_id)
+        also_save(connection, made)
 
     copies = Counter(card.made.key for card in ruined)
     options = PrintOptions(

@@ -12,7 +12,7 @@ from service.cards.kinds import END_LABEL, LID_CARD
 from service.errors import ContentsError, NotFoundError
 from service.keeping.desk import Desk
 from service.keeping.printing.attach import attach_run
-from service.keeping.printing.prints import print_run
+from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.reprints import list_reprints
 from service.keeping.today import compose_today
 from service.pipeline.options import PrintOptions, card_key
@@ -110,7 +110,7 @@ def test_single_cards_can_be_printed(desk: Desk) -> None:
 def test_a_run_is_saved_whole_or_not_at_all(desk: Desk) -> None:
     """Where what belongs to the run cannot be saved there is no run, only files nobody names."""
 
-    def refuse(_connection: Connection, _run_id: int) -> None:
+    def refuse(_connection: Connection, _made: MadeRun) -> None:
         name = "x"
         raise NotFoundError(name, what="task")
 

@@ -127,8 +127,8 @@ def print_spoiled_again(run: RunId, body: SpoiledBody, asked: TheAsked) -> Respo
 def _print_once(asked: Asked, sent: str, make: _Print) -> Response:
     """Print, and keep the reply in the transaction that saves the run."""
 
-    def also_save(connection: Connection, run_id: int) -> None:
-        keep_made(connection, asked, sent, _tell(connection, run_id))
+    def also_save(connection: Connection, made: MadeRun) -> None:
+        keep_made(connection, asked, sent, _tell(connection, made.run_id))
 
     with asked.counter.working() as desk:
         with asked.counter.reading() as connection:

@@ -1,0 +1,130 @@
+"""What can be asked for: plain data, which is kept as JSON until somebody does the work."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TypeVar, cast
+
+from service.cards.kinds import CARD_KINDS, find_kind
+from service.pipeline.options import PrintOptions
+from service.sheets.stocks import STOCKS, find_stock
+from service.store.canonical import decode_record, dump_json, encode_record
+
+
+@dataclass(frozen=True, slots=True)
+class WantedCard:
+    """One card of one container; `side` counts from 1."""
+
+    container_number: str
+    kind: str
+    side: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class PrintRequest:
+    """What to print and on what; nothing named prints every card of every container.
+
+    Attributes:
+        kinds: Codes of the kinds of card; none means all.
+        stock: The name of the stock; none is chosen by measure.
+        paper: "A4" or "Letter", where stocks are chosen.
+        start_position: First position of the first sheet, from 1.
+        skipped: Used or spoiled positions of the first sheet.
+        copies: How often each page is printed.
+        containers: Only of these containers.
+        cards: Only these cards.
+        reprints: Only the cards that are on the reprint list when the work begins.
+        go_on: Go on with the sheets that were begun.
+    """
+
+    kinds: tuple[str, ...] = ()
+    stock: str = ""
+    paper: str = "A4"
+    start_position: int = 1
+    skipped: tuple[int, ...] = ()
+    copies: int = 1
+    containers: tuple[str, ...] = ()
+    cards: tuple[WantedCard, ...] = ()
+    reprints: bool = False
+    go_on: bool = False
+
+    def to_options(self) -> PrintOptions:
+        """Look kinds and stock up; what only the store knows is added when the work begins.
+
+        Raises:
+            UnknownCardKindError: When there is no such kind.
+            UnknownStockError: When there is no such stock.
+            StartPositionError: When the stock has no such position.
+        """
+        stock = find_stock(self.stock, STOCKS) if self.stock else None
+        if stock is not None:
+            stock.position_rect(self.start_position)
+        return PrintOptions(
+            kinds=tuple(map(find_kind, self.kinds)) or CARD_KINDS,
+            stock=stock,
+            paper=self.paper,
+            start_position=self.start_position,
+            skipped=frozenset(self.skipped),
+            copies=self.copies,
+            containers=frozenset(self.containers),
+            only=frozenset((one.container_number, one.kind, one.side) for one in self.cards),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class ShelvedFile:
+    """A file by the name it came with; its bytes lie on the shelf under that name's ending."""
+
+    name: str
+    sha256: str
+
+    @property
+    def suffix(self) -> str:
+        """The ending of the name in small letters, such as `.csv`; empty where it has none."""
+        stem, dot, ending = self.name.rpartition(".")
+        return f".{ending.lower()}" if stem and dot else ""
+
+
+@dataclass(frozen=True, slots=True)
+class ImportRequest:
+    """The files of one export: a document, a workbook, or the tables of a folder together."""
+
+    files: tuple[ShelvedFile, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PhotosRequest:
+    """A ZIP file of photos, which are named after their objects."""
+
+    file: ShelvedFile
+
+
+Request = PrintRequest | ImportRequest | PhotosRequest
+KINDS: Mapping[str, type[Request]] = {
+    "print": PrintRequest,
+    "import": ImportRequest,
+    "photos": PhotosRequest,
+}
+
+_Asked = TypeVar("_Asked")
+
+
+def kind_of(request: Request) -> str:
+    """Name the kind of work that a request asks for."""
+    return next(kind for kind, shape in KINDS.items() if isinstance(request, shape))
+
+
+def write_request(request: Request) -> dict[str, object]:
+    """Write a request as JSON data; what holds its default is left out.
+
+    Raises:
+        UnstorableTextError: When a text of it cannot be stored.
+    """
+    return cast("dict[str, object]", json.loads(encode_record(request)))
+
+
+def read_request(shape: type[_Asked], data: Mapping[str, object]) -> _Asked:
+    """Read a request of one shape from what `write_request` wrote."""
+    return decode_record(shape, dump_json(data))

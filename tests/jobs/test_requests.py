@@ -1,0 +1,101 @@
+"""Tests for requests, which wait as JSON."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from service.cards.kinds import CARD_KINDS, END_LABEL
+from service.errors import (
+    StartPositionError,
+    UnknownCardKindError,
+    UnknownStockError,
+    UnstorableTextError,
+)
+from service.jobs.requests import (
+    KINDS,
+    ImportRequest,
+    PhotosRequest,
+    PrintRequest,
+    Request,
+    ShelvedFile,
+    WantedCard,
+    kind_of,
+    read_request,
+    write_request,
+)
+from service.sheets.stocks import STOCKS
+from tests.keeping.made import BOX
+
+EIGHT = next(stock for stock in STOCKS if stock.positions == 8)
+FULL = PrintRequest(
+    kinds=("end-label",),
+    stock=EIGHT.name,
+    paper="Letter",
+    start_position=2,
+    skipped=(3, 4),
+    copies=5,
+    containers=(BOX,),
+    cards=(WantedCard(BOX, "end-label", 2),),
+    reprints=True,
+    go_on=True,
+)
+TABLES = ImportRequest((ShelvedFile("objects.csv", "a" * 64), ShelvedFile("museum.toml", "b" * 64)))
+
+
+@pytest.mark.parametrize(
+    "request_",
+    [PrintRequest(), FULL, TABLES, PhotosRequest(ShelvedFile("photos.zip", "c" * 64))],
+    ids=["empty", "print", "import", "photos"],
+)
+def test_a_request_comes_back_from_json(request_: Request) -> None:
+    """What was asked for is read as it was written, through the text that the store keeps."""
+    kept = json.loads(json.dumps(write_request(request_)))
+    assert read_request(KINDS[kind_of(request_)], kept) == request_
+
+
+def test_what_is_not_said_is_left_out() -> None:
+    """A request of an older version, which knew fewer fields, reads as if they held defaults."""
+    assert write_request(PrintRequest()) == {}
+
+
+def test_a_request_becomes_options() -> None:
+    """Names are looked up; what is empty means everything."""
+    options = PrintRequest(containers=(BOX,), cards=(WantedCard(BOX, "end-label"),)).to_options()
+    assert (options.kinds, options.stock) == (CARD_KINDS, None)
+    assert options.only == {(BOX, END_LABEL.code, 1)}
+    options = FULL.to_options()
+    assert (options.kinds, options.stock) == ((END_LABEL,), EIGHT)
+    assert (options.start_position, options.copies) == (2, 5)
+    assert options.skipped == {3, 4}
+
+
+@pytest.mark.parametrize(
+    ("request_", "error"),
+    [
+        (PrintRequest(kinds=("poster",)), UnknownCardKindError),
+        (PrintRequest(stock="A9"), UnknownStockError),
+        (PrintRequest(stock=STOCKS[0].name, start_position=999), StartPositionError),
+    ],
+    ids=["kind", "stock", "position"],
+)
+def test_what_does_not_exist_is_refused(request_: PrintRequest, error: type[Exception]) -> None:
+    """Nobody waits in the line for what can never be done."""
+    with pytest.raises(error):
+        request_.to_options()
+
+
+def test_what_cannot_be_stored_is_refused() -> None:
+    """A NUL is no text of any database."""
+    with pytest.raises(UnstorableTextError):
+        write_request(PrintRequest(containers=("B\0",)))
+
+
+@pytest.mark.parametrize(
+    ("name", "suffix"),
+    [("Objects.CSV", ".csv"), ("a.b.xlsx", ".xlsx"), ("export", ""), (".csv", "")],
+)
+def test_a_shelved_file_has_the_ending_of_its_name(name: str, suffix: str) -> None:
+    """The ending says where on the shelf the bytes are."""
+    assert ShelvedFile(name, "a" * 64).suffix == suffix
