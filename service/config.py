@@ -35,6 +35,11 @@ class Settings(BaseModel):
     actor: str = Field(
         default="", description="Who acts where no name is given; empty: the name of the user."
     )
+    slot: str = Field(
+        default="1",
+        description="Lasting name of this server; one that runs has it, and the next of that name"
+        " goes on with what it left undone. Letters, digits and hyphens.",
+    )
     processes: int = Field(
         default=2, ge=1, le=64, description="Child processes that decode photos and draw cards."
     )

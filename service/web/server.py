@@ -6,6 +6,7 @@ import contextlib
 import logging
 import signal
 import socket
+import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
@@ -13,12 +14,13 @@ import uvicorn
 
 from service.config import PREFIX, Settings
 from service.errors import ConfigError
+from service.jobs.open import JobsSetup, open_jobs
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from service.web.app import make_app
 from service.web.guard import LOOPBACK
 from service.web.press import open_presses
-from service.web.store.counter import Counter
+from service.web.store.counter import Backroom, Counter, read_clock
 from service.wiring import open_desk
 
 _GRACE_SECONDS = 10
@@ -71,12 +73,15 @@ def _open_counter(settings: Settings) -> Iterator[Counter | None]:
 
     Raises:
         StoreTooNewError: When a newer version of the service has changed the store.
+        ConfigError: When another process does the tasks of this store under the same slot.
     """
     if settings.host not in LOOPBACK:
         yield None
         return
-    with open_desk(settings) as desk:
-        yield Counter(desk, PangoRuler(FONTS_CONF))
+    turn = threading.Lock()
+    setup = JobsSetup(read_clock, settings.slot, turn)
+    with open_desk(settings) as desk, open_jobs(desk, setup) as line:
+        yield Counter(desk, PangoRuler(FONTS_CONF), Backroom(line, turn))
 
 
 def address_of(listener: socket.socket) -> str:

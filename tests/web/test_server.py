@@ -67,8 +67,9 @@ def test_signal_ends_everything(tmp_path: Path, number: signal.Signals) -> None:
         command, cwd=ROOT, env=environment, stderr=subprocess.PIPE, text=True
     ) as process:
         assert process.stderr is not None
-        found = re.search(r"http://\S+", process.stderr.readline())
-        assert found is not None
+        said = process.stderr.readline()
+        found = re.search(r"http://\S+", said)
+        assert found is not None, said or process.wait()
         with ONE_BOX.open("rb") as records:
             reply = httpx.post(
                 f"{found[0]}/api/check", files={"records": records}, timeout=50, trust_env=False

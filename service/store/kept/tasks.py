@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 
-from sqlalchemy import Connection, Select, insert, select, update
+from sqlalchemy import Connection, Select, and_, insert, or_, select, update
 
 from service.errors import NotFoundError
 from service.store.canonical import dump_json
@@ -79,9 +79,15 @@ def load_task(connection: Connection, task_id: str) -> Task:
     raise NotFoundError(task_id, what="task")
 
 
-def list_tasks(connection: Connection, *, limit: int = 100) -> tuple[Task, ...]:
-    """List tasks, the latest first."""
+def list_tasks(
+    connection: Connection, *, limit: int = 100, after: Task | None = None
+) -> tuple[Task, ...]:
+    """List tasks, the latest first; `after` is the one where the last page ended."""
     query = _query().order_by(tasks.c.at.desc(), tasks.c.id).limit(limit)
+    if after is not None:
+        at = after.stamp.at
+        same = and_(tasks.c.at == at, tasks.c.id > after.task_id)
+        query = query.where(or_(tasks.c.at < at, same))
     return _read(connection, query)
 
 

@@ -6,8 +6,10 @@ import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass, field
 from datetime import UTC, datetime
 
+from service.jobs.line import TaskLine
 from service.keeping.desk import Desk
 from service.pages.ruler import Ruler
 from service.store.handles import Connection
@@ -25,6 +27,14 @@ def read_clock() -> datetime:
     return datetime.fromtimestamp(time.time(), tz=UTC).astimezone()
 
 
+@dataclass(frozen=True, slots=True)
+class Backroom:
+    """Where long work waits, and the lock of the workshop, which its doer shares."""
+
+    line: TaskLine
+    turn: threading.Lock = field(default_factory=threading.Lock)
+
+
 class Counter:
     """Hands out what the desk holds: connections to all, workshop and ruler to one at a time.
 
@@ -35,18 +45,20 @@ class Counter:
         self,
         desk: Desk,
         ruler: Ruler,
+        backroom: Backroom,
         *,
         clock: Clock = read_clock,
         patience_seconds: float = PATIENCE_SECONDS,
     ) -> None:
-        """Take the desk, a ruler of its own, and the clock."""
+        """Take the desk, a ruler of its own, the line of tasks, and the clock."""
         self.now = clock
         self.shelf = desk.shelf
         self.engine = desk.engine
+        self.line = backroom.line
         self._desk = desk
         self._ruler = ruler
         self._patience_seconds = patience_seconds
-        self._printing = threading.Lock()
+        self._printing = backroom.turn
         self._measuring = threading.Lock()
 
     @contextmanager

@@ -9,6 +9,7 @@ from service.web.store.cards import attachments, prints, reprints
 from service.web.store.intake import imports, photos
 from service.web.store.packings import checks, moves, outs, packings
 from service.web.store.records import containers, history, objects, search
+from service.web.store.tasks import tasks
 from service.web.views import scan
 
 _PROBLEM: dict[str, object] = {
@@ -19,7 +20,7 @@ _PROBLEM: dict[str, object] = {
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(history, packings, checks, outs, moves, objects, containers),
-    *(imports, photos, search, prints, attachments, reprints, scan),
+    *(imports, photos, tasks, search, prints, attachments, reprints, scan),
 )
 for each in PARTS:
     router.include_router(each.router)

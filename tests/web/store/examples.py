@@ -15,6 +15,7 @@ from service.keeping.today import compose_today
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from service.store.kept.outs import Slip, note_out
+from service.store.kept.tasks import add_task
 from service.store.open import open_folder, reading, writing
 from service.store.printed.card import MadeCard, NewRun, RunFile, describe_card
 from service.store.printed.runs import save_run
@@ -30,7 +31,7 @@ Json = dict[str, Any]
 
 
 def add_run(folder: Path) -> None:
-    """Remember a run of every card of the box, and an object that is out."""
+    """Remember a run of every card of the box, an object that is out, and a task that waits."""
     engine = open_folder(folder)
     with reading(engine) as connection:
         cards = compose_today(connection, PangoRuler(FONTS_CONF), [BOX]).cards.values()
@@ -43,6 +44,7 @@ def add_run(folder: Path) -> None:
     with writing(engine) as connection:
         save_run(connection, NewRun(tuple(made), tuple(files)), stamp=STAMP)
         note_out(connection, Slip(SPIKE, BOX), stamp=STAMP)
+        add_task(connection, "print-0", "print", {}, stamp=STAMP)
     engine.dispose()
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import httpx
 
+from service.jobs.line import open_line
 from service.keeping.desk import Desk
 from service.pipeline.read import parse_files
 from service.pipeline.ready import Workshop
@@ -22,7 +23,7 @@ from service.store.save_records import save_records
 from service.store.shelf.files import open_shelf
 from service.web.app import make_app
 from service.web.press import Presses
-from service.web.store.counter import Counter
+from service.web.store.counter import Backroom, Counter
 from tests.web.sent import ONE_BOX, running_app
 
 BOX, EMPTY_BOX = "B-027", "B-028"
@@ -49,11 +50,12 @@ def open_client(folder: Path, workshop: Workshop) -> Iterator[httpx.Client]:
     """Run the service over the store in a folder and give a client that acts as one person."""
     engine = open_folder(folder)
     desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop)
-    counter = Counter(desk, PangoRuler(FONTS_CONF), clock=lambda: MOMENT)
-    app = make_app(Presses([], patience_seconds=0), "127.0.0.1", counter=counter)
-    with running_app(app) as client:
-        client.headers.update(ACTOR)
-        yield client
+    with open_line(engine) as line:
+        counter = Counter(desk, PangoRuler(FONTS_CONF), Backroom(line), clock=lambda: MOMENT)
+        app = make_app(Presses([], patience_seconds=0), "127.0.0.1", counter=counter)
+        with running_app(app) as client:
+            client.headers.update(ACTOR)
+            yield client
     engine.dispose()
 
 

@@ -5,35 +5,37 @@ from pathlib import Path
 
 import pytest
 
+from service.jobs.line import open_line
 from service.keeping.desk import Desk
 from service.pipeline.ready import Workshop
 from service.store.shelf.files import open_shelf
 from service.web.replies.refusals import RefusedError
-from service.web.store.counter import Counter, read_clock
+from service.web.store.counter import Backroom, Counter, read_clock
 from tests.store.made import make_store
 
 
 def test_one_works_at_a_time(tmp_path: Path, workshop: Workshop) -> None:
     """Whoever waits too long for the workshop is told to come again; readers do not wait."""
     desk = Desk(make_store(tmp_path), open_shelf(tmp_path / "files", scratch=tmp_path), workshop)
-    counter = Counter(desk, workshop.ruler, patience_seconds=0.01)
-    held, leave = threading.Event(), threading.Event()
+    with open_line(desk.engine) as line:
+        counter = Counter(desk, workshop.ruler, Backroom(line), patience_seconds=0.01)
+        held, leave = threading.Event(), threading.Event()
 
-    def work() -> None:
-        with counter.working():
-            held.set()
-            leave.wait(10)
+        def work() -> None:
+            with counter.working():
+                held.set()
+                leave.wait(10)
 
-    worker = threading.Thread(target=work)
-    worker.start()
-    held.wait(10)
-    with pytest.raises(RefusedError, match="in use"), counter.working():
-        pass
-    with counter.reading() as connection:
-        assert not connection.closed
-    leave.set()
-    worker.join()
-    with counter.working() as lent:
-        assert lent is desk
+        worker = threading.Thread(target=work)
+        worker.start()
+        held.wait(10)
+        with pytest.raises(RefusedError, match="in use"), counter.working():
+            pass
+        with counter.reading() as connection:
+            assert not connection.closed
+        leave.set()
+        worker.join()
+        with counter.working() as lent:
+            assert lent is desk
     desk.engine.dispose()
     assert read_clock().tzinfo is not None

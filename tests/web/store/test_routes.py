@@ -20,7 +20,7 @@ def test_reading_changes_nothing_and_changing_names_somebody(client: httpx.Clien
         path: each for path, each in paths.items() if path not in {"/api/render", "/api/check"}
     }
     changing = [
-        (path.format(number="1", run=1, card=1, out=1, name="x"), method)
+        (path.format(number="1", run=1, card=1, out=1, name="x", task="x"), method)
         for path, each in stored.items()
         for method in each
         if method in {"post", "put"} and not path.endswith("/preview")

@@ -100,7 +100,7 @@ class ImportsView(BaseModel):
 
 
 @dataclass(frozen=True, slots=True)
-class _Received:
+class Received:
     """The bytes of an export by file name."""
 
     files: Mapping[str, bytes]
@@ -130,14 +130,14 @@ def imports(counter: TheCounter) -> ImportsView:
 @router.post("/api/imports/preview")
 def preview(form: Annotated[ImportForm, File()], counter: TheCounter) -> PreviewView:
     """Say what taking these files in would change; nothing is changed."""
-    collection = _receive(form.files).read(counter)
+    collection = receive(form.files).read(counter)
     return _show_plan(preview_import(counter.engine, collection), collection.findings)
 
 
 @router.post("/api/imports", status_code=201, response_model=ImportView)
 def take_in(form: Annotated[ImportForm, File()], asked: TheAsked) -> Response:
     """Take files in, all of their records or none; the same files again change nothing."""
-    received = _receive(form.files)
+    received = receive(form.files)
     sent = received.sha256
     with asked.counter.reading() as connection:
         again = find_again(connection, asked, sent)
@@ -155,7 +155,7 @@ def take_in(form: Annotated[ImportForm, File()], asked: TheAsked) -> Response:
     return _tell(taken, collection).to_response()
 
 
-def _receive(files: Sequence[UploadFile]) -> _Received:
+def receive(files: Sequence[UploadFile]) -> Received:
     """Read the files, but not much more than the most that is taken.
 
     Raises:
@@ -171,7 +171,7 @@ def _receive(files: Sequence[UploadFile]) -> _Received:
         left_bytes -= len(received[name])
         if left_bytes < 0:
             raise RefusedError(Refusal.TOO_LARGE, "The files are larger than 64 MB.")
-    return _Received(received)
+    return Received(received)
 
 
 def _tell(taken: TakenIn, collection: Collection) -> Made:

@@ -20,7 +20,7 @@ from service.web.store.records.shapes import STRICT
 
 router = APIRouter()
 
-_NAME = "photos.zip"
+NAME = "photos.zip"
 
 
 class PhotosForm(BaseModel):
@@ -59,12 +59,12 @@ def bring_photos(form: Annotated[PhotosForm, File()], acting: TheActing) -> Brou
     given to none.
     """
     with acting.counter.working() as desk, tempfile.TemporaryDirectory() as folder:
-        packed = Path(folder) / _NAME
-        _pack(form.photos, packed)
+        packed = Path(folder) / NAME
+        pack_photos(form.photos, packed)
         return _show(bring_in_bulk(desk, packed, stamp=acting.stamp))
 
 
-def _pack(photos: Sequence[UploadFile], target: Path) -> None:
+def pack_photos(photos: Sequence[UploadFile], target: Path) -> None:
     """Write one ZIP file, whose names never become paths; a ZIP file that was sent is taken."""
     if len(photos) == 1 and (photos[0].filename or "").casefold().endswith(".zip"):
         with target.open("wb") as file:
