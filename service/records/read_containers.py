@@ -13,11 +13,17 @@ from service.records.museum.read import read_questions
 from service.records.record import ContainerRecord, Lid
 from service.records.rows.numbering import unique_rows
 from service.records.rows.row import Row
+from service.records.said import SaidColumns
 
 
-def read_containers(rows: Iterable[Row]) -> tuple[ContainerRecord, ...]:
-    """Read every container that has a number of its own, in the order of the rows."""
-    numbered = unique_rows(rows, "container_number")
+def read_containers(
+    rows: Iterable[Row], said: SaidColumns | None = None
+) -> tuple[ContainerRecord, ...]:
+    """Read every container that has a number of its own, in the order of the rows.
+
+    `said` is told which columns each of them has.
+    """
+    numbered = unique_rows(rows, "container_number", said)
     return tuple(_read_container(row.about(container_number=number)) for number, row in numbered)
 
 

@@ -13,6 +13,7 @@ from service.records.read_packings import read_packings
 from service.records.record import Collection
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
+from service.records.said import SaidColumns
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
     MUSEUM_COLUMNS,
@@ -40,12 +41,15 @@ def read_json(data: bytes, *, name: str) -> Collection:
     """
     document = _Document(read_document(data, name=name), name)
     document.note_unknown_keys()
+    objects, containers = SaidColumns(), SaidColumns()
     return Collection(
         museum=read_museum(document.museum()),
-        objects=read_objects(document.rows("objects", OBJECT_COLUMNS)),
-        containers=read_containers(document.rows("containers", CONTAINER_COLUMNS)),
+        objects=read_objects(document.rows("objects", OBJECT_COLUMNS), objects),
+        containers=read_containers(document.rows("containers", CONTAINER_COLUMNS), containers),
         packings=read_packings(document.place_rows()),
         findings=document.notebook.findings(),
+        said_of_objects=objects.by_number,
+        said_of_containers=containers.by_number,
     )
 
 

@@ -17,13 +17,17 @@ from service.records.rows.cell import Cell
 from service.records.rows.numbering import unique_rows
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text
+from service.records.said import SaidColumns
 
 _ADDRESS = re.compile(r"https://[^\s/@\\]+(?:/\S*)?", re.IGNORECASE)
 
 
-def read_objects(rows: Iterable[Row]) -> tuple[ObjectRecord, ...]:
-    """Read every object that has a number of its own, in the order of the rows."""
-    numbered = unique_rows(rows, "object_number")
+def read_objects(rows: Iterable[Row], said: SaidColumns | None = None) -> tuple[ObjectRecord, ...]:
+    """Read every object that has a number of its own, in the order of the rows.
+
+    `said` is told which columns each of them has.
+    """
+    numbered = unique_rows(rows, "object_number", said)
     return tuple(_read_object(row.about(object_number=number)) for number, row in numbered)
 
 

@@ -15,6 +15,7 @@ from service.records.read_packings import read_packings
 from service.records.record import Collection, Museum
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
+from service.records.said import SaidColumns
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
     MUSEUM_COLUMNS,
@@ -139,12 +140,15 @@ def _read_rows(
 def _collect(
     rows: Mapping[str, Iterable[Row]], choices: _Choices, *, notebook: Notebook
 ) -> Collection:
+    objects, containers = SaidColumns(), SaidColumns()
     return Collection(
         museum=choices.museum,
-        objects=read_objects(rows["objects"]),
-        containers=read_containers(rows["containers"]),
+        objects=read_objects(rows["objects"], objects),
+        containers=read_containers(rows["containers"], containers),
         packings=read_packings(rows["packings"]),
         findings=notebook.findings(),
+        said_of_objects=objects.by_number,
+        said_of_containers=containers.by_number,
     )
 
 

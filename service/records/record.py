@@ -220,10 +220,16 @@ class Museum:
 
 @dataclass(frozen=True, slots=True)
 class Collection:
-    """Everything read from one source, in the order it was read, with what was noticed."""
+    """Everything read from one source, in the order it was read, with what was noticed.
+
+    `said_of_objects` and `said_of_containers` name the columns that the source has for a record, by
+    its number; one that is not named there is meant whole.
+    """
 
     museum: Museum = Museum()
     objects: tuple[ObjectRecord, ...] = ()
     containers: tuple[ContainerRecord, ...] = ()
     packings: tuple[PackingRecord, ...] = ()
     findings: tuple[Finding, ...] = ()
+    said_of_objects: Mapping[str, frozenset[str]] = field(default_factory=dict, compare=False)
+    said_of_containers: Mapping[str, frozenset[str]] = field(default_factory=dict, compare=False)

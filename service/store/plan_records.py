@@ -11,10 +11,18 @@ from sqlalchemy import Connection, Table, select
 from service.findings import Finding
 from service.records.naturally import natural_text
 from service.records.record import Collection, ContainerRecord, Museum, ObjectRecord
+from service.records.said import Columns
 from service.store.base.bulk import in_portions
-from service.store.canonical import check_text, compare_json, encode_record, encode_source
+from service.store.canonical import (
+    check_text,
+    compare_json,
+    decode_record,
+    encode_record,
+    encode_source,
+)
 from service.store.packing.take_in import Outcome, PackingsPlan, plan_packings
 from service.store.tables import containers, museum, objects
+from service.store.unsaid import complete
 
 Record = TypeVar("Record", ObjectRecord, ContainerRecord)
 
@@ -42,9 +50,13 @@ class Stored:
 
 @dataclass(frozen=True, slots=True)
 class KindPlan(Generic[Record]):
-    """The rows of one kind as they are wanted, and as they are stored, by number."""
+    """The rows of one kind as they are wanted, and as they are stored, by number.
+
+    `records` are the wanted ones: what their source does not say is filled in from the store.
+    """
 
     kind: Kind[Record]
+    records: Mapping[str, Record]
     rows: Mapping[str, Mapping[str, str]]
     stored: Mapping[str, Stored]
     outcome: Outcome
@@ -113,16 +125,18 @@ CONTAINERS: Kind[ContainerRecord] = Kind(
 def plan_records(connection: Connection, collection: Collection) -> RecordsPlan:
     """Compare a collection with the store; whatever it does not name stays as it is.
 
-    A museum that says nothing changes nothing. Of several records of one number the first counts,
-    of several packings of one container that of the highest revision.
+    So do fields for which the source of a record has no column (see `records/said.py`). A museum
+    that says nothing changes nothing. Of several records of one number the first counts, of several
+    packings of one container that of the highest revision.
 
     Raises:
         UnstorableTextError: When a text cannot be stored.
     """
-    planned = _plan_kind(connection, CONTAINERS, collection.containers)
+    said = collection.said_of_containers
+    planned = _plan_kind(connection, CONTAINERS, collection.containers, said)
     return RecordsPlan(
         _plan_museum(connection, collection.museum),
-        _plan_kind(connection, OBJECTS, collection.objects),
+        _plan_kind(connection, OBJECTS, collection.objects, collection.said_of_objects),
         planned,
         plan_packings(connection, collection.packings, new_containers=planned.outcome.new),
     )
@@ -135,31 +149,47 @@ def _plan_museum(connection: Connection, said: Museum) -> MuseumPlan:
 
 
 def _plan_kind(
-    connection: Connection, kind: Kind[Record], records: Iterable[Record]
+    connection: Connection,
+    kind: Kind[Record],
+    records: Iterable[Record],
+    said: Mapping[str, Columns],
 ) -> KindPlan[Record]:
-    rows = _rows_of(kind, records)
+    wanted = _first_of_each(kind, records)
+    rows = {number: _row_of(kind, record) for number, record in wanted.items()}
     stored = _load_stored(connection, kind, list(rows))
-    changed = {
-        number
-        for number, was in stored.items()
-        if (was.record, was.source) != (rows[number]["record"], rows[number]["source"])
-    }
+    for number, was in stored.items():
+        if number in said and _is_changed(was, rows[number]):
+            wanted[number] = _complete(wanted[number], was, said[number])
+            rows[number] = _row_of(kind, wanted[number])
+    changed = {number for number, was in stored.items() if _is_changed(was, rows[number])}
     outcome = Outcome(
         new=tuple(number for number in rows if number not in stored),
         changed=tuple(number for number in stored if number in changed),
         unchanged=tuple(number for number in rows if number in stored and number not in changed),
     )
-    return KindPlan(kind, rows, stored, outcome)
+    return KindPlan(kind, wanted, rows, stored, outcome)
 
 
-def _rows_of(kind: Kind[Record], records: Iterable[Record]) -> dict[str, dict[str, str]]:
-    """Give the rows by number; of several records of one number the first counts."""
-    rows: dict[str, dict[str, str]] = {}
+def _first_of_each(kind: Kind[Record], records: Iterable[Record]) -> dict[str, Record]:
+    """Give the records by number; of several of one number the first counts."""
+    wanted: dict[str, Record] = {}
     for record in records:
-        columns = {name: check_text(text) for name, text in kind.columns(record).items()}
-        texts = {"record": encode_record(record), "source": encode_source(record.source)}
-        rows.setdefault(columns[kind.number], columns | texts)
-    return rows
+        wanted.setdefault(getattr(record, kind.number), record)
+    return wanted
+
+
+def _row_of(kind: Kind[Record], record: Record) -> dict[str, str]:
+    columns = {name: check_text(text) for name, text in kind.columns(record).items()}
+    texts = {"record": encode_record(record), "source": encode_source(record.source)}
+    return columns | texts
+
+
+def _is_changed(was: Stored, row: Mapping[str, str]) -> bool:
+    return (was.record, was.source) != (row["record"], row["source"])
+
+
+def _complete(record: Record, was: Stored, said: Columns) -> Record:
+    return complete(record, decode_record(type(record), was.record, source=was.source), said)
 
 
 def _load_stored(

@@ -46,8 +46,8 @@ def save_records(connection: Connection, collection: Collection, *, stamp: Stamp
         *_save_kind(connection, plan.objects),
         *_save_kind(connection, plan.containers),
     ]
-    save_photos(connection, collection.objects, only=plan.objects.outcome.touched)
-    _keep_words(connection, plan, collection)
+    save_photos(connection, [plan.objects.records[n] for n in plan.objects.outcome.touched])
+    _keep_words(connection, plan)
     entries += take_in_packings(connection, change, plan.packings)
     write_history(connection, change, entries)
     return Saved(
@@ -59,13 +59,12 @@ def save_records(connection: Connection, collection: Collection, *, stamp: Stamp
     )
 
 
-def _keep_words(connection: Connection, plan: RecordsPlan, collection: Collection) -> None:
-    """Index what is new or changed; of several records of one number the first counts."""
-    named = {one.object_number: one for one in reversed(collection.objects)}
+def _keep_words(connection: Connection, plan: RecordsPlan) -> None:
+    """Index what is new or changed."""
+    named, known = plan.objects.records, plan.containers.records
     keys = load_keys(connection, objects, "object_number", plan.objects.outcome.touched)
     words = {key: words_of_object(named[number]) for number, key in keys.items()}
     keep_words(connection, OBJECT_WORDS, words)
-    known = {one.container_number: one for one in reversed(collection.containers)}
     keys = load_keys(connection, containers, "container_number", plan.containers.outcome.touched)
     words = {key: words_of_container(known[number]) for number, key in keys.items()}
     keep_words(connection, CONTAINER_WORDS, words)

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text
+from service.records.said import SaidColumns
 
 # What spreadsheets make of numbers: 1.9E+05, 14-Mar, Mar-14, 03/04/1972.
 _CHANGED = re.compile(
@@ -27,7 +28,9 @@ def read_number(row: Row, column: str) -> str:
     return cell.text
 
 
-def unique_rows(rows: Iterable[Row], column: str) -> Iterator[tuple[str, Row]]:
+def unique_rows(
+    rows: Iterable[Row], column: str, said: SaidColumns | None = None
+) -> Iterator[tuple[str, Row]]:
     """Give the rows that have a number of their own, with the number; the first of two wins."""
     seen: set[str] = set()
     for row in rows:
@@ -39,4 +42,6 @@ def unique_rows(rows: Iterable[Row], column: str) -> Iterator[tuple[str, Row]]:
             cell.note("duplicate-number", f"The number {quote_text(number)} was there before.")
         else:
             seen.add(number)
+            if said is not None:
+                said.note(number, row)
             yield number, row

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import Connection, delete, func, insert, select, update
@@ -41,20 +41,18 @@ class BroughtPhoto:
     stored: StoredFile
 
 
-def save_photos(
-    connection: Connection, records: Iterable[ObjectRecord], *, only: Sequence[str]
-) -> None:
-    """Name the photos of the objects `only` names anew; a file already brought stays known.
+def save_photos(connection: Connection, records: Sequence[ObjectRecord]) -> None:
+    """Name the photos of these objects anew; a file already brought stays known.
 
     Behind those it names stay the photos that were brought under the object's number.
     """
-    keys = load_keys(connection, objects, "object_number", only)
+    named = {record.object_number: record for record in records}
+    keys = load_keys(connection, objects, "object_number", list(named))
     brought = _forget(connection, list(keys.values()))
-    first = {record.object_number: record for record in reversed(list(records))}
     rows = [
         row
         for number, key in keys.items()
-        for row in _rows(key, first[number], brought.get(key, {}))
+        for row in _rows(key, named[number], brought.get(key, {}))
     ]
     execute_rows(connection, insert(photos), rows)
 

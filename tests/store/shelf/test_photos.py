@@ -24,10 +24,10 @@ def test_a_photo_that_was_brought_stays_known(connection: Connection) -> None:
     """Photos named anew keep the stored file of the same name, and those gone are gone."""
     front, back = PhotoReference("a.jpg"), PhotoReference("b.jpg", PhotoRole.BACK)
     record = ObjectRecord(LEAD, photos=(front, back))
-    save_photos(connection, [record], only=[LEAD])
+    save_photos(connection, [record])
     connection.execute(update(photos).values(sha256="f00d"))
     again = replace(record, photos=(back, PhotoReference("c.jpg", PhotoRole.DETAIL)))
-    save_photos(connection, [again], only=[LEAD])
+    save_photos(connection, [again])
     assert rows(connection, photos) == [
         (1, 1, "b.jpg", "back", "f00d", True),
         (1, 2, "c.jpg", "detail", "", True),
@@ -41,7 +41,7 @@ def brought(number: str, file: str, sha256: str, role: PhotoRole = PhotoRole.FRO
 
 def test_photos_that_are_brought_are_found(connection: Connection) -> None:
     """Named photos get their file, others come behind them; the same again is nothing new."""
-    save_photos(connection, [ObjectRecord(LEAD, photos=(PhotoReference("a.jpg"),))], only=[LEAD])
+    save_photos(connection, [ObjectRecord(LEAD, photos=(PhotoReference("a.jpg"),))])
     some = [brought(LEAD, "a.jpg", "a"), brought(LEAD, "1931.14.2 back.jpg", "b", PhotoRole.BACK)]
     assert bring_photos(connection, some, stamp=STAMP) == 2
     assert bring_photos(connection, some, stamp=STAMP) == 0
@@ -57,7 +57,7 @@ def test_photos_that_are_brought_are_found(connection: Connection) -> None:
 def test_what_was_brought_outlives_another_import(connection: Connection) -> None:
     """A photo no record names stays with its object; another picture takes its own place."""
     bring_photos(connection, [brought(LEAD, "1931.14.2.jpg", "a")], stamp=STAMP)
-    save_photos(connection, [ObjectRecord(LEAD, photos=(PhotoReference("n.jpg"),))], only=[LEAD])
+    save_photos(connection, [ObjectRecord(LEAD, photos=(PhotoReference("n.jpg"),))])
     assert bring_photos(connection, [brought(LEAD, "1931.14.2.jpg", "c")], stamp=STAMP) == 1
     (photo,) = find_photo_files(connection, [LEAD])[LEAD]
     assert photo.stored_name == "c" * 64 + ".jpg"
