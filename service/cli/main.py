@@ -1,4 +1,4 @@
-"""The commands. Without one, the demo collection is printed into `out/`."""
+"""The commands. Without one, the demo collection is printed from a new store of its own."""
 
 from __future__ import annotations
 
@@ -12,9 +12,10 @@ from rich.console import Console
 
 from service.cards.kinds import CARD_KINDS, find_kind
 from service.cli.calibrate import calibrate_app
+from service.cli.demo import show_demo
 from service.cli.own_stock import name_stock
 from service.cli.printers_file import name_printer
-from service.cli.printing import PrintRequest, print_demo, print_source
+from service.cli.printing import PrintRequest, print_source
 from service.cli.report import (
     EXIT_FINDINGS,
     count_findings,
@@ -23,7 +24,7 @@ from service.cli.report import (
     show_findings,
 )
 from service.cli.serving import serve_api
-from service.cli.store.at_desk import AtDesk
+from service.cli.store.at_desk import AtDesk, settings_of_demo
 from service.cli.store.commands import store_app
 from service.config import load_settings
 from service.errors import ServiceError
@@ -58,9 +59,9 @@ GoesOn = Annotated[
 
 @app.callback(invoke_without_command=True)
 def demo(context: typer.Context) -> None:
-    """Print the demo collection into out/ when no command is given."""
+    """Show the demo when no command is given: its cards in out/, and a store to try."""
     if context.invoked_subcommand is None:
-        raise typer.Exit(print_demo(_console(), load_settings(os.environ)))
+        raise typer.Exit(show_demo(_console(), load_settings(os.environ)))
 
 
 @app.command("print")
@@ -157,9 +158,13 @@ def calibrate(context: typer.Context) -> None:
 
 
 @store_app.callback()
-def store(context: typer.Context) -> None:
+def store(
+    context: typer.Context,
+    is_demo: Annotated[bool, typer.Option("--demo", help="Use the store of the demo.")] = False,
+) -> None:
     """Keep records and printed cards: take in, find, pack, print, replace."""
-    context.obj = context.obj or AtDesk(load_settings(os.environ))
+    settings = load_settings(os.environ)
+    context.obj = AtDesk(settings_of_demo(settings) if is_demo else settings)
 
 
 app.add_typer(calibrate_app, name="calibrate")

@@ -1,4 +1,4 @@
-"""The print command and the demo: a progress bar, files on disk, and a few lines of result."""
+"""The print command: a progress bar, files on disk, and a few lines of result."""
 
 from __future__ import annotations
 
@@ -26,9 +26,6 @@ from service.pipeline.read import open_source, read_source
 from service.pipeline.ready import Progress as Tell
 from service.pipeline.run import print_collection
 from service.wiring import open_workshop
-
-DEMO = Path(__file__).parents[2] / "sample_records" / "port_merrow"
-_DEMO_OUTPUT = Path("out")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,28 +61,6 @@ def print_source(console: Console, settings: Settings, request: PrintRequest) ->
             )
         console.print(f"Every page was read back. {count_findings(outcome.findings)}.")
     return EXIT_FINDINGS if worst_severity(outcome.findings) is Severity.ERROR else 0
-
-
-def print_demo(console: Console, settings: Settings) -> int:
-    """Print the demo collection into `out/` and say in six lines what was made.
-
-    Raises:
-        ServiceError: When the demo cannot be printed.
-    """
-    request = PrintRequest(DEMO, _DEMO_OUTPUT, PrintOptions())
-    outcome, paths = _print(console, settings, request)
-    sheets = sum(file.sheets for file in outcome.files)
-    lines = (
-        f"Printed the demo: {outcome.cards} cards on {sheets} sheets in {len(paths)} files.",
-        f"Look at them in {_DEMO_OUTPUT.resolve()}: lid cards, end labels, cover cards, lists.",
-        "Every text, symbol, picture and place was read back from the finished files.",
-        "Print your own, a folder of CSV files and photos: python3 -m service print FOLDER -o out/",
-        "See what is wrong in your records first: python3 -m service check FOLDER",
-        "Know which printed cards are wrong after a repack: README, 'Keep a store'.",
-    )
-    for line in lines:
-        print(line)  # noqa: T201 - the answer of the command itself
-    return 0
 
 
 def _print(

@@ -8,9 +8,8 @@ from pathlib import Path
 import pytest
 from rich.console import Console
 
-import service.cli.printing
 from service.cards.kinds import COVER_CARD
-from service.cli.printing import PrintRequest, print_demo, print_source
+from service.cli.printing import PrintRequest, print_source
 from service.config import Settings
 from service.errors import TooManyFilesError
 from service.pipeline.options import PrintOptions
@@ -45,16 +44,3 @@ def test_several_files_need_a_folder(tmp_path: Path) -> None:
     )
     with pytest.raises(TooManyFilesError):
         print_source(Console(file=io.StringIO()), _settings(tmp_path), request)
-
-
-@pytest.mark.print
-@pytest.mark.slow
-def test_demo_says_five_lines(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
-    """The demo tells in six lines what it made and what to try next."""
-    monkeypatch.chdir(tmp_path)
-    monkeypatch.setattr(service.cli.printing, "DEMO", ROOT / "sample_records" / "one_box.json")
-    assert print_demo(Console(file=io.StringIO()), _settings(tmp_path)) == 0
-    assert len(capsys.readouterr().out.splitlines()) == 6
-    assert list((tmp_path / "out").glob("*.pdf"))

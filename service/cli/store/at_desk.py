@@ -32,6 +32,12 @@ Seen = Annotated[
 ]
 
 
+def settings_of_demo(settings: Settings) -> Settings:
+    """Give the settings of the demo, which has a store of its own in the data folder."""
+    own = {"data": settings.data / "demo", "database": "", "files": ""}
+    return settings.model_copy(update=own)
+
+
 @dataclass(frozen=True, slots=True)
 class AtDesk:
     """The settings of this command; opens what it needs."""

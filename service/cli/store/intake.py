@@ -1,23 +1,25 @@
-"""Taking records and photos in: first what would change, then the change."""
+"""Taking records and photos in, first what would change, then the change; and handing them on."""
 
 from __future__ import annotations
 
-import hashlib
-from collections.abc import Mapping
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from service.cards.words import count
-from service.cli.printing import show_progress
+from service.cli.printing import show_progress, write_whole
 from service.cli.report import count_findings, finding_as_data, show_findings
 from service.cli.store.at_desk import AtDesk, By, Json, answer, at_desk, leave, open_console
+from service.cli.store.taking_in import take_in
 from service.findings import Finding
 from service.keeping.desk import Desk
-from service.keeping.imports import SourceFile, apply_import, preview_import, summarise
+from service.keeping.imports import preview_import, summarise
 from service.keeping.photos.bring import BroughtPhotos, bring_in_bulk
 from service.pipeline.read import open_source, read_source
+from service.records.lido.export.write import note_left_out, write_lido
+from service.store.load_records import load_collection
+from service.store.open import reading
 from service.store.packing.take_in import Outcome
 from service.store.plan_records import KindPlan, Record, RecordsPlan
 
@@ -39,33 +41,31 @@ def import_(
 ) -> None:
     """Take records in; the same file again changes nothing. Photos beside them come too."""
     at = at_desk(context)
-    opened = open_source(source)
     with at.desk() as desk:
-        collection = read_source(opened.files, desk.workshop.workers)
-        if preview:
-            plan = preview_import(desk.engine, collection)
-            findings = (*collection.findings, *plan.findings)
-            answer(_preview_data(plan, findings), _preview_lines(plan), as_json=as_json)
-        else:
-            file = SourceFile(source.name, _hash(opened.files))
-            taken = apply_import(desk.engine, file, collection, stamp=at.stamp(by))
-            brought = _bring_beside(at, desk, source, by)
-            findings = (*collection.findings, *taken.saved.findings, *brought.findings)
-            summary = summarise(taken.saved)
-            data = {
-                "import": taken.import_id,
-                "summary": summary,
-                "photos": _photo_data(brought),
-                "findings": _as_data(findings),
-            }
-            lines = [
-                f"Taken in: {_say(summary)}.",
-                *(_photo_lines(brought) if brought.matched else ()),
-            ]
-            answer(data, lines, as_json=as_json)
+        tell = _preview if preview else _take_in
+        findings = tell(at, desk, source, by, as_json=as_json)
     if not as_json:
         show_findings(open_console(), findings)
     leave(findings)
+
+
+@app.command("export")
+def export(
+    context: typer.Context,
+    target: Annotated[Path, typer.Argument(help="The LIDO file to write, such as records.xml.")],
+    as_json: Json = False,
+) -> None:
+    """Write the objects as a LIDO 1.1 file, to hand on; restricted ones stay out."""
+    with at_desk(context).store() as engine, reading(engine) as connection:
+        collection = load_collection(connection)
+    left_out = note_left_out(collection)
+    written = len(collection.objects) - len(left_out)
+    target.parent.mkdir(parents=True, exist_ok=True)
+    write_whole(b"".join(write_lido(collection)), target)
+    data = {"path": str(target), "objects": written, "findings": _as_data(left_out)}
+    answer(data, [f"{target}: {count(written, 'object')}."], as_json=as_json)
+    if not as_json:
+        show_findings(open_console(), left_out)
 
 
 @app.command("photos")
@@ -87,13 +87,34 @@ def photos(
     leave(brought.findings)
 
 
-def _bring_beside(at: AtDesk, desk: Desk, source: Path, by: str) -> BroughtPhotos:
-    """Bring the photos that lie beside the tables of a folder, if there are any."""
-    folder = source / "photos"
-    if not folder.is_dir():
-        return BroughtPhotos((), 0, ())
+def _preview(
+    _at: AtDesk, desk: Desk, source: Path, _by: str, *, as_json: bool
+) -> tuple[Finding, ...]:
+    """Say what would change."""
+    collection = read_source(open_source(source).files, desk.workshop.workers)
+    plan = preview_import(desk.engine, collection)
+    findings = (*collection.findings, *plan.findings)
+    answer(_preview_data(plan, findings), _preview_lines(plan), as_json=as_json)
+    return findings
+
+
+def _take_in(
+    at: AtDesk, desk: Desk, source: Path, by: str, *, as_json: bool
+) -> tuple[Finding, ...]:
+    """Make the change, and say what was done."""
     with show_progress(open_console()) as tell:
-        return bring_in_bulk(desk, folder, stamp=at.stamp(by), on_progress=tell)
+        taken = take_in(desk, source, stamp=at.stamp(by), on_progress=tell)
+    summary = summarise(taken.records.saved)
+    data = {
+        "import": taken.records.import_id,
+        "summary": summary,
+        "photos": _photo_data(taken.photos),
+        "findings": _as_data(taken.findings),
+    }
+    lines = [f"Taken in: {_say(summary)}."]
+    lines += _photo_lines(taken.photos) if taken.photos.matched else []
+    answer(data, lines, as_json=as_json)
+    return taken.findings
 
 
 def _photo_data(brought: BroughtPhotos) -> dict[str, object]:
@@ -107,19 +128,6 @@ def _photo_data(brought: BroughtPhotos) -> dict[str, object]:
 def _photo_lines(brought: BroughtPhotos) -> list[str]:
     known = len(brought.matched) - brought.new
     return [f"{count(brought.new, 'new photo')}, {known} known already."]
-
-
-def _hash(files: Mapping[str, bytes | Path]) -> str:
-    """Give one hash of all files of a source, in the order of their names."""
-    digest = hashlib.sha256()
-    for name, content in sorted(files.items()):
-        if isinstance(content, bytes):
-            whole = hashlib.sha256(content)
-        else:
-            with content.open("rb") as file:
-                whole = hashlib.file_digest(file, "sha256")
-        digest.update(name.encode() + b"\0" + whole.digest())
-    return digest.hexdigest()
 
 
 def _as_data(findings: tuple[Finding, ...]) -> list[dict[str, str]]:

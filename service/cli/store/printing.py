@@ -65,7 +65,7 @@ def print_(
             printer=name_printer(at.settings.data, printer, tray),
         )
         made = print_run(desk, options, stamp=at.stamp(by), on_progress=tell)
-        paths = _write(desk, made.files, output)
+        paths = write_files(desk, made.files, output)
     _tell_run(made, paths, as_json=as_json)
 
 
@@ -84,7 +84,7 @@ def spoiled(
     with at.desk() as desk, show_progress(open_console()) as tell:
         wanted = SpoiledSheet(run, file, sheet)
         made = print_spoiled(desk, wanted, stamp=at.stamp(by), on_progress=tell)
-        paths = _write(desk, made.files, output)
+        paths = write_files(desk, made.files, output)
     _tell_run(made, paths, as_json=as_json)
 
 
@@ -118,7 +118,7 @@ def again(context: typer.Context, run: RunNumber, output: Output, as_json: Json 
     with at_desk(context).desk() as desk:
         with reading(desk.engine) as connection:
             record = load_run_record(connection, run)
-        paths = _write(desk, record.files, output)
+        paths = write_files(desk, record.files, output)
     answer({"run": run, "files": list(map(str, paths))}, list(map(str, paths)), as_json=as_json)
 
 
@@ -127,7 +127,8 @@ def _begun(desk: Desk) -> tuple[UsedSheet, ...]:
         return load_used_sheets(connection)
 
 
-def _write(desk: Desk, files: tuple[RunFile, ...], folder: Path) -> list[Path]:
+def write_files(desk: Desk, files: tuple[RunFile, ...], folder: Path) -> list[Path]:
+    """Write the PDFs of a run into a folder, each whole or not at all, and name them."""
     folder.mkdir(parents=True, exist_ok=True)
     paths = []
     for file in files:

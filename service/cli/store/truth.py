@@ -94,7 +94,8 @@ def reprints(
         _write_csv(csv_file, rows)
     lines = [line for one in found.out_of_date for line in _reprint_lines(one)]
     lines = lines or ["Every card that is attached says what the records say today."]
-    lines.append(f"{count(len(found.unattached), 'card')} not attached yet.")
+    if found.unattached:
+        lines.append(f"{count(len(found.unattached), 'card')} not attached yet.")
     answer(data, lines, as_json=as_json)
 
 

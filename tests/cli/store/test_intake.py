@@ -52,6 +52,23 @@ def test_photos_come_by_their_names(filled: Ask, tmp_path: Path) -> None:
     assert "photo-not-named" in {finding["code"] for finding in answer["findings"]}
 
 
+def test_records_are_handed_on_as_lido(filled: Ask, tmp_path: Path) -> None:
+    """The file, read as anybody's, gives the objects again; restricted ones are named and left."""
+    restricted = {"object_number": "X.9", "title": "Private", "restricted": True}
+    more = tmp_path / "more.json"
+    more.write_text(json.dumps({"objects": [restricted]}), "utf-8")
+    filled("import", more)
+    path = tmp_path / "hand on" / "records.xml"
+    answer = filled("export", path)
+    assert [finding["code"] for finding in answer["findings"]] == ["not-exported"]
+    assert b"Private" not in path.read_bytes()
+    filled("import", path)
+    plan = filled("import", path, "--preview")
+    assert len(plan["objects"]["new"]) == len(plan["objects"]["changed"]) == 0
+    assert plan["objects"]["unchanged"] == answer["objects"] > 0
+    assert filled("find", "radium")["objects"]
+
+
 def test_a_source_that_is_not_there_is_told(say: Say) -> None:
     """The path is named, and the exit code says that there was nothing to take."""
     code, words = say("import", "nowhere.csv")

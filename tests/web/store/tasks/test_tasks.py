@@ -95,15 +95,17 @@ def test_long_work_is_done(tmp_path: Path, filled: Path, workshop: Workshop) -> 
             brought = client.post("/api/tasks/photos", files=[photo])
             ended = [await_end(client, reply) for reply in (taken, brought)]
     engine.dispose()
-    assert [one["state"] for one in ended] == ["done", "done"]
+    assert [one["state"] for one in ended] == ["done", "done"], ended
     assert ended[0]["result"]["summary"]["objects new"] == 0
     assert ended[1]["result"]["new"] == 1
 
 
 def await_end(client: httpx.Client, asked: httpx.Response) -> dict[str, Any]:
-    """Ask until the task has ended."""
+    """Ask until the task has ended, and say how far it was where that takes too long."""
+    deadline = time.monotonic() + 45
     while True:
         task: dict[str, Any] = client.get(asked.headers["location"]).json()
         if task["finished_at"]:
             return task
+        assert time.monotonic() < deadline, task
         time.sleep(0.05)
