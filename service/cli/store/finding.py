@@ -21,6 +21,7 @@ from service.store.lists.search import ContainerHit, ObjectHit, search
 from service.store.load_records import load_container, load_object
 from service.store.open import reading
 from service.store.packing.load import load_holders, load_packing
+from service.store.packing.stays import load_object_history
 from service.store.printed.card import MadeCard
 from service.store.printed.runs import load_attached
 
@@ -79,7 +80,7 @@ def history(context: typer.Context, number: Number, as_json: Json = False) -> No
     """Say who changed what and when, the oldest first."""
     with at_desk(context).store() as engine, reading(engine) as connection:
         events = load_history(connection, container_number=number)
-        events += load_history(connection, object_number=number)
+        events += load_object_history(connection, number)
     if not events:
         raise NotFoundError(number, what="history of")
     events = tuple(sorted(events, key=lambda event: event.change))

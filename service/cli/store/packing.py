@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Annotated
 
 import typer
@@ -12,8 +13,9 @@ from service.keeping import repack
 from service.records.record import PackingRecord, PlaceRecord
 from service.store.handles import Connection
 from service.store.kept.outs import Slip, load_outs, note_back, note_out
+from service.store.load_records import load_containers
 from service.store.open import writing
-from service.store.packing.load import find_held, find_object
+from service.store.packing.load import find_held, find_object, load_packing
 from service.store.packing.move import Move, move_object
 
 app = typer.Typer()
@@ -24,6 +26,15 @@ From = Annotated[str, typer.Option("--from", help="The container it lies in.")]
 Layer = Annotated[int, typer.Option(min=1, help="The layer; 1 is the top one.")]
 Compartment = Annotated[str, typer.Option(help="The compartment, such as B3.")]
 Note = Annotated[str, typer.Option(help="How it lies, such as: in tissue.")]
+NewLayer = Annotated[
+    int | None, typer.Option("--layer", min=1, help="The layer, 1 on top; else as it is, or 1.")
+]
+NewCompartment = Annotated[
+    str | None, typer.Option("--compartment", help="The compartment, such as B3; else as it is.")
+]
+NewNote = Annotated[
+    str | None, typer.Option("--note", help="How it lies, such as: in tissue; else as it is.")
+]
 Part = Annotated[list[str] | None, typer.Option(help="Only this part; may be repeated.")]
 
 
@@ -32,9 +43,9 @@ def pack(
     context: typer.Context,
     container: Container,
     number: Object,
-    layer: Layer = 1,
-    compartment: Compartment = "",
-    note: Note = "",
+    layer: NewLayer = None,
+    compartment: NewCompartment = None,
+    note: NewNote = None,
     part: Part = None,
     why: Why = "",
     revision: Seen = None,
@@ -43,12 +54,21 @@ def pack(
 ) -> None:
     """Put an object into a container, or give one that lies there another place."""
     at = at_desk(context)
-    place = PlaceRecord(number, tuple(part or ()), layer, compartment, note)
     with at.store() as engine, writing(engine) as connection:
         seen = _see(connection, container, revision, why)
         lies_here = container in find_object(connection, number)
         change = repack.place_anew if lies_here else repack.put_in
-        _tell(change(connection, seen, place, stamp=at.stamp(by)), as_json=as_json)
+        weighed = _weighed(connection, [container])
+        now = _place_now(connection, seen, PlaceRecord(number, tuple(part or ())))
+        place = replace(
+            now,
+            layer=now.layer if layer is None else layer,
+            compartment=now.compartment if compartment is None else compartment,
+            note=now.note if note is None else note,
+        )
+        packed = change(connection, seen, place, stamp=at.stamp(by))
+        weighed -= _weighed(connection, [container])
+    answer(_packed_data(packed), _packed_lines(packed, weighed), as_json=as_json)
 
 
 @app.command("unpack")
@@ -66,10 +86,12 @@ def unpack(
     at = at_desk(context)
     with at.store() as engine, writing(engine) as connection:
         seen = _see(connection, container, revision, why)
+        weighed = _weighed(connection, [container])
         packed = repack.take_out(
             connection, seen, number, parts=tuple(part or ()), stamp=at.stamp(by)
         )
-        _tell(packed, as_json=as_json)
+        weighed -= _weighed(connection, [container])
+    answer(_packed_data(packed), _packed_lines(packed, weighed), as_json=as_json)
 
 
 @app.command("move")
@@ -93,8 +115,10 @@ def move(
         left = from_ or _only_container(connection, number)
         revisions = [find_held(connection, one).revision for one in (left, to)]
         wanted = Move(place, left, revisions[0], to, revisions[1], why)
+        weighed = _weighed(connection, [left, to])
         moved = move_object(connection, wanted, stamp=at.stamp(by))
-    lines = [line for packed in moved for line in _packed_lines(packed)]
+        weighed -= _weighed(connection, [left, to])
+    lines = [line for packed in moved for line in _packed_lines(packed, weighed)]
     answer({"packings": list(map(_packed_data, moved))}, lines, as_json=as_json)
 
 
@@ -144,6 +168,14 @@ def _see(connection: Connection, container: str, revision: int | None, why: str)
     return repack.Seen(container, current if revision is None else revision, why)
 
 
+def _place_now(connection: Connection, seen: repack.Seen, wanted: PlaceRecord) -> PlaceRecord:
+    """Give the place of an object as it was seen, the new one where it does not lie there."""
+    packing = load_packing(connection, seen.container_number, revision=seen.revision)
+    named = (wanted.object_number, wanted.parts)
+    lying = (one for one in packing.places if (one.object_number, one.parts) == named)
+    return next(lying, wanted)
+
+
 def _only_container(connection: Connection, number: str) -> str:
     """Find where an object lies.
 
@@ -160,8 +192,10 @@ def _only_container(connection: Connection, number: str) -> str:
     return found[0]
 
 
-def _tell(packed: PackingRecord, *, as_json: bool) -> None:
-    answer(_packed_data(packed), _packed_lines(packed), as_json=as_json)
+def _weighed(connection: Connection, numbers: list[str]) -> set[str]:
+    """Name those of the containers whose gross weight was measured."""
+    found = load_containers(connection, numbers)
+    return {one.container_number for one in found if one.gross is not None}
 
 
 def _packed_data(packed: PackingRecord) -> dict[str, object]:
@@ -172,9 +206,11 @@ def _packed_data(packed: PackingRecord) -> dict[str, object]:
     }
 
 
-def _packed_lines(packed: PackingRecord) -> list[str]:
+def _packed_lines(packed: PackingRecord, weighed_before: set[str]) -> list[str]:
     line = (
         f"{packed.container_number} is at revision {packed.revision} now and holds"
         f" {len(packed.places)}. `store reprints` says which cards to replace."
     )
-    return [line]
+    if packed.container_number not in weighed_before:
+        return [line]
+    return [line, "  It was weighed with other things in it: weigh it again."]

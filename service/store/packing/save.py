@@ -14,6 +14,7 @@ from service.store.canonical import dump_json, encode_record
 from service.store.history import Change, Entry, Stamp, begin_change, write_history
 from service.store.packing.load import IS_CURRENT, load_held, load_holders, load_packing
 from service.store.packing.occupancy import Places, find_clashes
+from service.store.packing.weighed import forget_weights
 from service.store.tables import containers, packings, places
 
 
@@ -44,17 +45,23 @@ def save_changes(
 ) -> list[PackingRecord]:
     """Save several packings, each with the revision it was made from: all of them or none.
 
+    The measured weight of a container that holds other things now is taken out.
+
     Raises:
         NotFoundError: When one of the containers is not there.
         PackingConflictError: When somebody has packed one of them meanwhile.
         PackedElsewhereError: When an object would lie in two containers.
     """
-    for packing, expected in wanted:
-        _refuse_stale(connection, packing, expected)
+    before = {
+        packing.container_number: _refuse_stale(connection, packing, expected)
+        for packing, expected in wanted
+    }
     coming = {packing.container_number: packing.places for packing, _ in wanted}
     _refuse_elsewhere(connection, coming)
     saved = add_revisions(connection, change, [packing for packing, _ in wanted])
-    write_history(connection, change, [tell_packing(verb, packing) for packing in saved])
+    entries = [tell_packing(verb, packing) for packing in saved]
+    entries += forget_weights(connection, before, saved)
+    write_history(connection, change, entries)
     return saved
 
 
@@ -125,7 +132,12 @@ def _add_places(connection: Connection, saved: Sequence[PackingRecord]) -> None:
     execute_rows(connection, insert(places), rows)
 
 
-def _refuse_stale(connection: Connection, packing: PackingRecord, expected: int) -> None:
+def _refuse_stale(connection: Connection, packing: PackingRecord, expected: int) -> PackingRecord:
+    """Give the current packing, which must be the one that was seen.
+
+    Raises:
+        PackingConflictError: When somebody has packed it meanwhile.
+    """
     current = load_packing(connection, packing.container_number)
     if current.revision != expected:
         raise PackingConflictError(
@@ -135,6 +147,7 @@ def _refuse_stale(connection: Connection, packing: PackingRecord, expected: int)
             yours=encode_record(packing),
             current=encode_record(current) if current.revision else "",
         )
+    return current
 
 
 def _refuse_elsewhere(connection: Connection, coming: Mapping[str, Places]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 from tests.cli.store.conftest import Ask, Say
@@ -14,6 +15,27 @@ def test_an_object_goes_in_and_out_again(filled: Ask) -> None:
     out = filled("unpack", "B-027", "X.900", "--why", "sent to the studio")
     assert out["revision"] == 4
     assert "X.900" not in out["objects"]
+
+
+def test_what_is_not_told_of_a_place_stays(filled: Ask) -> None:
+    """A note alone changes neither layer nor compartment."""
+    filled("pack", "B-027", "X.900", "--layer", 2, "--compartment", "B1")
+    filled("pack", "B-027", "X.900", "--note", "in tissue")
+    place = filled("show", "B-027")["places"][-1]
+    assert (place["object_number"], place["layer"]) == ("X.900", 2)
+    assert (place["compartment"], place["note"]) == ("B1", "in tissue")
+
+
+def test_a_box_with_other_things_in_it_was_not_weighed(
+    filled: Ask, say: Say, tmp_path: Path
+) -> None:
+    """The weight goes, and whoever repacked is asked to weigh again, once."""
+    weighed = tmp_path / "containers.json"
+    record = {"container_number": "B-027", "gross_weight": "7.4 kg"}
+    weighed.write_text(json.dumps({"containers": [record]}), "utf-8")
+    filled("import", weighed)
+    assert "weigh it again" in say("pack", "B-027", "X.900")[1]
+    assert "weigh it again" not in say("pack", "B-027", "X.901")[1]
 
 
 def test_a_stale_revision_is_refused(filled: Ask, say: Say) -> None:

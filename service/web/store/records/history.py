@@ -6,6 +6,7 @@ from fastapi import APIRouter
 
 from service.store.history import load_history
 from service.store.load_records import load_container, load_object
+from service.store.packing.stays import load_object_history
 from service.web.store.asking import ContainerNumber, ObjectNumber, TheCounter
 from service.web.store.records.shapes import HistoryView, show_event
 
@@ -14,10 +15,10 @@ router = APIRouter()
 
 @router.get("/api/objects/{number:path}/history")
 def history_of_object(number: ObjectNumber, counter: TheCounter) -> HistoryView:
-    """Tell what was done to the record of an object, oldest first."""
+    """Tell what was done to an object's record, and into what it came and went, oldest first."""
     with counter.reading() as connection:
         load_object(connection, number)
-        events = load_history(connection, object_number=number)
+        events = load_object_history(connection, number)
     return HistoryView(events=[show_event(event) for event in events])
 
 

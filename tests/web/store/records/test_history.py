@@ -17,6 +17,7 @@ def test_history_tells_who_and_what(client: httpx.Client) -> None:
     events = client.get(f"{path}/history").json()["events"]
     assert [(each["actor"], each["verb"]) for each in events] == [
         ("Ada Quill", "recorded"),
+        ("Ada Quill", "put in"),
         ("Łucja Mer", "changed"),
     ]
     told = events[-1]["detail"]["record"]
