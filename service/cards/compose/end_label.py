@@ -20,7 +20,7 @@ def compose_end_labels(packing: Packing, museum: Museum) -> tuple[EndLabel, ...]
 
     An end label stays true until the container itself changes, so its address carries no revision.
     """
-    handling = warn_outside(packing)
+    handling = warn_outside(packing, museum)
     sides = SIDES.get(packing.container.kind, 1)
     names = {entry.name for entry in CAUTIONS.values() if entry.whole_container}
     cautions = tuple(warn for warn in handling.cautions if warn.heading in names)
