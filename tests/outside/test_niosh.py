@@ -46,8 +46,8 @@ def us_lift(
     reach_in: float, height_in: float, travel_in: float, *, twist_deg: float, rate: float
 ) -> Lift:
     """Make a lift of up to an hour with a fair grip from measures in inches."""
-    lengths = (mm_from_inches(length) for length in (reach_in, height_in, travel_in))
-    return Lift(*lengths, twist_deg, rate, Duration.SHORT, Grip.FAIR)
+    reach_mm, height_mm, travel_mm = map(mm_from_inches, (reach_in, height_in, travel_in))
+    return Lift(reach_mm, height_mm, travel_mm, twist_deg, rate, Duration.SHORT, Grip.FAIR)
 
 
 PACKAGE_ORIGIN = us_lift(10, 22, 37, twist_deg=0, rate=3)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from service.cards.card import EndLabel
 from service.cards.compose.head import compose_head
 from service.cards.compose.warn import warn_outside
@@ -28,7 +30,8 @@ def compose_end_labels(packing: Packing, museum: Museum) -> tuple[EndLabel, ...]
         seal_card(
             EndLabel(
                 head=compose_head(packing, museum),
-                lift=handling.lift,
+                # A label has no room for the reason, so that a change of it makes none wrong.
+                lift=replace(handling.lift, reason=""),
                 marks=(*handling.hazards, *cautions),
                 count_words=count(len(packing.everything), "object"),
                 side=side,

@@ -91,3 +91,14 @@ def test_what_carries_no_mark_is_named_however_many() -> None:
     many = tuple(Pointer("", str(number)) for number in range(6))
     assert write_pointers(_warn(many, many[4:])) == "6 objects: marked, and also 4, 5"
     assert write_pointers(_warn(many, many)) == "0, 1, 2, 3, 4, 5"
+
+
+def test_advice_that_has_a_reason_says_it_below() -> None:
+    """The reason stands below the advice, whole, and only where there is one."""
+    box = replace(BOX, gross=Weight(17_000), hand_height_mm=1000.0)
+    blocks = strip(warn_outside(packing([ONE], box), MUSEUM))
+    reason = "17.0 kg: over 13 kg for hands between shoulder and elbow, close to the body"
+    assert words(blocks, "lift-reason") == [reason]
+    assert [block.purpose for block in blocks].index("lift-reason") == 3
+    unplaced = replace(box, hand_height_mm=None)
+    assert words(strip(warn_outside(packing([ONE], unplaced), MUSEUM)), "lift-reason") == []
