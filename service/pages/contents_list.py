@@ -149,8 +149,8 @@ def write_lift(lift: LiftAdvice) -> tuple[str, ...]:
     """Word lifting advice that has a reason, with what it is worth; none where there is none."""
     if not lift.reason:
         return ()
-    worth = "A first filter: local assessment decides."
-    return (f"{lift.advice} {worth}", lift.reason, f"Figures: {lift.source}")
+    worth = f"A first filter; local assessment decides. Figures: {lift.source}"
+    return (lift.advice, lift.reason, worth)
 
 
 def _set_labels(ruler: Ruler, columns: _Columns, y_mm: float) -> tuple[Block, ...]:

@@ -7,6 +7,7 @@ import pytest
 from service.cards.compose.contents_list import compose_contents_list
 from service.errors import DoesNotFitError
 from service.geometry import Size
+from service.handling.lifting.hse import SOURCE
 from service.pages.contents_list import write_lift
 from service.pages.look import NEAREST_EDGE_MM
 from service.pages.page import TextBlock
@@ -118,9 +119,9 @@ def test_lifting_advice_says_what_it_is_worth() -> None:
     box = replace(BOX, gross=Weight(17_000), hand_height_mm=1000.0)
     card = compose_contents_list(packing([ONE], box), MUSEUM)
     assert write_lift(card.lift) == (
-        "Two people or a trolley. A first filter: local assessment decides.",
+        "Two people or a trolley.",
         "17.0 kg: over 13 kg for hands between shoulder and elbow, close to the body",
-        "Figures: HSE INDG143 (2020), lifting and lowering filter",
+        f"A first filter; local assessment decides. Figures: {SOURCE}",
     )
     unplaced = compose_contents_list(packing([ONE]), MUSEUM)
     assert write_lift(unplaced.lift) == ()

@@ -52,7 +52,7 @@ def find_place_limit(
     limit_kg = hse.find_limit_kg((place, _CARRIED), choices.column, share_ratio=share_ratio)
     words = f"for hands {place.zone}, {place.reach}"
     if share_ratio < 1:
-        words += f", less {100 * (1 - share_ratio):.0f} % for twisting or lifting often"
+        words += f", {100 * (1 - share_ratio):.0f} % already off for twisting or lifting often"
     return PlaceLimit(floor_kg(limit_kg), words, hse.SOURCE)
 
 
