@@ -109,6 +109,9 @@ CODES: dict[str, FindingCode] = {
     "unknown-container-kind": FindingCode(_W, "Choose a known kind; it is treated as a box."),
     "unknown-lid": FindingCode(_W, "Write opaque, clear or none; it is treated as opaque."),
     "unusable-address": FindingCode(_W, "Use an https address; the museum's pattern is used."),
+    "lifting-choice": FindingCode(
+        _E, "Correct it in the group lifting; the usual choice was used."
+    ),
     # Packings.
     "packing-disagrees": FindingCode(
         _W, "Make the rows of the container agree; what its first row says was used."
@@ -122,6 +125,7 @@ CODES: dict[str, FindingCode] = {
     "unreadable-place": FindingCode(_W, "Write the layer as a number and the compartment as B3."),
     "compartment-outside-grid": FindingCode(_W, "Correct the compartment or the grid."),
     "nested-in-itself": FindingCode(_E, "Correct which container lies in which."),
+    "over-weight-limit": FindingCode(_W, "Take something out, or weigh it again."),
     # Photos.
     "photo-missing": FindingCode(_W, "Put the photo into the folder under the name given."),
     "photo-unusable": FindingCode(_W, "Open the photo, save it again as JPEG, and use that file."),

@@ -121,7 +121,7 @@ def _tell_changes(scanned: Sequence[PrintedCard], today: Today) -> tuple[str, ..
 
 
 def _say_handling(packing: Packing, museum: Museum) -> tuple[tuple[str, ...], str, str]:
-    handling = warn_outside(packing)
+    handling = warn_outside(packing, museum)
     warnings = (*map(_word_warning, (*handling.hazards, *handling.cautions)), *handling.limits)
     questions = write_questions(packing.container.questions, museum.questions)
     return warnings, _word_lift(handling.lift), questions

@@ -9,6 +9,7 @@ from service.cards.card import ContentsList, ListEntry
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
+from service.handling.lifting import LiftAdvice
 from service.pages.lid.foot import NOBODY, NOT_AN_ASSESSMENT
 from service.pages.lid.head import HeadText, set_head
 from service.pages.look import HAIRLINE_MM, inner_rect, look_for
@@ -133,7 +134,7 @@ def _make_space(
     )
     lines = (
         f"Contents list · {join_words((card.count_words, weight))}",
-        *(card.notes if number == 1 else ()),
+        *((*write_lift(card.lift), *card.notes) if number == 1 else ()),
     )
     part = f"page {number} of {of}" if of > 1 else ""
     head = set_head(ruler, card.head, HeadText(lines, part), inside, look)
@@ -142,6 +143,14 @@ def _make_space(
     top_mm = bottom_of(labels) + 0.8
     height_mm = min(block.rect.y_mm for block in foot) - top_mm - 1.0
     return _Space((*head, *labels), foot, Rect(inside.x_mm, top_mm, inside.width_mm, height_mm))
+
+
+def write_lift(lift: LiftAdvice) -> tuple[str, ...]:
+    """Word lifting advice that has a reason, with what it is worth; none where there is none."""
+    if not lift.reason:
+        return ()
+    worth = f"A first filter; local assessment decides. Figures: {lift.source}"
+    return (lift.advice, lift.reason, worth)
 
 
 def _set_labels(ruler: Ruler, columns: _Columns, y_mm: float) -> tuple[Block, ...]:

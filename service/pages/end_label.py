@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-
 from service.cards.card import EndLabel
-from service.cards.parts import Warn
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
-from service.geometry import TOLERANCE_MM, Point, Rect, Size
+from service.geometry import Rect, Size
 from service.legibility import LEAST_ANGLE_ARCMIN
+from service.pages.label.marks import Scale, Space, set_marks
 from service.pages.look import inner_rect
-from service.pages.page import Align, Block, MarkBlock, Page, SymbolBlock, TextBlock, TextStyle
+from service.pages.page import Align, Block, Page, SymbolBlock, TextBlock, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
@@ -26,20 +23,10 @@ _GAP_MM = 2.0
 _SMALLEST = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.15)
 _LARGEST_NUMBER_RATIO = 0.42
 """The most of a label's height that the number's line takes."""
-_MARK_LINES = 2
 _MOST_NUMBER_LINES = 2
 _LOW_MM, _MIDDLE_MM = 45.0, 80.0
 """Below these heights a label takes the small or the middle sizes."""
-_NUMBER, _MARKS = "number", "row of marks"
-
-
-@dataclass(frozen=True, slots=True)
-class _Scale:
-    """Type and mark sizes of one label, which follow from its height."""
-
-    title: TextStyle
-    small: TextStyle
-    mark_mm: float
+_NUMBER = "number"
 
 
 def fit_end_label(card: EndLabel, size: Size, ruler: Ruler, *, distance_mm: float) -> Page:
@@ -64,7 +51,8 @@ def fit_end_label(card: EndLabel, size: Size, ruler: Ruler, *, distance_mm: floa
         ruler, card, Rect(inside.x_mm, inside.y_mm, width_mm, size.height_mm), distance_mm
     )
     foot = _set_foot(ruler, card, inside, scale)
-    space = _Space(
+    space = Space(
+        scale=scale,
         left_mm=inside.x_mm,
         beside_mm=inside.x_mm + width_mm,
         right_mm=inside.right_mm,
@@ -73,32 +61,17 @@ def fit_end_label(card: EndLabel, size: Size, ruler: Ruler, *, distance_mm: floa
     )
     titled = _set_title(ruler, card, number.rect.bottom_mm, space, scale)
     top_mm = bottom_of((number, *titled)) + 0.8
-    marks = _set_marks(ruler, card, top_mm, space, scale)
+    marks = set_marks(ruler, card, top_mm, space)
     blocks = (number, symbol, *side, *titled, *marks, *foot)
     return Page(card.kind, card.head.container_number, card.head.title, 1, 1, size, blocks)
 
 
-@dataclass(frozen=True, slots=True)
-class _Space:
-    """The space below the number: narrow beside the symbol, as wide as the label below it."""
-
-    left_mm: float
-    beside_mm: float
-    right_mm: float
-    beside_until_mm: float
-    bottom_mm: float
-
-    def edge_mm(self, y_mm: float) -> float:
-        """Give the right edge for something that begins at `y_mm`."""
-        return self.beside_mm if y_mm < self.beside_until_mm else self.right_mm
-
-
-def _scale_for(size: Size) -> _Scale:
+def _scale_for(size: Size) -> Scale:
     if size.height_mm < _LOW_MM:
-        return _Scale(TextStyle(9.0, 700, 1.12), TextStyle(LEAST_CAPTION_PT, 400, 1.12), 7.0)
+        return Scale(TextStyle(9.0, 700, 1.12), TextStyle(LEAST_CAPTION_PT, 400, 1.12), 7.0)
     if size.height_mm < _MIDDLE_MM:
-        return _Scale(TextStyle(12.0, 700, 1.15), TextStyle(8.0, 400, 1.15), 9.0)
-    return _Scale(TextStyle(18.0, 700, 1.15), TextStyle(11.0, 400, 1.2), 13.0)
+        return Scale(TextStyle(12.0, 700, 1.15), TextStyle(8.0, 400, 1.15), 9.0)
+    return Scale(TextStyle(18.0, 700, 1.15), TextStyle(11.0, 400, 1.2), 13.0)
 
 
 def _set_number(ruler: Ruler, card: EndLabel, area: Rect, distance_mm: float) -> TextBlock:
@@ -137,9 +110,7 @@ def _split(ruler: Ruler, number: str, style: TextStyle, lines: int) -> tuple[str
     return set_number(ruler, number, style, Spot(0, 0, half_mm), "number").lines
 
 
-def _set_side(
-    ruler: Ruler, card: EndLabel, symbol: SymbolBlock, scale: _Scale
-) -> tuple[Block, ...]:
+def _set_side(ruler: Ruler, card: EndLabel, symbol: SymbolBlock, scale: Scale) -> tuple[Block, ...]:
     """Say below the symbol's clear margin which of how many sides this is, with the letters.
 
     The line ends below the dark part: centred, the widest letters would come too near the edge.
@@ -153,7 +124,7 @@ def _set_side(
     return (set_text(ruler, words, style, spot, "side"),)
 
 
-def _set_foot(ruler: Ruler, card: EndLabel, inside: Rect, scale: _Scale) -> tuple[Block, ...]:
+def _set_foot(ruler: Ruler, card: EndLabel, inside: Rect, scale: Scale) -> tuple[Block, ...]:
     """Set museum, place and count in one line at the bottom."""
     words = join_words((card.head.location or card.head.museum, card.count_words))
     foot = set_text(ruler, words, scale.small, Spot(inside.x_mm, 0, inside.width_mm, 1), "foot")
@@ -161,7 +132,7 @@ def _set_foot(ruler: Ruler, card: EndLabel, inside: Rect, scale: _Scale) -> tupl
 
 
 def _set_title(
-    ruler: Ruler, card: EndLabel, y_mm: float, space: _Space, scale: _Scale
+    ruler: Ruler, card: EndLabel, y_mm: float, space: Space, scale: Scale
 ) -> tuple[Block, ...]:
     """Set the title in as many lines as leave room for a row of marks, two at most."""
     marked = bool(card.marks or card.lift.figure_kg)
@@ -171,69 +142,3 @@ def _set_title(
         return ()
     spot = Spot(space.left_mm, y_mm, space.edge_mm(y_mm) - space.left_mm, lines)
     return (set_text(ruler, card.head.title, scale.title, spot, "title"),)
-
-
-def _set_marks(
-    ruler: Ruler, card: EndLabel, y_mm: float, space: _Space, scale: _Scale
-) -> tuple[Block, ...]:
-    """Set the weight in figures and the marks with their words, hazards first.
-
-    Raises:
-        DoesNotFitError: When a hazard has no room: a hazard is never left out.
-    """
-    lift = _set_lift(ruler, card, Point(space.left_mm, y_mm), scale)
-    x_mm = (max(block.rect.right_mm for block in lift) + _GAP_MM) if lift else space.left_mm
-    placed: list[Block] = [*lift]
-    top_mm = y_mm
-    for warn in card.marks:
-        widest_mm = space.right_mm - space.left_mm - scale.mark_mm - 1.0
-        words_mm = min(widest_mm, _words_mm(ruler, warn.heading, scale))
-        step_mm = scale.mark_mm + 1.0 + words_mm
-        if x_mm > space.left_mm and x_mm + step_mm > space.edge_mm(y_mm) + TOLERANCE_MM:
-            x_mm, y_mm = space.left_mm, y_mm + scale.mark_mm + 0.8
-        if y_mm + scale.mark_mm > space.bottom_mm + TOLERANCE_MM:
-            if not warn.instruction:
-                break
-            needed_mm = y_mm + scale.mark_mm - top_mm
-            available_mm = space.bottom_mm - top_mm
-            raise DoesNotFitError(_MARKS, needed_mm=needed_mm, available_mm=available_mm)
-        placed.extend(_set_mark(ruler, warn, Rect(x_mm, y_mm, words_mm, 0), scale))
-        x_mm += step_mm + _GAP_MM
-    return tuple(placed)
-
-
-def _set_mark(ruler: Ruler, warn: Warn, at: Rect, scale: _Scale) -> Sequence[Block]:
-    side_mm = scale.mark_mm
-    mark = MarkBlock("mark", Rect(at.x_mm, at.y_mm, side_mm, side_mm), warn.mark, warn.heading)
-    style = TextStyle(scale.small.size_pt, 700, 1.1)
-    spot = Spot(at.x_mm + side_mm + 1.0, at.y_mm, at.width_mm)
-    words = set_text(ruler, warn.heading, style, spot, "mark-words")
-    return (mark, *move_blocks((words,), 0, (side_mm - words.rect.height_mm) / 2))
-
-
-def _words_mm(ruler: Ruler, words: str, scale: _Scale) -> float:
-    """Give the least width at which words stand in no more than two lines."""
-    style = TextStyle(scale.small.size_pt, 700, 1.1)
-    whole_mm = ruler.width_mm(words, style) + 0.2
-    longest_mm = max(ruler.width_mm(word, style) for word in words.split()) + 0.2
-    shares = (0.5, 0.55, 0.6, 0.65, 0.7, 0.8, 0.9)
-    tried = (max(longest_mm, whole_mm * share_ratio) for share_ratio in shares)
-    return next(
-        (
-            width_mm
-            for width_mm in tried
-            if len(ruler.break_text(words, style, width_mm=width_mm).lines) <= _MARK_LINES
-        ),
-        whole_mm,
-    )
-
-
-def _set_lift(ruler: Ruler, card: EndLabel, at: Point, scale: _Scale) -> tuple[Block, ...]:
-    if not card.lift.figure_kg:
-        return ()
-    at_least = card.lift.qualifier.startswith("at least")
-    style = TextStyle(scale.title.size_pt * 1.25, 800, 1.0)
-    words = f"{card.lift.figure_kg} kg" + ("+" if at_least else "")
-    width_mm = ruler.width_mm(words, style) + 0.1
-    block = set_text(ruler, words, style, Spot(at.x_mm, at.y_mm, width_mm), "weight")
-    return move_blocks((block,), 0, (scale.mark_mm - block.rect.height_mm) / 2)

@@ -9,6 +9,7 @@ from pathlib import Path
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.findings import Finding, Where, make_finding
+from service.handling.lifting.load import check_load
 from service.pages.ruler import Ruler
 from service.pipeline.name_photos import name_photos
 from service.pipeline.options import PrintOptions
@@ -93,6 +94,7 @@ def make_ready(
         *photo_findings,
         *naming_findings,
         *arrangement.findings,
+        *(finding for packing in packings for finding in check_load(packing)),
         *_silent_records(packings, collection.museum.questions),
     )
     return Ready(collection.museum, packings, thumbnails, findings)

@@ -44,9 +44,15 @@ def _read_container(row: Row) -> ContainerRecord:
         hand_height_mm=read_length_mm(row.cell("hand_height")),
         inside=row.cell("inside").value,
         stacking_limit=read_stacking_limit(row.cell("stacking_limit")),
+        weight_limit_g=_read_limit_g(row),
         heavy_end=row.text("heavy_end"),
         temporary_until=read_date(row.cell("temporary_until")),
         questions=read_questions(row),
         handling_notes=row.text("handling_notes"),
         source=row.source,
     )
+
+
+def _read_limit_g(row: Row) -> float | None:
+    limit = read_weight(row.cell("weight_limit"))
+    return None if limit is None else limit.weight_g

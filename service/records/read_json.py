@@ -7,10 +7,11 @@ from collections.abc import Iterator, Mapping
 from service.errors import TooManyRecordsError
 from service.findings import Where
 from service.records.museum.read import read_museum
+from service.records.museum.read_lifting import GROUP, read_lifting
 from service.records.read_containers import read_containers
 from service.records.read_objects import read_objects
 from service.records.read_packings import read_packings
-from service.records.record import Collection
+from service.records.record import Collection, Museum
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.said import SaidColumns
@@ -43,7 +44,7 @@ def read_json(data: bytes, *, name: str) -> Collection:
     document.note_unknown_keys()
     objects, containers = SaidColumns(), SaidColumns()
     return Collection(
-        museum=read_museum(document.museum()),
+        museum=document.museum(),
         objects=read_objects(document.rows("objects", OBJECT_COLUMNS), objects),
         containers=read_containers(document.rows("containers", CONTAINER_COLUMNS), containers),
         packings=read_packings(document.place_rows()),
@@ -67,12 +68,15 @@ class _Document:
             if key not in _KEYS:
                 self._note("unknown-column", key, "The field is not known.")
 
-    def museum(self) -> Row:
-        """Give the row of the museum, empty where there is none."""
+    def museum(self) -> Museum:
+        """Read the museum's choices, the usual ones where there are none."""
         values = self._values.get("museum")
         if values is not None and not isinstance(values, dict):
             self._note("wrong-type", "museum", "A group of fields should stand here.")
-        return self._row(values if isinstance(values, dict) else {}, MUSEUM_COLUMNS, "museum")
+        plain = dict(values) if isinstance(values, dict) else {}
+        where = Where(file=self._name, column=f"museum/{GROUP}")
+        lifting = read_lifting(plain.pop(GROUP, {}), where=where, notebook=self.notebook)
+        return read_museum(self._row(plain, MUSEUM_COLUMNS, "museum"), lifting)
 
     def rows(self, key: str, columns: Columns) -> Iterator[Row]:
         """Give a row for each object of a list."""

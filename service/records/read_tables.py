@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from service.errors import UnreadableFileError
 from service.findings import Where
 from service.records.museum.read import read_museum, read_own_headings
+from service.records.museum.read_lifting import GROUP, read_lifting
 from service.records.read_containers import read_containers
 from service.records.read_objects import read_objects
 from service.records.read_packings import read_packings
@@ -160,8 +161,10 @@ def _read_choices(data: bytes | None, *, notebook: Notebook) -> _Choices:
     except (ValueError, RecursionError) as error:
         raise UnreadableFileError(MUSEUM_FILE, tried=f"it is not TOML ({error})") from error
     own = values.pop(_OWN_COLUMNS, {})
+    where = Where(file=MUSEUM_FILE, column=GROUP)
+    lifting = read_lifting(values.pop(GROUP, {}), where=where, notebook=notebook)
     row = make_row(values, MUSEUM_COLUMNS, name=MUSEUM_FILE, pointer="", notebook=notebook)
-    return _Choices(read_museum(row), _read_own_columns(own, notebook=notebook))
+    return _Choices(read_museum(row, lifting), _read_own_columns(own, notebook=notebook))
 
 
 def _read_own_columns(own: object, *, notebook: Notebook) -> dict[str, Columns]:

@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from service.findings import Finding
 from service.geometry import Size
+from service.records.museum.lifting import USUAL_LIFTING, LiftingChoices
 
 
 class HazardState(StrEnum):
@@ -152,7 +153,7 @@ class ContainerRecord:
 
     `lid_size` is measured as one stands at the end label, `end_size` is the short side that faces
     the aisle. `hand_height_mm` is the height of shelf or rail above the floor. `inside` is the
-    number of the container this one lies in.
+    number of the container this one lies in. `weight_limit_g` is the most it may weigh when full.
     """
 
     container_number: str
@@ -170,6 +171,7 @@ class ContainerRecord:
     hand_height_mm: float | None = None
     inside: str = ""
     stacking_limit: int | None = None
+    weight_limit_g: float | None = None
     heavy_end: str = ""
     temporary_until: date | None = None
     questions: Questions = Questions()
@@ -216,6 +218,7 @@ class Museum:
     show_location: bool = False
     aisle_distance_mm: float = 1500.0
     questions: Questions = Questions()
+    lifting: LiftingChoices = USUAL_LIFTING
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,6 +22,7 @@ _COLUMNS = {
     "tare": "tare_weight",
     "gross": "gross_weight",
     "hand_height_mm": "hand_height",
+    "weight_limit_g": "weight_limit",
 }
 """The columns of fields that are called otherwise than their column."""
 

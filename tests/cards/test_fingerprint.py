@@ -17,6 +17,7 @@ from service.cards.fingerprint import (
     seal_card,
 )
 from service.contents.packing import Packing
+from service.records.museum.lifting import LiftingChoices
 from service.records.record import ObjectRecord, PhotoReference, Weight
 from tests.contents.made import BOX, MUSEUM, hazard, objects, packing
 
@@ -100,3 +101,26 @@ def test_check_letters_use_the_whole_alphabet() -> None:
         assert {letters[place] for letters in made} == set(LETTERS)
     assert check_letters("0" * 64) == LETTERS[0] * 4
     assert check_letters("0" * 15 + "1" + "f" * 48) == LETTERS[1] + LETTERS[0] * 3
+
+
+@pytest.mark.parametrize(
+    ("choices", "differs"),
+    [
+        (LiftingChoices(not_high_above_kg=0.5), True),
+        (LiftingChoices(two_people_above_kg=0.6, not_high_above_kg=0.5, waist_above_kg=0.6), True),
+        (LiftingChoices(waist_above_kg=6.0), False),
+        (LiftingChoices(twist_deg=90.0), False),
+    ],
+    ids=["another tier", "two people", "above its weight", "same tier"],
+)
+def test_a_lifting_choice_counts_where_it_changes_the_advice(
+    choices: LiftingChoices, *, differs: bool
+) -> None:
+    """A changed limit makes the cards wrong that now advise otherwise, and no others."""
+    museum = replace(MUSEUM, lifting=choices)
+    for before, after in (
+        (compose_lid_card(PACKED, MUSEUM), compose_lid_card(PACKED, museum)),
+        (compose_contents_list(PACKED, MUSEUM), compose_contents_list(PACKED, museum)),
+        (compose_end_labels(PACKED, MUSEUM)[0], compose_end_labels(PACKED, museum)[0]),
+    ):
+        assert (fingerprint_card(before) != fingerprint_card(after)) is differs

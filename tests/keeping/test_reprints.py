@@ -14,6 +14,7 @@ from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, place_anew, put_in, take_out
 from service.keeping.reprints import list_reprints, list_reprints_of, name_reprints
 from service.pages.ruler import Ruler
+from service.records.museum.lifting import LiftingChoices
 from service.records.record import (
     Collection,
     ContainerRecord,
@@ -192,3 +193,19 @@ def test_what_is_to_be_printed_is_named(engine: Engine, ruler: Ruler) -> None:
         (BOX, "end-label", 2),
         (BOX, "contents-list", 1),
     }
+
+
+def test_a_changed_lifting_limit_lists_the_cards_that_now_advise_otherwise(
+    engine: Engine, ruler: Ruler
+) -> None:
+    """The box of 5.6 kg now needs two people; the garment cover is not weighed and stays right."""
+    choices = LiftingChoices(waist_above_kg=4.0, two_people_above_kg=5.0)
+    museum = replace(COLLECTION.museum, lifting=choices)
+    with writing(engine) as connection:
+        save_records(connection, Collection(museum=museum), stamp=LATER)
+    found = list_reprints(engine, ruler).out_of_date
+    assert {one.reprint.container_number for one in found} == {BOX}
+    assert {one.reprint.kind for one in found} == ALL
+    words = {change.words for one in found for change in one.reprint.changes}
+    before, after = "Not above the shoulder at arm's length.", "Two people or a trolley."
+    assert words == {f"lift advice changed from '{before}' to '{after}'"}

@@ -4,15 +4,18 @@ from dataclasses import replace
 
 import pytest
 
+from service.cards.compose.contents_list import compose_contents_list
 from service.errors import DoesNotFitError
 from service.geometry import Size
+from service.handling.lifting.hse import SOURCE
+from service.pages.contents_list import write_lift
 from service.pages.look import NEAREST_EDGE_MM
 from service.pages.page import TextBlock
 from service.records.codes import HAZARD_CODES
-from service.records.record import ObjectRecord, PlaceRecord
+from service.records.record import ObjectRecord, PlaceRecord, Weight
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
-from tests.contents.made import A4, A5, LETTER, hazard, objects, packing
+from tests.contents.made import A4, A5, BOX, LETTER, MUSEUM, hazard, objects, packing
 from tests.pages.checks import collisions, numbers, pictures, said, strays, texts
 from tests.pages.made import PLAIN, list_pages
 
@@ -109,3 +112,16 @@ def test_the_same_holds_for_the_shipped_fonts() -> None:
     pages = list_pages(packing(objects(20)), A4, ruler)
     assert [found for page in pages for found in collisions(page, ruler)] == []
     assert [found for page in pages for found in strays(page, ruler, margin_mm=4.3)] == []
+
+
+def test_lifting_advice_says_what_it_is_worth() -> None:
+    """Where a shelf height gives a reason, the list says that it is a first filter only."""
+    box = replace(BOX, gross=Weight(17_000), hand_height_mm=1000.0)
+    card = compose_contents_list(packing([ONE], box), MUSEUM)
+    assert write_lift(card.lift) == (
+        "Two people or a trolley.",
+        "17.0 kg: over 13 kg for hands between shoulder and elbow, close to the body",
+        f"A first filter; local assessment decides. Figures: {SOURCE}",
+    )
+    unplaced = compose_contents_list(packing([ONE]), MUSEUM)
+    assert write_lift(unplaced.lift) == ()

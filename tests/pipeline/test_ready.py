@@ -8,7 +8,7 @@ from pathlib import Path
 from service.cards.kinds import CARD_KINDS, compose_cards
 from service.pipeline.options import PrintOptions
 from service.pipeline.ready import Workshop, make_ready, tell_nobody
-from service.records.record import Collection, PhotoReference
+from service.records.record import Collection, PhotoReference, Weight
 
 
 def test_record_never_opens_a_path(collection: Collection, workshop: Workshop) -> None:
@@ -78,3 +78,14 @@ def test_matched_photo_of_a_restricted_object_stays_inside(
     cards = compose_cards(ready.packings[0], ready.museum, kinds=CARD_KINDS)
     assert "lead.jpg" in repr(cards)
     assert "1987-412-10.jpg" not in repr(cards)
+
+
+def test_a_container_over_its_limit_is_noted(collection: Collection, workshop: Workshop) -> None:
+    """A box of two kilograms is noted where its limit is one, and not where it is two."""
+    codes = []
+    for limit_g in (1_000.0, 2_000.0):
+        box = replace(collection.containers[0], gross=Weight(2_000.0), weight_limit_g=limit_g)
+        full = replace(collection, containers=(box,))
+        ready = make_ready(full, {}, PrintOptions(), workshop)
+        codes.append("over-weight-limit" in {finding.code for finding in ready.findings})
+    assert codes == [True, False]

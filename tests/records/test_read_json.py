@@ -6,9 +6,10 @@ from pathlib import Path
 import pytest
 
 from service.errors import TooManyRecordsError, UnreadableFileError
+from service.records.museum.lifting import LiftingChoices, LiftMethod
 from service.records.read_json import read_json
 from service.records.read_tables import read_tables
-from service.records.record import Collection, PackingRecord, PlaceRecord
+from service.records.record import Collection, Museum, PackingRecord, PlaceRecord
 
 SAMPLES = Path(__file__).parents[2] / "sample_records"
 
@@ -94,3 +95,12 @@ def test_too_long_list_is_refused() -> None:
     """A document has the limits of a table."""
     with pytest.raises(TooManyRecordsError):
         read_json(b'{"objects":[' + b"{}," * 200_000 + b"{}]}", name="x.json")
+
+
+def test_lifting_choices_are_a_group_of_the_museum() -> None:
+    """What stands in the object lifting is read, and what cannot be used is an error."""
+    data = b'{"museum": {"lifting": {"method": "niosh", "twist_deg": "a little"}}}'
+    collection = read_json(data, name="box.json")
+    assert collection.museum == Museum(lifting=LiftingChoices(method=LiftMethod.NIOSH))
+    (finding,) = collection.findings
+    assert (finding.code, finding.where.column) == ("lifting-choice", "museum/lifting/twist_deg")

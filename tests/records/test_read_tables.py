@@ -7,6 +7,7 @@ import pytest
 import xlsxwriter
 
 from service.errors import MissingColumnsError, UnreadableFileError
+from service.records.museum.lifting import FilterColumn, LiftingChoices
 from service.records.read_tables import read_beside, read_tables, read_workbook
 from service.records.record import Collection, Hazard, HazardState, Museum, WeightBasis
 
@@ -213,3 +214,13 @@ def test_dublin_core_sample_is_read() -> None:
     assert len(fid.dimensions) == 1
     codes = [finding.code for finding in collection.findings]
     assert codes == ["unknown-column", "headings-recognised"]
+
+
+def test_lifting_choices_are_a_group_of_the_museum() -> None:
+    """What stands under [lifting] is read, and a choice that is not known is an error."""
+    toml = b'name = "Port Merrow"\n[lifting]\ncolumn = "higher"\nlimit = "20 kg"\n'
+    collection = read_tables({"objects.csv": b"number\n1", "museum.toml": toml})
+    lifting = LiftingChoices(column=FilterColumn.HIGHER)
+    assert collection.museum == Museum(name="Port Merrow", lifting=lifting)
+    (finding,) = collection.findings
+    assert (finding.code, finding.where.column) == ("lifting-choice", "lifting/limit")

@@ -30,7 +30,11 @@ from service.handling.lifting import LiftAdvice
 _URGENT = frozenset(entry.name for entry in CAUTIONS.values() if entry.whole_container)
 """Cautions that decide how the whole container is lifted or stood."""
 
-_LIFT_WORDS = {"advice": "lift advice", "source": "source of the lift advice"}
+_LIFT_WORDS = {
+    "advice": "lift advice",
+    "source": "source of the lift advice",
+    "reason": "reason of the lift advice",
+}
 _WARN_WORDS = {"mark": "mark of", "instruction": "what to do about", "urgency": "urgency of"}
 
 
@@ -118,8 +122,11 @@ def _compare_lift(before: LiftAdvice, after: LiftAdvice) -> Iterator[Change]:
         advice = f". {after.advice}" if "advice" in changed else ""
         words = f"weight now {_write_weight(after)}, was {_write_weight(before)}{advice}"
         yield Change(ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, words)
-        for name in ("figure_kg", "qualifier", "advice"):
+        for name in ("figure_kg", "qualifier", "advice", "reason"):
             changed.pop(name, None)
+    elif "advice" in changed:
+        # The reason for another advice is another, too.
+        changed.pop("reason", None)
     for name, (old, new) in changed.items():
         topic = Topic(ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, _LIFT_WORDS.get(name, name))
         yield from tell_value(topic, old, new)

@@ -32,7 +32,7 @@ def compose_contents_list(packing: Packing, museum: Museum) -> ContentsList:
         ]
     card = ContentsList(
         head=compose_head(packing, museum),
-        lift=advise_lift(weigh_packing(packing)),
+        lift=advise_lift(weigh_packing(packing), packing.container, museum.lifting),
         count_words=count(len(packing.everything), "object"),
         entries=tuple(entries),
         notes=_container_notes(packing),

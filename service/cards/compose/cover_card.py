@@ -24,7 +24,7 @@ def compose_cover_card(packing: Packing, museum: Museum) -> CoverCard:
     discreet = is_discreet(main)
     card = CoverCard(
         head=compose_head(packing, museum),
-        handling=_name_every_object(warn_outside(packing)),
+        handling=_name_every_object(warn_outside(packing, museum)),
         main=compose_object(main),
         others=tuple(compose_object(packed) for packed in others),
         object_name="" if discreet else main.record.object_name,

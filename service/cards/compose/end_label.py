@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from service.cards.card import EndLabel
 from service.cards.compose.head import compose_head
 from service.cards.compose.warn import warn_outside
@@ -20,7 +22,7 @@ def compose_end_labels(packing: Packing, museum: Museum) -> tuple[EndLabel, ...]
 
     An end label stays true until the container itself changes, so its address carries no revision.
     """
-    handling = warn_outside(packing)
+    handling = warn_outside(packing, museum)
     sides = SIDES.get(packing.container.kind, 1)
     names = {entry.name for entry in CAUTIONS.values() if entry.whole_container}
     cautions = tuple(warn for warn in handling.cautions if warn.heading in names)
@@ -28,7 +30,8 @@ def compose_end_labels(packing: Packing, museum: Museum) -> tuple[EndLabel, ...]
         seal_card(
             EndLabel(
                 head=compose_head(packing, museum),
-                lift=handling.lift,
+                # A label has no room for the reason, so that a change of it makes none wrong.
+                lift=replace(handling.lift, reason=""),
                 marks=(*handling.hazards, *cautions),
                 count_words=count(len(packing.everything), "object"),
                 side=side,

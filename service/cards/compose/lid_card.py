@@ -21,7 +21,7 @@ def compose_lid_card(packing: Packing, museum: Museum) -> LidCard:
     layers = _compose_layers(packing)
     card = LidCard(
         head=compose_head(packing, museum),
-        handling=warn_outside(packing),
+        handling=warn_outside(packing, museum),
         count_words=_write_count(packing),
         layers=layers,
         grid=packing.container.compartments if len(layers) == 1 else None,

@@ -11,7 +11,7 @@ from service.contents.weights import weigh_packing
 from service.handling.cautions import drop_implied, find_caution
 from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_hazard
 from service.handling.lifting import advise_lift
-from service.records.record import ContainerRecord, Hazard, HazardState
+from service.records.record import ContainerRecord, Hazard, HazardState, Museum
 
 MARKS_BESIDE = 2
 """How many marks stand beside one object; the strip names what has no room there."""
@@ -36,12 +36,12 @@ def point_at(packed: PackedObject) -> Pointer:
     return Pointer(packed.place.compartment, packed.record.object_number)
 
 
-def warn_outside(packing: Packing) -> Handling:
+def warn_outside(packing: Packing, museum: Museum) -> Handling:
     """Gather all that must be known before the container is lifted or opened."""
     cautions = gather_cautions(packing.everything)
     said = {warn.heading for warn in cautions}
     return Handling(
-        lift=advise_lift(weigh_packing(packing)),
+        lift=advise_lift(weigh_packing(packing), packing.container, museum.lifting),
         hazards=gather_hazards(packing.everything),
         cautions=cautions,
         limits=tuple(words for words in _container_limits(packing.container) if words not in said),

@@ -92,7 +92,13 @@ def _set_lift(ruler: Ruler, lift: LiftAdvice, width_mm: float) -> _Item:
         spot = Spot(0, weight.rect.bottom_mm, width_mm)
     known = set_text(ruler, lift.qualifier, _BODY, spot, "basis")
     below = Spot(0, max(weight.rect.bottom_mm, known.rect.bottom_mm), width_mm)
-    return _stack_item(weight, known, set_text(ruler, lift.advice, _HEADING, below, "lift-advice"))
+    advice = set_text(ruler, lift.advice, _HEADING, below, "lift-advice")
+    if not lift.reason:
+        return _stack_item(weight, known, advice)
+    last = Spot(0, advice.rect.bottom_mm, width_mm)
+    return _stack_item(
+        weight, known, advice, set_text(ruler, lift.reason, _BODY, last, "lift-reason")
+    )
 
 
 def _stack_item(*blocks: Block) -> _Item:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from service.findings import Where
 from service.records.cells.lengths import read_length_mm
 from service.records.cells.words import read_yes_or_no
+from service.records.museum.lifting import LiftingChoices
 from service.records.record import Museum, Questions
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
@@ -15,8 +16,11 @@ from service.records.rows.text import quote_text
 from service.records.sources.columns import Columns
 
 
-def read_museum(row: Row) -> Museum:
-    """Read the museum's choices; what is not given keeps its usual value."""
+def read_museum(row: Row, lifting: LiftingChoices) -> Museum:
+    """Read the museum's choices; what is not given keeps its usual value.
+
+    `lifting` has been read from its own group.
+    """
     usual = Museum()
     return Museum(
         name=row.text("name"),
@@ -32,6 +36,7 @@ def read_museum(row: Row) -> Museum:
         ),
         aisle_distance_mm=read_length_mm(row.cell("aisle_distance")) or usual.aisle_distance_mm,
         questions=read_questions(row),
+        lifting=lifting,
     )
 
 

@@ -111,8 +111,8 @@ OBJECT_COLUMNS = Columns(
 CONTAINER_COLUMNS = Columns(
     names=_names(
         "container_number kind title location lid lid_size end_size inner_size compartments"
-        " tare_weight gross_weight packing_materials hand_height inside stacking_limit heavy_end"
-        " temporary_until questions_role questions_phone questions_person handling_notes"
+        " tare_weight gross_weight packing_materials hand_height inside stacking_limit weight_limit"
+        " heavy_end temporary_until questions_role questions_phone questions_person handling_notes"
     ),
     number="container_number",
     others=_others(
@@ -131,6 +131,7 @@ CONTAINER_COLUMNS = Columns(
             "packing_materials": "packing material, packing",
             "hand_height": "shelf height, rail height",
             "inside": "inside container, in container",
+            "weight_limit": "max load, maximum load, load limit, max weight, maximum weight",
             "questions_role": "ask, contact",
             "questions_phone": "telephone, phone",
             "handling_notes": "handling, handling note, handling instructions",

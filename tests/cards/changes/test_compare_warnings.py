@@ -58,6 +58,13 @@ LIFTS = {
             " Weigh before lifting."
         ),
     ),
+    "on a shelf": (
+        collection(box=replace(BOX, hand_height_mm=900.0)),
+        (
+            "lift advice changed from 'Not above the shoulder at arm's length.'"
+            " to 'One person: not above the shoulder at arm's length.'"
+        ),
+    ),
     "weighed": (
         collection(box=replace(BOX, gross=Weight(5_600.0))),
         "weight now 5.6 kg (weighed), was 5.6 kg (sum of the records)",
@@ -105,3 +112,13 @@ def test_what_may_not_stand_outside_is_not_told_outside(code: str) -> None:
     name = code.replace("-", " ")
     for change in compare("list", collection(), after):
         assert name not in change.outside_words.lower().replace("'restricted'", "")
+
+
+def test_another_reason_for_the_same_advice_is_told() -> None:
+    """A box that moved to a worse shelf says so, where one person still lifts it."""
+    before, after = (
+        collection(box=replace(BOX, hand_height_mm=height_mm)) for height_mm in (900.0, 1000.0)
+    )
+    (change,) = compare("lid", before, after)
+    assert change.urgency is Urgency.HAZARD_OR_LIFT
+    assert change.words.startswith("reason of the lift advice changed from '5.6 kg: within 10 kg")

@@ -5,8 +5,10 @@ from dataclasses import replace
 import pytest
 
 from service.cards.compose.end_label import compose_end_labels
-from service.records.record import ContainerKind, ContainerRecord
-from tests.contents.made import MUSEUM, hazard, objects, packing
+from service.records.record import ContainerKind, ContainerRecord, Weight
+from tests.contents.made import BOX, MUSEUM, hazard, objects, packing
+
+HEAVY = replace(BOX, gross=Weight(14_000))
 
 
 @pytest.mark.parametrize(
@@ -27,3 +29,17 @@ def test_only_what_the_hands_must_know_is_marked() -> None:
     label = compose_end_labels(packing([record]), MUSEUM)[0]
     assert [warn.heading for warn in label.marks] == ["Lead confirmed", "Keep dry"]
     assert (label.count_words, label.head.query) == ("1 object", "")
+
+
+def test_a_label_gives_advice_without_its_reason() -> None:
+    """Another shelf that asks for the same makes no label wrong."""
+    labels = [
+        compose_end_labels(packing(objects(1), replace(HEAVY, hand_height_mm=height_mm)), MUSEUM)
+        for height_mm in (1000.0, 1100.0, 900.0)
+    ]
+    assert [label[0].lift.advice for label in labels] == [
+        "Two people or a trolley.",
+        "Two people or a trolley.",
+        "One person: at waist height, close to the body.",
+    ]
+    assert labels[0] == labels[1]

@@ -15,7 +15,7 @@ from service.cards.compose.warn import (
 from service.cards.parts import Pointer
 from service.handling.hazards import HAZARDS
 from service.records.record import HazardState, ObjectRecord, PlaceRecord
-from tests.contents.made import BOX, hazard, objects, packing
+from tests.contents.made import BOX, MUSEUM, hazard, objects, packing
 
 ONE, TWO, THREE = objects(3)
 
@@ -115,7 +115,9 @@ def test_marks_beside_an_object() -> None:
 )
 def test_stacking(limit: int, words: str) -> None:
     """A limit of none is an instruction of its own."""
-    assert warn_outside(packing([ONE], replace(BOX, stacking_limit=limit))).limits == (words,)
+    assert warn_outside(packing([ONE], replace(BOX, stacking_limit=limit)), MUSEUM).limits == (
+        words,
+    )
 
 
 def test_limits_of_the_container() -> None:
@@ -123,17 +125,17 @@ def test_limits_of_the_container() -> None:
     box = replace(
         BOX, heavy_end="left", temporary_until=date(2027, 3, 1), handling_notes="Two straps"
     )
-    assert warn_outside(packing([ONE], box)).limits == (
+    assert warn_outside(packing([ONE], box), MUSEUM).limits == (
         "Heavy end: left",
         "Temporary: repack by 1 Mar 2027",
         "Two straps",
     )
-    assert warn_outside(packing([ONE])).limits == ()
+    assert warn_outside(packing([ONE]), MUSEUM).limits == ()
 
 
 def test_nothing_recorded_warns_of_nothing() -> None:
     """A silent record gives no words at all, and so no all-clear."""
-    found = warn_outside(packing([ObjectRecord("1")]))
+    found = warn_outside(packing([ObjectRecord("1")]), MUSEUM)
     assert (found.hazards, found.cautions) == ((), ())
 
 

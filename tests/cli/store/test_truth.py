@@ -30,7 +30,7 @@ def test_card_and_container_are_scanned(filled: Ask, say: Say, tmp_path: Path) -
     filled("pack", "B-027", "X.900")
     table = tmp_path / "list.csv"
     rows = filled("reprints", "--csv", table)["reprints"]
-    assert [row["urgency"] for row in rows] == ["hazard or lift"], "its weight is not known any more"
+    assert [row["urgency"] for row in rows] == ["hazard or lift"]
     with table.open(encoding="utf-8-sig", newline="") as source:
         assert next(csv.DictReader(source))["container_number"] == "B-027"
     assert filled("reprints", "--why-not", "B-027")["reprints"] == rows

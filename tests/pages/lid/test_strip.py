@@ -12,7 +12,7 @@ from service.pages.lid.strip import MOST_POINTERS, set_strip, write_pointers
 from service.pages.page import Block, TextBlock
 from service.pages.setting.stack import bottom_of
 from service.records.record import Weight
-from tests.contents.made import BOX, hazard, objects, packing
+from tests.contents.made import BOX, MUSEUM, hazard, objects, packing
 from tests.pages.fake_ruler import FakeRuler
 
 RULER = FakeRuler()
@@ -33,7 +33,7 @@ def words(blocks: tuple[Block, ...], purpose: str) -> list[str]:
 def test_the_weight_comes_first_with_its_honesty() -> None:
     """Figure, how it is known and what to do stand together."""
     box = replace(BOX, gross=Weight(7400.0))
-    blocks = strip(warn_outside(packing([ONE], box)))
+    blocks = strip(warn_outside(packing([ONE], box), MUSEUM))
     assert [block.purpose for block in blocks][:3] == ["weight", "basis", "lift-advice"]
     assert words(blocks, "weight") == ["7.4 kg"]
     assert words(blocks, "basis") == ["weighed"]
@@ -41,7 +41,7 @@ def test_the_weight_comes_first_with_its_honesty() -> None:
 
 def test_an_unknown_weight_has_no_figure() -> None:
     """The words stand where the figure would."""
-    blocks = strip(warn_outside(packing([replace(ONE, weight=None)])))
+    blocks = strip(warn_outside(packing([replace(ONE, weight=None)]), MUSEUM))
     assert words(blocks, "weight") == []
     assert words(blocks, "basis") == ["Weight not known"]
     assert words(blocks, "lift-advice") == ["Weigh before lifting."]
@@ -55,7 +55,7 @@ def test_nothing_meets_and_nothing_is_shortened(count: int, width_mm: float) -> 
     cautions = ("fragile", "keep-dry", "do-not-tilt", "do-not-fold", "light-sensitive")
     record = replace(ONE, hazards=tuple(hazard(code) for code in codes), cautions=cautions)
     box = replace(BOX, heavy_end="left", stacking_limit=2, handling_notes="Two straps. " * 12)
-    blocks = strip(warn_outside(packing([record], box)), width_mm)
+    blocks = strip(warn_outside(packing([record], box), MUSEUM), width_mm)
     texts = [block for block in blocks if isinstance(block, TextBlock)]
     assert not any(text.is_shortened for text in texts)
     assert len(words(blocks, "hazard")) == len(words(blocks, "instruction")) == count
@@ -68,7 +68,7 @@ def test_nothing_meets_and_nothing_is_shortened(count: int, width_mm: float) -> 
 def test_more_columns_make_the_strip_lower() -> None:
     """Hazards stand side by side where there is room."""
     record = replace(ONE, hazards=(hazard("lead"), hazard("mould"), hazard("sharps")))
-    handling = warn_outside(packing([record]))
+    handling = warn_outside(packing([record]), MUSEUM)
     assert bottom_of(strip(handling, 192.0)) < bottom_of(strip(handling, 60.0))
 
 
@@ -91,3 +91,14 @@ def test_what_carries_no_mark_is_named_however_many() -> None:
     many = tuple(Pointer("", str(number)) for number in range(6))
     assert write_pointers(_warn(many, many[4:])) == "6 objects: marked, and also 4, 5"
     assert write_pointers(_warn(many, many)) == "0, 1, 2, 3, 4, 5"
+
+
+def test_advice_that_has_a_reason_says_it_below() -> None:
+    """The reason stands below the advice, whole, and only where there is one."""
+    box = replace(BOX, gross=Weight(17_000), hand_height_mm=1000.0)
+    blocks = strip(warn_outside(packing([ONE], box), MUSEUM))
+    reason = "17.0 kg: over 13 kg for hands between shoulder and elbow, close to the body"
+    assert words(blocks, "lift-reason") == [reason]
+    assert [block.purpose for block in blocks].index("lift-reason") == 3
+    unplaced = replace(box, hand_height_mm=None)
+    assert words(strip(warn_outside(packing([ONE], unplaced), MUSEUM)), "lift-reason") == []

@@ -3,6 +3,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from service.findings import Where
+from service.records.museum.lifting import USUAL_LIFTING, FilterColumn, LiftingChoices
 from service.records.museum.read import read_museum, read_own_headings
 from service.records.record import Museum, Questions
 from service.records.rows.notebook import Notebook
@@ -25,7 +26,8 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         questions_role="Collections desk",
         questions_phone="555 0142",
     )
-    assert read_museum(row) == Museum(
+    lifting = LiftingChoices(column=FilterColumn.HIGHER)
+    assert read_museum(row, lifting) == Museum(
         name="Port Merrow Museum",
         short_name="Port Merrow",
         object_address="https://collections.portmerrow.example/o/{object_number}",
@@ -34,13 +36,15 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         show_location=True,
         aisle_distance_mm=1200.0,
         questions=Questions("Collections desk", "555 0142"),
+        lifting=lifting,
     )
 
 
 def test_what_is_not_said_is_usual(make_row: MakeRow) -> None:
     """A museum that says nothing, or nothing readable, shows no locations."""
-    assert read_museum(make_row()) == Museum()
-    assert read_museum(make_row(show_location="perhaps", aisle_distance="far")) == Museum()
+    unread = make_row(show_location="perhaps", aisle_distance="far")
+    assert read_museum(make_row(), USUAL_LIFTING) == Museum()
+    assert read_museum(unread, USUAL_LIFTING) == Museum()
 
 
 def test_one_heading_for_one_column() -> None:

@@ -1,0 +1,10 @@
+"""What the weight of a container asks of the person who lifts it.
+
+Advice that repeats published figures; a first filter, never a permission: local assessment decides.
+"""
+
+from service.handling.lifting.advice import LiftAdvice, advise_lift
+from service.handling.lifting.rules import RULES
+from service.handling.lifting.written import format_kg
+
+__all__ = ["RULES", "LiftAdvice", "advise_lift", "format_kg"]

@@ -1,0 +1,1 @@
+"""The parts of a label that is read from the aisle."""
