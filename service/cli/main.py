@@ -21,6 +21,7 @@ from service.cli.report import (
     count_findings,
     findings_as_json,
     show_error,
+    show_file_error,
     show_findings,
 )
 from service.cli.serving import serve_api
@@ -172,11 +173,19 @@ app.add_typer(store_app, name="store")
 
 
 def run(arguments: list[str]) -> int:
-    """Run one command and give its exit code; our own errors are told in words."""
+    """Run one command and give its exit code; our errors and those of files are told in words.
+
+    Raises:
+        OSError: When the system has trouble that is no file's.
+    """
     try:
         app(args=arguments, prog_name="python3 -m service", standalone_mode=True)
     except ServiceError as error:
         return show_error(_console(), error)
+    except OSError as error:
+        if error.filename is None:
+            raise
+        return show_file_error(_console(), error)
     except SystemExit as leaving:
         return leaving.code if isinstance(leaving.code, int) else int(leaving.code is not None)
     return 0

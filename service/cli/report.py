@@ -36,6 +36,7 @@ from service.errors import (
 from service.findings import Finding, Severity
 
 EXIT_FINDINGS = 1
+EXIT_FILES = 2
 EXIT_CODES: dict[type[ServiceError], int] = {
     RecordsError: 2,
     ContentsError: 2,
@@ -111,6 +112,14 @@ def count_findings(findings: Sequence[Finding]) -> str:
         if counted[severity]
     ]
     return ", ".join(words) or "nothing to report"
+
+
+def show_file_error(console: Console, error: OSError) -> int:
+    """Say which file or folder could not be used, and why, and give the exit code."""
+    reason = error.strerror or str(error)
+    console.print(f"[red]{escape(str(error.filename))}: {escape(reason)}.[/]")
+    console.print("Name another file or folder, or let this account use it.")
+    return EXIT_FILES
 
 
 def show_error(console: Console, error: ServiceError) -> int:

@@ -10,6 +10,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from urllib.parse import unquote
 
 from service.errors import AddressError
 from service.symbols.percent import percent_encode
@@ -76,6 +77,19 @@ class AddressPattern:
         if self.upper_case:
             address = address.upper()
         return address + _query_behind(address, query)
+
+    def read(self, address: str) -> str | None:
+        """Give the number in an address that `fill` made, None where the pattern does not fit.
+
+        Of a number that was printed in capitals nobody knows the small letters any more.
+        """
+        before, after = map(re.escape, _PLACEHOLDER.sub("\0", self.text).split("\0"))
+        found = re.fullmatch(
+            f"{before}([^/?#&]+){after}(?:[?&].*)?",
+            address,
+            re.IGNORECASE if self.upper_case else re.NOFLAG,
+        )
+        return unquote(found[1]) if found else None
 
 
 def payload_for_number(

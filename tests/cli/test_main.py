@@ -55,6 +55,18 @@ def test_check_in_words(tmp_path: Path) -> None:
     assert "was not understood" in " ".join(done.stderr.split())
 
 
+def test_trouble_with_a_file_is_told(tmp_path: Path) -> None:
+    """A folder that cannot be made is named, without the inner life of the program."""
+    (tmp_path / "file").touch()
+    source = str(SAMPLES / "one_box.json")
+    done = _run(tmp_path, "store", "import", source)
+    assert done.returncode == 0
+    done = _run(tmp_path, "store", "export", "file/records.xml")
+    assert done.returncode == 2
+    assert "file: " in done.stderr
+    assert "Traceback" not in done.stderr
+
+
 @pytest.mark.parametrize(
     ("arguments", "code", "words"),
     [

@@ -15,6 +15,7 @@ from service.cli.report import (
     exit_code_of,
     findings_as_json,
     show_error,
+    show_file_error,
     show_findings,
 )
 from service.errors import ConfigError, ContentsError, ServiceError, StockError
@@ -81,3 +82,11 @@ def test_error_gives_advice() -> None:
     stream = io.StringIO()
     assert show_error(Console(file=stream), ContentsError("Nothing [there].")) == 2
     assert "Nothing [there]." in stream.getvalue()
+
+
+def test_a_file_that_cannot_be_used_is_named() -> None:
+    """The reason stands behind it, and a name in brackets is no markup."""
+    stream = io.StringIO()
+    error = PermissionError(13, "Permission denied", "[red]/lids.pdf")
+    assert show_file_error(Console(file=stream, width=200), error) == 2
+    assert "[red]/lids.pdf: Permission denied." in stream.getvalue()

@@ -145,6 +145,30 @@ def test_numbers_come_back(number: str, query_too: bool) -> None:  # noqa: FBT00
     assert parse_qs(parts.query, keep_blank_values=True) == ({"r": [number]} if query_too else {})
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "https://a.example/c/{container_number}",
+        "https://a.example/?id={container_number}",
+        "https://a.example/{container_number}/card?x=1",
+    ],
+)
+def test_a_scanned_address_gives_its_number(text: str) -> None:
+    """Whatever was filled in comes back, with and without the query; other addresses give none."""
+    pattern = AddressPattern(text)
+    for number in ("B-042", "B/42 a", "1987.412.3a-c", "é?&#%", "$&*"):
+        assert pattern.read(pattern.fill(number)) == number
+        assert pattern.read(pattern.fill(number, query={"r": "7", "k": "KMTF"})) == number
+    assert pattern.read("https://b.example/c/B-042") is None
+    assert pattern.read("https://a.example/") is None
+
+
+def test_capitals_of_a_scanned_address_stay() -> None:
+    """Where addresses are printed in capitals, case is no difference."""
+    pattern = AddressPattern("https://a.example/c/{container_number}", upper_case=True)
+    assert pattern.read(pattern.fill("b-042", query={"k": "KMTF"})) == "B-042"
+
+
 def test_without_a_pattern_the_number_stands_alone() -> None:
     """A museum without an address gets its bare number in the symbol."""
     assert payload_for_number("1987.412.3", pattern=None, query={"r": "7"}) == "1987.412.3"

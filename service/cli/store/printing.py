@@ -27,6 +27,8 @@ from service.store.printed.runs import list_runs, load_run_record
 
 app = typer.Typer()
 
+_RUNS_SHOWN = 100
+
 Output = Annotated[Path, typer.Option("-o", "--output", help="The folder for the PDFs.")]
 RunNumber = Annotated[int, typer.Argument(help="The number of the print run.")]
 
@@ -89,10 +91,15 @@ def spoiled(
 
 
 @app.command("runs")
-def runs(context: typer.Context, as_json: Json = False) -> None:
-    """List print runs, the latest first."""
+def runs(
+    context: typer.Context,
+    before: Annotated[int | None, typer.Option(help="Only runs before this one.")] = None,
+    as_json: Json = False,
+) -> None:
+    """List print runs, the latest first, a hundred at a time."""
     with at_desk(context).store() as engine, reading(engine) as connection:
-        found = list_runs(connection)
+        found = list_runs(connection, limit=_RUNS_SHOWN + 1, before=before)
+    found, more = found[:_RUNS_SHOWN], found[_RUNS_SHOWN:]
     data = {
         "runs": [
             {
@@ -109,6 +116,8 @@ def runs(context: typer.Context, as_json: Json = False) -> None:
         f" {'; '.join(file.name for file in one.files)}"
         for one in found
     ]
+    if more:
+        lines.append(f"There are older ones: store runs --before {found[-1].run_id}")
     answer(data, lines or ["Nothing has been printed yet."], as_json=as_json)
 
 

@@ -23,8 +23,11 @@ from service.keeping.printing.attach import (
 from service.keeping.reprints import OutOfDate, list_reprints, list_reprints_of
 from service.keeping.scan import answer_scan
 from service.keeping.swap_list import print_swaps
+from service.records.record import Museum
+from service.store.load_records import load_museum
 from service.store.open import reading, writing
 from service.store.printed.card import MadeCard
+from service.symbols.address import AddressPattern
 
 app = typer.Typer()
 
@@ -51,9 +54,8 @@ def attached(
         elif card is not None:
             done = (attach_card(connection, card, stamp=stamp),)
         else:
-            done = (
-                attach_scanned(connection, read_scanned(scanned), container_number=on, stamp=stamp),
-            )
+            seen = read_scanned(scanned, load_museum(connection))
+            done = (attach_scanned(connection, seen, container_number=on, stamp=stamp),)
     data = {"attached": [_attached_data(one) for one in done]}
     answer(data, list(map(_attached_line, done)) or ["None of them waited."], as_json=as_json)
 
@@ -145,8 +147,10 @@ def scan(
     answer(data, lines, as_json=as_json)
 
 
-def read_scanned(text: str) -> ScannedCard:
-    """Read what the symbol of a dated card says: an address that ends in number, r and k.
+def read_scanned(text: str, museum: Museum) -> ScannedCard:
+    """Read what the symbol of a dated card says: the museum's address with number, r and k.
+
+    An address of another pattern, of before the museum changed it, has the number at its end.
 
     Raises:
         BadParameter: When it is no such address.
@@ -154,11 +158,18 @@ def read_scanned(text: str) -> ScannedCard:
     parts = urlsplit(text)
     query = parse_qs(parts.query)
     try:
-        number = query.get("n", [unquote(parts.path.rsplit("/", 1)[-1])])[0]
+        number = _read_number(text, museum) or unquote(parts.path.rsplit("/", 1)[-1])
         return ScannedCard(number, int(query["r"][0]), query["k"][0])
     except (KeyError, ValueError) as error:
         message = f"{text!r} is not the symbol of a lid card, cover card or contents list"
         raise typer.BadParameter(message) from error
+
+
+def _read_number(text: str, museum: Museum) -> str | None:
+    if not museum.container_address:
+        return None
+    upper_case = museum.upper_case_addresses
+    return AddressPattern(museum.container_address, upper_case=upper_case).read(text)
 
 
 def _attached_data(one: Attached) -> dict[str, object]:

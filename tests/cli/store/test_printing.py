@@ -44,6 +44,7 @@ def test_an_old_run_comes_again_byte_for_byte(filled: Ask, tmp_path: Path) -> No
     filled("again", made["run"], "-o", tmp_path / "b")
     (first,), (second,) = (list((tmp_path / name).iterdir()) for name in ("a", "b"))
     assert first.read_bytes() == second.read_bytes()
+    assert filled("runs", "--before", made["run"])["runs"] == []
     (run,) = filled("runs")["runs"]
     assert (run["run"], run["by"]) == (made["run"], "Ada Quill")
 

@@ -10,6 +10,7 @@ import typer
 
 from service.cli.store.truth import read_scanned
 from service.keeping.printing.attach import ScannedCard
+from service.records.record import Museum
 from tests.cli.store.conftest import Ask, Say
 
 
@@ -50,10 +51,13 @@ def test_one_way_of_naming_cards_at_a_time(filled: Ask, say: Say) -> None:
 
 def test_what_a_symbol_says_is_read() -> None:
     """Number, revision and letters; a symbol of an end label has neither of the latter."""
-    read = read_scanned("https://collections.portmerrow.example/c/B-042?r=7&k=KMTF")
+    read = read_scanned("https://collections.portmerrow.example/c/B-042?r=7&k=KMTF", Museum())
     assert read == ScannedCard("B-042", 7, "KMTF")
-    slash = read_scanned("https://x.example/c/B%2F42%20a?r=7&k=KMTF")
+    own = Museum(container_address="https://x.example/?id={container_number}")
+    assert read_scanned("https://x.example/?id=B-042&r=7&k=KMTF", own) == read
+    assert read_scanned("https://x.example/c/B-042?r=7&k=KMTF", own) == read
+    slash = read_scanned("https://x.example/c/B%2F42%20a?r=7&k=KMTF", own)
     assert slash.container_number == "B/42 a"
     for text in ("B-042", "https://x.example/c/B-042", "https://x.example/c/B-042?r=x&k=KMTF"):
         with pytest.raises(typer.BadParameter):
-            read_scanned(text)
+            read_scanned(text, own)

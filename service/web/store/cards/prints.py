@@ -128,7 +128,7 @@ def _print_once(asked: Asked, sent: str, make: _Print) -> Response:
     """Print, and keep the reply in the transaction that saves the run."""
 
     def also_save(connection: Connection, made: MadeRun) -> None:
-        keep_made(connection, asked, sent, _tell(connection, made.run_id))
+        keep_made(connection, asked, sent, _tell(connection, made))
 
     with asked.counter.working() as desk:
         with asked.counter.reading() as connection:
@@ -137,14 +137,13 @@ def _print_once(asked: Asked, sent: str, make: _Print) -> Response:
             return again
         made = make(desk, also_save)
     with asked.counter.reading() as connection:
-        return _tell(connection, made.run_id, made).to_response()
+        return _tell(connection, made).to_response()
 
 
-def _tell(connection: Connection, run_id: int, made: MadeRun | None = None) -> Made:
-    shown = show_run(load_run_record(connection, run_id), load_run(connection, run_id))
-    findings = show_findings(made.findings if made else ())
-    body = MadeRunView(**dict(shown), findings=findings)
-    return Made(body, headers={"Location": f"/api/prints/{run_id}"})
+def _tell(connection: Connection, made: MadeRun) -> Made:
+    record, cards = load_run_record(connection, made.run_id), load_run(connection, made.run_id)
+    body = MadeRunView(**dict(show_run(record, cards)), findings=show_findings(made.findings))
+    return Made(body, headers={"Location": f"/api/prints/{made.run_id}"})
 
 
 def _look_up(desk: Desk, body: PrintBody, options: PrintOptions) -> PrintOptions:

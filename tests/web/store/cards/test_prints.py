@@ -42,12 +42,17 @@ def test_the_same_key_prints_once(client: httpx.Client) -> None:
     run = made(client, LABELS, key="k-1")
     assert made(client, LABELS, key="k-1") == run
     assert made(client, LABELS, key="k-2") == run + 1
+    key = {"Idempotency-Key": "k-3"}
+    first, again = (client.post("/api/prints", json=LABELS, headers=key) for _ in range(2))
+    assert first.json()["findings"]
+    assert again.json() == first.json()
+    assert client.get("/api/prints").json()["runs"][0]["run"] == run + 2
     other = client.post("/api/prints", json={}, headers={"Idempotency-Key": "k-1"})
     assert problem_of(other)["code"] == "key-used"
     page = client.get("/api/prints?limit=1")
-    assert [one["run"] for one in page.json()["runs"]] == [run + 1]
+    assert [one["run"] for one in page.json()["runs"]] == [run + 2]
     rest = client.get(page.links["next"]["url"]).json()["runs"]
-    assert [one["run"] for one in rest] == [run]
+    assert [one["run"] for one in rest] == [run + 1]
 
 
 def test_what_went_out_of_date_is_printed(client: httpx.Client) -> None:
