@@ -108,6 +108,9 @@ CODES: dict[str, FindingCode] = {
     "unknown-caution": FindingCode(_W, "Choose a code from the list; it prints as written."),
     "unknown-container-kind": FindingCode(_W, "Choose a known kind; it is treated as a box."),
     "unknown-lid": FindingCode(_W, "Write opaque, clear or none; it is treated as opaque."),
+    "unknown-region": FindingCode(
+        _W, "Write uk, us or elsewhere; whom to consult is said in words for any country."
+    ),
     "unusable-address": FindingCode(_W, "Use an https address; the museum's pattern is used."),
     # Packings.
     "packing-disagrees": FindingCode(

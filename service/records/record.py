@@ -44,6 +44,14 @@ class ContainerKind(StrEnum):
     FOLDER = "folder"
 
 
+class Region(StrEnum):
+    """Where the museum is, as far as it decides whom to consult."""
+
+    UK = "uk"
+    US = "us"
+    ELSEWHERE = "elsewhere"
+
+
 class Lid(StrEnum):
     """What can be fixed on top: nothing may cover the view through a clear lid."""
 
@@ -205,7 +213,8 @@ class Museum:
     """The museum's own choices that a card shows or obeys.
 
     An address pattern holds `{object_number}` or `{container_number}`; empty means that cards
-    carry the bare number.
+    carry the bare number. `presume_hazards` lets the kind and date of an object add hazards that
+    published guidance presumes; what is recorded prints in any case.
     """
 
     name: str = ""
@@ -216,6 +225,8 @@ class Museum:
     show_location: bool = False
     aisle_distance_mm: float = 1500.0
     questions: Questions = Questions()
+    region: Region = Region.ELSEWHERE
+    presume_hazards: bool = True
 
 
 @dataclass(frozen=True, slots=True)

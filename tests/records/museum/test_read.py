@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from service.findings import Where
 from service.records.museum.read import read_museum, read_own_headings
-from service.records.record import Museum, Questions
+from service.records.record import Museum, Questions, Region
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.sources.columns import OBJECT_COLUMNS
@@ -24,6 +24,8 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         aisle_distance="1.2 m",
         questions_role="Collections desk",
         questions_phone="555 0142",
+        region="UK",
+        presume_hazards="no",
     )
     assert read_museum(row) == Museum(
         name="Port Merrow Museum",
@@ -34,13 +36,18 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         show_location=True,
         aisle_distance_mm=1200.0,
         questions=Questions("Collections desk", "555 0142"),
+        region=Region.UK,
+        presume_hazards=False,
     )
 
 
 def test_what_is_not_said_is_usual(make_row: MakeRow) -> None:
-    """A museum that says nothing, or nothing readable, shows no locations."""
+    """A museum that says nothing, or nothing readable, hides locations and presumes hazards."""
     assert read_museum(make_row()) == Museum()
-    assert read_museum(make_row(show_location="perhaps", aisle_distance="far")) == Museum()
+    unclear = make_row(
+        show_location="perhaps", aisle_distance="far", region="Atlantis", presume_hazards="perhaps"
+    )
+    assert read_museum(unclear) == Museum()
 
 
 def test_one_heading_for_one_column() -> None:
