@@ -134,6 +134,9 @@ CODES: dict[str, FindingCode] = {
     "photo-too-small": FindingCode(_N, "Take a larger photo when the object is next handled."),
     "no-photo": FindingCode(_N, "Take a photo when the object is next handled."),
     # Printing.
+    "hazard-presumed": FindingCode(
+        _N, "Have it tested by those who may, and record the result; it prints as presumed."
+    ),
     "cannot-be-printed": FindingCode(_W, "Replace the character; a mark stands in its place."),
     "shortened": FindingCode(_N, "Nothing to do: the contents list has the whole text."),
     "card-too-large": FindingCode(_W, "Choose a smaller card or fix the card beside the lid."),
