@@ -135,7 +135,7 @@ CODES: dict[str, FindingCode] = {
     "no-photo": FindingCode(_N, "Take a photo when the object is next handled."),
     # Printing.
     "hazard-presumed": FindingCode(
-        _N, "Have it tested by those who may, and record the result; it prints as presumed."
+        _N, "Open nothing to find out: have it checked by those who may, and record the result."
     ),
     "cannot-be-printed": FindingCode(_W, "Replace the character; a mark stands in its place."),
     "shortened": FindingCode(_N, "Nothing to do: the contents list has the whole text."),

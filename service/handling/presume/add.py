@@ -82,7 +82,7 @@ def _make_hazard(one: Presumption) -> Hazard:
 
 def _tell(record: ObjectRecord, one: Presumption) -> Finding:
     number, name = record.object_number, find_hazard(one.hazard).name
-    message = f"{number}: {name} is presumed, not recorded. {one.rule.says} ({one.rule.code})"
+    message = f"{name}, presumed of {number}, is not recorded. {one.rule.says} ({one.rule.code})"
     return make_finding("hazard-presumed", Where(object_number=number), message)
 
 

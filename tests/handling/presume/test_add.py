@@ -27,8 +27,8 @@ def test_a_presumption_is_added_and_told() -> None:
             "hazard-presumed",
             Severity.NOTE,
             Where(object_number="1931.4"),
-            f"1931.4: Arsenic is presumed, not recorded. {SAYS}. (presume-arsenic-taxidermy)",
-            "Have it tested by those who may, and record the result; it prints as presumed.",
+            f"Arsenic, presumed of 1931.4, is not recorded. {SAYS}. (presume-arsenic-taxidermy)",
+            "Open nothing to find out: have it checked by those who may, and record the result.",
         ),
     )
 
