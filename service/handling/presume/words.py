@@ -29,7 +29,7 @@ def make_phrases(texts: Iterable[str]) -> Phrases:
 
 def has_phrase(words: Words, phrases: Phrases, *, not_before: Phrases | None = None) -> bool:
     """Tell whether one of the phrases stands in `words`, unless one of `not_before` follows it."""
-    for start, written in enumerate(words):
+    for start, written in enumerate(words if phrases else ()):
         for first in singulars(written):
             for phrase in phrases.get(first, ()):
                 rest = words[start + len(phrase) :]
