@@ -108,6 +108,9 @@ CODES: dict[str, FindingCode] = {
     "unknown-caution": FindingCode(_W, "Choose a code from the list; it prints as written."),
     "unknown-container-kind": FindingCode(_W, "Choose a known kind; it is treated as a box."),
     "unknown-lid": FindingCode(_W, "Write opaque, clear or none; it is treated as opaque."),
+    "unknown-region": FindingCode(
+        _W, "Write uk, us or elsewhere; whom to consult is said in words for any country."
+    ),
     "unusable-address": FindingCode(_W, "Use an https address; the museum's pattern is used."),
     "lifting-choice": FindingCode(
         _E, "Correct it in the group lifting; the usual choice was used."
@@ -135,6 +138,9 @@ CODES: dict[str, FindingCode] = {
     "photo-too-small": FindingCode(_N, "Take a larger photo when the object is next handled."),
     "no-photo": FindingCode(_N, "Take a photo when the object is next handled."),
     # Printing.
+    "hazard-presumed": FindingCode(
+        _N, "Open nothing to find out: have it checked by those who may, and record the result."
+    ),
     "cannot-be-printed": FindingCode(_W, "Replace the character; a mark stands in its place."),
     "shortened": FindingCode(_N, "Nothing to do: the contents list has the whole text."),
     "card-too-large": FindingCode(_W, "Choose a smaller card or fix the card beside the lid."),

@@ -1,8 +1,8 @@
 """What the cards of some containers would say if they were printed now.
 
-Cards are worded from the store exactly as a print run words them: photos by the SHA-256 of their
-files, so that another picture under the same name is another card, and characters no shipped font
-holds as codes.
+Cards are worded from the store exactly as a print run words them: with the hazards that guidance
+presumes, photos by the SHA-256 of their files, so that another picture under the same name is
+another card, and characters no shipped font holds as codes.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from service.cards.kinds import CARD_KINDS, compose_cards
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.errors import ServiceError
+from service.handling.presume import presume_hazards
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey, card_key
 from service.pipeline.printable import replace_missing
@@ -63,7 +64,8 @@ def compose_today(
 ) -> Today:
     """Word every card of some containers, of all of them where none are named."""
     loaded = load_printable(connection, container_numbers)
-    collection, _ = replace_missing(loaded.collection, ruler)
+    presumed, _ = presume_hazards(loaded.collection)
+    collection, _ = replace_missing(presumed, ruler)
     wanted = None if container_numbers is None else set(container_numbers)
     cards: dict[CardKey, Card] = {}
     failed: dict[str, ServiceError] = {}

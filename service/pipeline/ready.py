@@ -10,6 +10,7 @@ from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.findings import Finding, Where, make_finding
 from service.handling.lifting.load import check_load
+from service.handling.presume import presume_hazards
 from service.pages.ruler import Ruler
 from service.pipeline.name_photos import name_photos
 from service.pipeline.options import PrintOptions
@@ -71,7 +72,8 @@ def make_ready(
     on_progress: Progress = tell_nobody,
 ) -> Ready:
     """Match photos and packings, make thumbnails, and leave only what can be printed."""
-    named, naming_findings = name_photos(photos, collection)
+    presumed, presumptions = presume_hazards(collection)
+    named, naming_findings = name_photos(photos, presumed)
     printable, sign_findings = replace_missing(named, workshop.ruler)
     wanted = _photo_names(printable, options)
     # A name from a record is never opened as a path: it could point anywhere.
@@ -96,6 +98,7 @@ def make_ready(
         *arrangement.findings,
         *(finding for packing in packings for finding in check_load(packing)),
         *_silent_records(packings, collection.museum.questions),
+        *_of_objects_in(packings, presumptions),
     )
     return Ready(collection.museum, packings, thumbnails, findings)
 
@@ -130,6 +133,12 @@ def _outermost(packing: PackingRecord, collection: Collection) -> str:
         seen.add(number)
         number = inside[number]
     return number
+
+
+def _of_objects_in(packings: Sequence[Packing], findings: Iterable[Finding]) -> Iterable[Finding]:
+    """Keep what was found of objects that are packed in what is printed."""
+    printed = {one.record.object_number for packing in packings for one in packing.everything}
+    return (finding for finding in findings if finding.where.object_number in printed)
 
 
 def _silent_records(packings: Sequence[Packing], museum: Questions) -> Iterable[Finding]:

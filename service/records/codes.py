@@ -34,6 +34,18 @@ HAZARD_CODES = (
     "restricted",
     "corrosive",
     "electrical",
+    "ddt",
+    "cyanide",
+    "strychnine",
+    "carbon-tetrachloride",
+    "beryllium",
+    "selenium",
+    "thorium",
+    "uranium-glass",
+    "polonium",
+    "picric-acid",
+    "needles",
+    "biological",
 )
 
 CAUTION_CODES = (

@@ -45,6 +45,14 @@ class ContainerKind(StrEnum):
     FOLDER = "folder"
 
 
+class Region(StrEnum):
+    """Where the museum is, as far as it decides whom to consult."""
+
+    UK = "uk"
+    US = "us"
+    ELSEWHERE = "elsewhere"
+
+
 class Lid(StrEnum):
     """What can be fixed on top: nothing may cover the view through a clear lid."""
 
@@ -207,7 +215,8 @@ class Museum:
     """The museum's own choices that a card shows or obeys.
 
     An address pattern holds `{object_number}` or `{container_number}`; empty means that cards
-    carry the bare number.
+    carry the bare number. `presume_hazards` lets the kind and date of an object add hazards that
+    published guidance presumes; what is recorded prints in any case.
     """
 
     name: str = ""
@@ -219,6 +228,8 @@ class Museum:
     aisle_distance_mm: float = 1500.0
     questions: Questions = Questions()
     lifting: LiftingChoices = USUAL_LIFTING
+    region: Region = Region.ELSEWHERE
+    presume_hazards: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,7 @@ from service.records.cells.dates import parse_date
 from service.records.cells.dimensions import parse_dimensions
 from service.records.cells.weights import parse_weight
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES, HAZARD_CODES
+from service.records.record import Region
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
     MUSEUM_COLUMNS,
@@ -184,6 +185,24 @@ def test_hazards_are_the_table() -> None:
         entry = HAZARDS[code]
         assert entry.instruction in cells[2]
         assert entry.discreet or cells[1] == entry.name
+        assert cells[3] == entry.protection
+
+
+def test_consultants_are_the_table() -> None:
+    """Each hazard code stands with the people to consult, by region."""
+    said = {
+        code: tuple(
+            elsewhere if words == "as elsewhere" else words for words in (uk, us, elsewhere)
+        )
+        for codes, elsewhere, uk, us in table("## Whom to consult")
+        for code in re.findall(r"`([a-z-]+)`", codes)
+    }
+    assert said == {
+        code: tuple(
+            entry.consult.in_region(region) for region in (Region.UK, Region.US, Region.ELSEWHERE)
+        )
+        for code, entry in HAZARDS.items()
+    }
 
 
 def test_cautions_and_hang_factors_are_listed() -> None:

@@ -54,3 +54,18 @@ def test_a_sign_no_font_holds_is_worded_as_printed(connection: Connection, ruler
     )
     (card,) = (c for k, c in compose_today(connection, ruler, [BOX]).cards.items() if "lid" in k[1])
     assert "Jar [U+1F3FA]" in str(card)
+
+
+def test_presumed_hazards_are_worded_as_printed(connection: Connection, ruler: Ruler) -> None:
+    """Cards are compared as they are printed: with what guidance presumes, unless turned off."""
+    owl = ObjectRecord(JAR, "Owl", "taxidermy", "1920s")
+    save_records(connection, Collection(objects=(owl,)), stamp=LATER)
+    assert _names_arsenic(connection, ruler)
+    museum = replace(COLLECTION.museum, presume_hazards=False)
+    save_records(connection, Collection(museum=museum), stamp=LATER)
+    assert not _names_arsenic(connection, ruler)
+
+
+def _names_arsenic(connection: Connection, ruler: Ruler) -> bool:
+    cards = compose_today(connection, ruler, [BOX]).cards.values()
+    return all("Arsenic presumed" in str(card) for card in cards)

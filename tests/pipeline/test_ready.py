@@ -89,3 +89,43 @@ def test_a_container_over_its_limit_is_noted(collection: Collection, workshop: W
         ready = make_ready(full, {}, PrintOptions(), workshop)
         codes.append("over-weight-limit" in {finding.code for finding in ready.findings})
     assert codes == [True, False]
+
+
+def test_presumed_hazards_are_printed_and_told(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """A record gains what guidance presumes, with a finding, where its object is printed."""
+    first, second = collection.objects
+    owl = replace(second, object_name="taxidermy", title="Owl")
+    loose = replace(owl, object_number="1987.412.11")
+    collection = replace(collection, objects=(first, owl, loose))
+    ready = make_ready(collection, photos, PrintOptions(), workshop)
+    (box,) = ready.packings
+    hazards = {
+        one.record.object_number: [
+            (hazard.code, hazard.state.value) for hazard in one.record.hazards
+        ]
+        for one in box.contents
+    }
+    assert hazards == {
+        "1987.412.9": [("lead", "presumed")],
+        "1987.412.10": [("arsenic", "presumed")],
+    }
+    told = [finding for finding in ready.findings if finding.code == "hazard-presumed"]
+    assert [finding.where.object_number for finding in told] == ["1987.412.10"]
+
+
+def test_a_presumed_discreet_hazard_stays_inside(
+    collection: Collection, photos: dict[str, bytes], workshop: Workshop
+) -> None:
+    """A pistol that nobody has recorded as a firearm is not announced outside either."""
+    first, second = collection.objects
+    pistol = replace(second, object_name="pistol", title="Flintlock pistol")
+    ready = make_ready(
+        replace(collection, objects=(first, pistol)), photos, PrintOptions(), workshop
+    )
+    (box,) = ready.packings
+    *outside, inside = map(str, compose_cards(box, ready.museum, kinds=CARD_KINDS))
+    assert [card for card in outside if "istol" in card or "irearm" in card] == []
+    assert "Firearm presumed" in inside
+    assert all("Do not open" in card for card in outside)

@@ -9,7 +9,7 @@ from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES, HAZARD_CODES
 
 @pytest.mark.parametrize(
     ("codes", "count"),
-    [(HAZARD_CODES, 31), (CAUTION_CODES, 17), (HANG_FACTOR_CODES, 10)],
+    [(HAZARD_CODES, 43), (CAUTION_CODES, 17), (HANG_FACTOR_CODES, 10)],
     ids=["hazards", "cautions", "hang factors"],
 )
 def test_codes_are_words_that_stand_once(codes: tuple[str, ...], count: int) -> None:

@@ -15,19 +15,21 @@ from service.contents.weights import weigh_packing
 from service.handling.cautions import find_caution
 from service.handling.hazards import find_hazard, name_hazard
 from service.handling.lifting import advise_lift, format_kg
-from service.records.record import Hazard, Museum, PhotoRole, WeightBasis
+from service.records.record import Hazard, Museum, PhotoRole, Region, WeightBasis
 
 
 def compose_contents_list(packing: Packing, museum: Museum) -> ContentsList:
     """Word the contents list of a packing, nested containers after what lies loose."""
     entries = [
-        _compose_entry(packed, _name_place(packed, layered=len(packing.layers) > 1))
+        _compose_entry(packed, _name_place(packed, layered=len(packing.layers) > 1), museum.region)
         for packed in packing.contents
     ]
     for inner in packing.nested:
         number = inner.container.container_number
         entries += [
-            _compose_entry(packed, join_words((number, packed.place.compartment), between=" "))
+            _compose_entry(
+                packed, join_words((number, packed.place.compartment), between=" "), museum.region
+            )
             for packed in inner.everything
         ]
     card = ContentsList(
@@ -45,7 +47,7 @@ def _name_place(packed: PackedObject, *, layered: bool) -> str:
     return join_words((layer, packed.place.compartment), between=" ")
 
 
-def _compose_entry(packed: PackedObject, place: str) -> ListEntry:
+def _compose_entry(packed: PackedObject, place: str, region: Region) -> ListEntry:
     record = packed.record
     restricted = is_restricted(packed)
     photo = "" if restricted else choose_photo(packed, PhotoRole.FRONT)
@@ -54,7 +56,7 @@ def _compose_entry(packed: PackedObject, place: str) -> ListEntry:
         object_number=record.object_number,
         title=name_object(packed),
         details=tuple(_write_details(packed)),
-        hazards=tuple(_write_hazard(hazard) for hazard in record.hazards),
+        hazards=tuple(_write_hazard(hazard, region) for hazard in record.hazards),
         photo=photo,
         photo_words="" if photo else ("not shown" if restricted else NO_PHOTO_WORDS),
     )
@@ -91,7 +93,7 @@ def _write_weight(packed: PackedObject) -> str:
     return f"{'about ' if estimated else ''}{format_kg(weight.weight_g)} kg"
 
 
-def _write_hazard(hazard: Hazard) -> str:
+def _write_hazard(hazard: Hazard, region: Region) -> str:
     entry = find_hazard(hazard.code)
     checked = join_words(
         (
@@ -104,7 +106,7 @@ def _write_hazard(hazard: Hazard) -> str:
     )
     name = name_hazard(hazard) + (f" ({checked})" if checked else "")
     note = hazard.note[:1].upper() + hazard.note[1:]
-    sentences = (name, note, entry.instruction, f"Ask {entry.ask}")
+    sentences = (name, note, entry.instruction, f"Ask {entry.consult.in_region(region)}")
     return " ".join(f"{words.rstrip('.')}." for words in sentences if words)
 
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from service.findings import Where
 from service.records.cells.lengths import read_length_mm
-from service.records.cells.words import read_yes_or_no
+from service.records.cells.words import read_choice, read_yes_or_no
 from service.records.museum.lifting import LiftingChoices
-from service.records.record import Museum, Questions
+from service.records.record import Museum, Questions, Region
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text
@@ -37,6 +37,13 @@ def read_museum(row: Row, lifting: LiftingChoices) -> Museum:
         aisle_distance_mm=read_length_mm(row.cell("aisle_distance")) or usual.aisle_distance_mm,
         questions=read_questions(row),
         lifting=lifting,
+        region=read_choice(
+            row.cell("region"), Region, default=usual.region, finding="unknown-region"
+        ),
+        # Where the cell cannot be read, warning too much is the smaller mistake.
+        presume_hazards=read_yes_or_no(
+            row.cell("presume_hazards"), empty=usual.presume_hazards, unclear=True
+        ),
     )
 
 

@@ -15,6 +15,7 @@ from service.records.record import (
     Part,
     PhotoReference,
     PlaceRecord,
+    Region,
     Weight,
     WeightBasis,
 )
@@ -111,6 +112,22 @@ def test_a_restricted_object_is_named_but_not_shown() -> None:
 def test_hazards_in_full(hazard: Hazard, words: str) -> None:
     """State, check, note, first precautions and whom to ask stand in one paragraph."""
     assert entry(replace(FULL, hazards=(hazard,))).hazards == (words,)
+
+
+@pytest.mark.parametrize(
+    ("region", "whom"),
+    [
+        (Region.UK, "an HSE-recognised radiation protection adviser"),
+        (Region.US, "the state radiation control program"),
+        (Region.ELSEWHERE, "the radiation protection adviser"),
+    ],
+)
+def test_whom_to_consult_follows_the_region(region: Region, whom: str) -> None:
+    """Each country has its own people; nested objects name them too."""
+    record = replace(FULL, hazards=(Hazard("radium", HazardState.PRESUMED),))
+    made = replace(packing([record]), nested=(packing([record], ContainerRecord("T-1")),))
+    card = compose_contents_list(made, replace(MUSEUM, region=region))
+    assert [one.hazards[0].rpartition("Ask ")[2] for one in card.entries] == [f"{whom}."] * 2
 
 
 def test_places_and_nested_containers() -> None:

@@ -16,11 +16,12 @@ from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.reprints import list_reprints
 from service.keeping.today import compose_today
 from service.pipeline.options import PrintOptions, card_key
-from service.records.record import PhotoRole
+from service.records.record import Collection, ObjectRecord, PhotoRole
 from service.store.handles import Connection
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.open import reading, writing
 from service.store.printed.runs import load_run, load_run_record
+from service.store.save_records import save_records
 from service.store.shelf.photos import BroughtPhoto, bring_photos, load_file_names
 from tests.keeping.made import BOX, JAR
 from tests.store.made import LATER, STAMP
@@ -84,6 +85,18 @@ def test_what_was_just_printed_and_attached_holds(desk: Desk) -> None:
     with writing(desk.engine) as connection:
         attach_run(connection, made.run_id, stamp=STAMP)
     assert stored.sha256 in next(c for c in made.cards if c.made.kind == "lid-card").made.content
+    assert list_reprints(desk.engine, desk.workshop.ruler).out_of_date == ()
+
+
+def test_what_is_presumed_is_printed_and_compared_alike(desk: Desk) -> None:
+    """A run and the cards of today presume the same, so what was just printed holds."""
+    owl = ObjectRecord(JAR, "Owl", "taxidermy", "1920s")
+    with writing(desk.engine) as connection:
+        save_records(connection, Collection(objects=(owl,)), stamp=STAMP)
+    made = print_run(desk, LABELS, stamp=STAMP)
+    assert "hazard-presumed" in {finding.code for finding in made.findings}
+    with writing(desk.engine) as connection:
+        attach_run(connection, made.run_id, stamp=STAMP)
     assert list_reprints(desk.engine, desk.workshop.ruler).out_of_date == ()
 
 

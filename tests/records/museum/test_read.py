@@ -5,7 +5,7 @@ from collections.abc import Callable
 from service.findings import Where
 from service.records.museum.lifting import USUAL_LIFTING, FilterColumn, LiftingChoices
 from service.records.museum.read import read_museum, read_own_headings
-from service.records.record import Museum, Questions
+from service.records.record import Museum, Questions, Region
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.sources.columns import OBJECT_COLUMNS
@@ -25,6 +25,8 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         aisle_distance="1.2 m",
         questions_role="Collections desk",
         questions_phone="555 0142",
+        region="UK",
+        presume_hazards="no",
     )
     lifting = LiftingChoices(column=FilterColumn.HIGHER)
     assert read_museum(row, lifting) == Museum(
@@ -37,14 +39,18 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         aisle_distance_mm=1200.0,
         questions=Questions("Collections desk", "555 0142"),
         lifting=lifting,
+        region=Region.UK,
+        presume_hazards=False,
     )
 
 
 def test_what_is_not_said_is_usual(make_row: MakeRow) -> None:
-    """A museum that says nothing, or nothing readable, shows no locations."""
-    unread = make_row(show_location="perhaps", aisle_distance="far")
+    """A museum that says nothing, or nothing readable, hides locations and presumes hazards."""
     assert read_museum(make_row(), USUAL_LIFTING) == Museum()
-    assert read_museum(unread, USUAL_LIFTING) == Museum()
+    unclear = make_row(
+        show_location="perhaps", aisle_distance="far", region="Atlantis", presume_hazards="perhaps"
+    )
+    assert read_museum(unclear, USUAL_LIFTING) == Museum()
 
 
 def test_one_heading_for_one_column() -> None:

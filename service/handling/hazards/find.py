@@ -1,0 +1,71 @@
+"""The whole table of hazards, and how a recorded hazard finds its row and its name."""
+
+from __future__ import annotations
+
+from service.handling.hazards.entry import DESK, HazardEntry, practice
+from service.handling.hazards.table_arms import ARMS
+from service.handling.hazards.table_film import FILM_AND_PLASTICS
+from service.handling.hazards.table_living import LIVING
+from service.handling.hazards.table_metals import METALS
+from service.handling.hazards.table_physical import PHYSICAL
+from service.handling.hazards.table_poisons import POISONS
+from service.handling.hazards.table_radiation import RADIATION_AND_ASBESTOS
+from service.handling.hazards.table_vessels import VESSELS
+from service.handling.rule import Rule
+from service.records.record import Hazard, HazardState
+
+HAZARDS: dict[str, HazardEntry] = {
+    **METALS,
+    **RADIATION_AND_ASBESTOS,
+    **FILM_AND_PLASTICS,
+    **POISONS,
+    **VESSELS,
+    **ARMS,
+    **PHYSICAL,
+    **LIVING,
+}
+
+_ASK_FIRST = "Whoever does not know what is inside asks before opening or handling it."
+
+DISCREET = HazardEntry(
+    "Do not open",
+    ("ask-first",),
+    "Ask before opening or moving.",
+    "As those who are asked say",
+    DESK,
+    practice("discreet", _ASK_FIRST),
+    urgency=1,
+)
+_UNLISTED = practice("unlisted", _ASK_FIRST)
+
+RULES: tuple[Rule, ...] = (
+    *(entry.rule for entry in HAZARDS.values()),
+    DISCREET.rule,
+    _UNLISTED,
+)
+
+STATE_WORDS = {
+    HazardState.CONFIRMED: "confirmed",
+    HazardState.PRESUMED: "presumed",
+    HazardState.UNCHECKED: "not checked",
+}
+
+
+def find_hazard(code: str) -> HazardEntry:
+    """Give the table's row for a hazard; one that is not in the list prints as it is written."""
+    found = HAZARDS.get(code)
+    if found is not None:
+        return found
+    return HazardEntry(
+        code.replace("-", " ").strip().capitalize(),
+        ("caution",),
+        "Ask before opening or handling.",
+        "As those who are asked say",
+        DESK,
+        _UNLISTED,
+    )
+
+
+def name_hazard(hazard: Hazard) -> str:
+    """Name a hazard with its state in full words, for the inside of the house."""
+    return f"{find_hazard(hazard.code).name} {STATE_WORDS[hazard.state]}"

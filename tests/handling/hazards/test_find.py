@@ -1,0 +1,108 @@
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from service.handling.hazards import (
+    DISCREET,
+    HAZARDS,
+    RULES,
+    STATE_WORDS,
+    find_hazard,
+    name_hazard,
+)
+from service.handling.rule import Evidence
+from service.records.codes import HAZARD_CODES
+from service.records.record import Hazard, HazardState, Region
+from service.render.task import TEMPLATES
+
+PROMISES = re.compile(
+    r"\bsafe(?:ly)?\b|harmless|non-?toxic|\bfree (?:of|from)\b|\bclean\b|no risk", re.IGNORECASE
+)
+
+
+def test_every_code_has_its_entry() -> None:
+    """What a record may say has words, and no words stand for a code that cannot be recorded."""
+    assert set(HAZARDS) == set(HAZARD_CODES)
+
+
+@pytest.mark.parametrize("code", [*HAZARDS, "something-else"])
+def test_every_entry_warns_and_defers(code: str) -> None:
+    """An entry says what to do, what to wear and whom to consult, each with drawn marks."""
+    entry = find_hazard(code)
+    assert entry.instruction.endswith(".")
+    assert entry.protection
+    assert entry.protection[-1] not in ".;,"
+    assert entry.urgency in {1, 2, 3}
+    assert entry.marks
+    for mark in entry.marks:
+        assert (TEMPLATES / "pictograms" / f"{mark}.svg").exists()
+
+
+@pytest.mark.parametrize("code", [*HAZARDS, "something-else"])
+@pytest.mark.parametrize("region", list(Region))
+@pytest.mark.parametrize("state", list(HazardState))
+def test_no_entry_promises_anything(code: str, region: Region, state: HazardState) -> None:
+    """Whatever of an entry may print calls nothing safe, harmless, non-toxic, clean or free of."""
+    entry = find_hazard(code)
+    consult = entry.consult.in_region(region)
+    printed = " ".join(
+        (
+            name_hazard(Hazard(code, state)),
+            entry.instruction,
+            entry.protection,
+            consult,
+            entry.rule.says,
+        )
+    )
+    assert consult
+    assert not PROMISES.search(printed)
+
+
+def test_promises_would_be_seen() -> None:
+    """The words looked for above are found where they stand."""
+    assert PROMISES.search("It is Safe to open.")
+    assert PROMISES.search("Free of arsenic.")
+    assert not PROMISES.search("The health and safety adviser.")
+
+
+def test_rules_are_told_apart() -> None:
+    """Each row has a rule of its own, and a published one names its source."""
+    assert [rule.code for rule in RULES] == [
+        *(f"hazard-{code}" for code in HAZARDS),
+        "hazard-discreet",
+        "hazard-unlisted",
+    ]
+    assert len({rule.code for rule in RULES}) == len(RULES)
+    for rule in RULES:
+        assert rule.says.endswith(".")
+        assert bool(rule.source) == (rule.evidence is Evidence.PUBLISHED)
+
+
+def test_what_nobody_may_announce_is_discreet() -> None:
+    """Weapons, drugs and what is restricted stay off the outside of a box."""
+    discreet = {code for code, entry in HAZARDS.items() if entry.discreet}
+    assert discreet == {"ammunition", "firearm", "controlled-drug", "human-remains", "restricted"}
+    assert (TEMPLATES / "pictograms" / f"{DISCREET.mark}.svg").exists()
+
+
+def test_an_unknown_hazard_prints_as_written() -> None:
+    """A word of the museum's own is kept, with the general mark and the advice to ask."""
+    entry = find_hazard("thorn-apple")
+    assert (entry.name, entry.mark) == ("Thorn apple", "caution")
+    assert "Ask before" in entry.instruction
+
+
+@pytest.mark.parametrize(
+    ("state", "words"),
+    [
+        (HazardState.CONFIRMED, "Arsenic confirmed"),
+        (HazardState.PRESUMED, "Arsenic presumed"),
+        (HazardState.UNCHECKED, "Arsenic not checked"),
+    ],
+)
+def test_a_hazard_is_named_with_its_state(state: HazardState, words: str) -> None:
+    """Nobody takes a presumption for a finding, or silence for an all-clear."""
+    assert name_hazard(Hazard("arsenic", state)) == words
+    assert set(STATE_WORDS) == set(HazardState)
