@@ -6,6 +6,9 @@ import tomllib
 from dataclasses import dataclass, fields
 from enum import StrEnum
 
+OWN = "own"
+"""The geometry of a mark whose form follows no published family."""
+
 
 class Family(StrEnum):
     """The outer form that a mark shares with others of its kind."""
@@ -34,7 +37,7 @@ class Pictogram:
         words: The label printed beside it.
         meaning: What it says, in one sentence.
         family: Its outer form.
-        geometry: The published family its form follows, or "own".
+        geometry: The published family its form follows, or `OWN`.
         status: Whether it has been read by people of a store.
     """
 

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from service.cards.words import join_words
 from service.geometry import Rect
 from service.pages.page import Block, MarkBlock, Shade, TextStyle
 from service.pages.ruler import Ruler
-from service.pages.setting.stack import bottom_of
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT
-from service.symbols.pictograms import Pictogram, Status
+from service.symbols.pictograms import OWN, Pictogram, Status
 
 SIZES_MM = (20.0, 12.0, 8.0)
 """How large a mark is drawn: for a door or shelf, for a lid, and the least size of all."""
@@ -24,19 +21,12 @@ _MEANING = TextStyle(CAPTION_PT, leading_ratio=1.22)
 _FACTS = TextStyle(CAPTION_PT, leading_ratio=1.22, shade=Shade.GREY)
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
-    """A mark and its words, set from the corner (0, 0)."""
-
-    blocks: tuple[Block, ...]
-    height_mm: float
-
-
-def set_cell(ruler: Ruler, pictogram: Pictogram, *, width_mm: float) -> Cell:
-    """Set a mark; nothing that is said of it is shortened."""
+def set_cell(ruler: Ruler, pictogram: Pictogram, *, width_mm: float) -> tuple[Block, ...]:
+    """Set a mark from the corner (0, 0); nothing that is said of it is shortened."""
     blocks: list[Block] = [*_set_marks(pictogram)]
+    form = "own form" if pictogram.geometry == OWN else f"after {pictogram.geometry}"
     status = "draft" if pictogram.status is Status.DRAFT else "read by staff"
-    facts = join_words((pictogram.family.value, pictogram.geometry, status))
+    facts = join_words((form, status))
     y_mm = 0.0
     lines = (
         ("words", pictogram.words, _WORDS),
@@ -47,7 +37,7 @@ def set_cell(ruler: Ruler, pictogram: Pictogram, *, width_mm: float) -> Cell:
         spot = Spot(TEXT_X_MM, y_mm, width_mm - TEXT_X_MM)
         blocks.append(set_text(ruler, text, style, spot, purpose))
         y_mm = blocks[-1].rect.bottom_mm + 0.5
-    return Cell(tuple(blocks), bottom_of(blocks))
+    return tuple(blocks)
 
 
 def _set_marks(pictogram: Pictogram) -> list[MarkBlock]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from service.cards.words import count, join_words
@@ -54,12 +54,19 @@ _NOTES = (
 
 @dataclass(frozen=True, slots=True)
 class _Row:
+    """Marks abreast, set from the corner (0, 0); `begins` says that they are a family's first."""
+
+    family: Family
+    begins: bool
     blocks: tuple[Block, ...]
-    height_mm: float
+
+    @property
+    def height_mm(self) -> float:
+        return bottom_of(self.blocks) + _ROW_GAP_MM
 
 
 def fit_specimen(pictograms: Sequence[Pictogram], size: Size, ruler: Ruler) -> tuple[Page, ...]:
-    """Lay the marks out in their order; no row is divided, and no heading stands without marks.
+    """Lay the marks out in their order; no row is divided, and each page names its families.
 
     Raises:
         DoesNotFitError: When one row is higher than a page.
@@ -68,7 +75,7 @@ def fit_specimen(pictograms: Sequence[Pictogram], size: Size, ruler: Ruler) -> t
     foot = _set_foot(ruler, inside)
     top_mm = bottom_of(_set_head(ruler, pictograms, inside, (88, 88))) + 3.0
     room_mm = min(block.rect.y_mm for block in foot) - top_mm
-    shared = _share(_set_rows(ruler, pictograms, inside), room_mm)
+    shared = _share(ruler, _set_rows(ruler, pictograms, inside), Size(inside.width_mm, room_mm))
     pages = []
     for number, rows in enumerate(shared, start=1):
         blocks = list(_set_head(ruler, pictograms, inside, (number, len(shared))))
@@ -82,44 +89,46 @@ def fit_specimen(pictograms: Sequence[Pictogram], size: Size, ruler: Ruler) -> t
 
 
 def _set_rows(ruler: Ruler, pictograms: Sequence[Pictogram], inside: Rect) -> Iterator[_Row]:
-    """Set two marks abreast; the first row of a family has its heading above."""
+    """Set two marks abreast, each family from a row of its own."""
     width_mm = (inside.width_mm - _COLUMN_GAP_MM) / 2
     for family, some in groupby(pictograms, key=lambda pictogram: pictogram.family):
         cells = [set_cell(ruler, pictogram, width_mm=width_mm) for pictogram in some]
-        above = _set_heading(ruler, family, inside.width_mm)
         for first in range(0, len(cells), 2):
-            top_mm = bottom_of(above) + 2.6 if above else 0.0
-            blocks = list(above)
+            blocks: list[Block] = []
             for column, cell in enumerate(cells[first : first + 2]):
-                x_mm = column * (width_mm + _COLUMN_GAP_MM)
-                blocks += move_blocks(cell.blocks, x_mm, top_mm)
-            yield _Row(tuple(blocks), bottom_of(blocks) + _ROW_GAP_MM)
-            above = ()
+                blocks += move_blocks(cell, column * (width_mm + _COLUMN_GAP_MM), 0)
+            yield _Row(family, first == 0, tuple(blocks))
 
 
-def _set_heading(ruler: Ruler, family: Family, width_mm: float) -> tuple[Block, ...]:
-    words = set_text(ruler, _HEADINGS[family], _HEADING, Spot(0, 0, width_mm), "family")
-    rule = Rect(0, words.rect.bottom_mm + 0.6, width_mm, HAIRLINE_MM)
-    return (words, ShapeBlock("family-rule", rule, Shade.BLACK))
+def _under_heading(ruler: Ruler, row: _Row, width_mm: float) -> _Row:
+    words = _HEADINGS[row.family] + ("" if row.begins else " (continued)")
+    heading = set_text(ruler, words, _HEADING, Spot(0, 0, width_mm), "family")
+    rule = Rect(0, heading.rect.bottom_mm + 0.6, width_mm, HAIRLINE_MM)
+    below = move_blocks(row.blocks, 0, rule.bottom_mm + 2.6)
+    blocks = (heading, ShapeBlock("family-rule", rule, Shade.BLACK), *below)
+    return replace(row, blocks=blocks)
 
 
-def _share(rows: Iterator[_Row], room_mm: float) -> list[list[_Row]]:
-    """Fill page after page.
+def _share(ruler: Ruler, rows: Iterator[_Row], room: Size) -> list[list[_Row]]:
+    """Fill page after page; a family is named where it begins and at the top of a page.
 
     Raises:
         DoesNotFitError: When one row is higher than a page.
     """
-    pages: list[list[_Row]] = [[]]
-    left_mm = room_mm
+    pages: list[list[_Row]] = []
+    left_mm = 0.0
     for row in rows:
-        if row.height_mm > room_mm:
+        headed = _under_heading(ruler, row, room.width_mm)
+        if headed.height_mm > room.height_mm:
             message = "row"
-            raise DoesNotFitError(message, needed_mm=row.height_mm, available_mm=room_mm)
-        if row.height_mm > left_mm:
+            raise DoesNotFitError(message, needed_mm=headed.height_mm, available_mm=room.height_mm)
+        placed = headed if row.begins else row
+        if placed.height_mm > left_mm:
+            placed = headed
             pages.append([])
-            left_mm = room_mm
-        pages[-1].append(row)
-        left_mm -= row.height_mm
+            left_mm = room.height_mm
+        pages[-1].append(placed)
+        left_mm -= placed.height_mm
     return pages
 
 

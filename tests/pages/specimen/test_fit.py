@@ -78,6 +78,15 @@ def test_a_family_begins_a_row_under_its_heading() -> None:
         assert head.rect.bottom_mm < first.rect.y_mm
 
 
+def test_a_family_that_goes_on_is_named_again() -> None:
+    """At the top of the next page stands whose marks these are."""
+    pages = fit_specimen(made(warning=31), A4, FakeRuler())
+    assert [len(texts([page], "family")) for page in pages] == [1] * len(pages)
+    first, *others = texts(pages, "family")
+    assert others
+    assert set(others) == {f"{first} (continued)"}
+
+
 def test_how_far_marks_carry_is_said_rounded_down() -> None:
     """ISO 3864-1, Z = 100: triangles 17.1, 10.2 and 6.8 mm high carry 1.7, 1.0 and 0.6 m."""
     pages = fit_specimen(made(warning=1), A4, FakeRuler())
