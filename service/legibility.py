@@ -1,4 +1,4 @@
-"""What eyes need: the height of letters for a distance, and contrast."""
+"""What eyes need: the height of letters and marks for a distance, and contrast."""
 
 from __future__ import annotations
 
@@ -10,6 +10,9 @@ from service.units import ARCMINUTES_PER_DEGREE
 PREFERRED_ANGLE_ARCMIN = 20.0
 LEAST_ANGLE_ARCMIN = 16.0
 """Height of a capital as the eye sees it (NUREG-0700, 1.3.1-4: 20 to 22 preferred, 16 least)."""
+
+SIGN_DISTANCE_RATIO = 100.0
+"""Distance over height of a sign lit from outside (ISO 3864-1, factor Z, as EN 1838 uses it)."""
 
 LEAST_CONTRAST_RATIO = 4.5
 """For text of ordinary size (WCAG 2.1, success criterion 1.4.3)."""
@@ -35,6 +38,14 @@ def reading_distance_mm(
 ) -> float:
     """Give the distance from which capitals of a height are read: `cap_height_mm` turned round."""
     return cap_height_mm / _height_per_distance(angle_arcmin)
+
+
+def sign_distance_mm(height_mm: float) -> float:
+    """Give the distance to which a sign of a height carries in good light: Z times its height.
+
+    No one factor holds for every symbol (ISO 3864-1, annex A): a fine drawing carries less far.
+    """
+    return height_mm * SIGN_DISTANCE_RATIO
 
 
 def contrast_ratio(one: str, other: str) -> float:

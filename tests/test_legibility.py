@@ -7,6 +7,7 @@ from service.legibility import (
     cap_height_mm,
     contrast_ratio,
     reading_distance_mm,
+    sign_distance_mm,
 )
 
 
@@ -18,6 +19,12 @@ def test_height_and_distance_are_inverse(distance_mm: float) -> None:
         assert reading_distance_mm(height_mm, angle_arcmin=angle_arcmin) == pytest.approx(
             distance_mm
         )
+
+
+def test_a_sign_carries_with_its_height() -> None:
+    """Twice as high carries twice as far, and nothing carries nowhere."""
+    assert sign_distance_mm(20.0) == 2 * sign_distance_mm(10.0) == 2000.0
+    assert sign_distance_mm(0.0) == 0.0
 
 
 @pytest.mark.parametrize(

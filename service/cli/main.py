@@ -13,6 +13,7 @@ from rich.console import Console
 from service.cards.kinds import CARD_KINDS, find_kind
 from service.cli.calibrate import calibrate_app
 from service.cli.demo import show_demo
+from service.cli.marks import print_marks
 from service.cli.own_stock import name_stock
 from service.cli.printers_file import name_printer
 from service.cli.printing import PrintRequest, print_source
@@ -139,6 +140,16 @@ def kinds() -> None:
     """List the kinds of card and where each goes."""
     for kind in CARD_KINDS:
         typer.echo(f"{kind.code:<14} {kind.name}: {kind.where}")
+
+
+@app.command()
+def marks(
+    output: Annotated[Path, typer.Option("-o", "--output", help="The PDF to write.")],
+    paper: Annotated[str, typer.Option(help="A4 or Letter.")] = "A4",
+    as_json: Json = False,
+) -> None:
+    """Print every mark in three sizes with its words and meaning, to look at and to try out."""
+    print_marks(load_settings(os.environ), output, paper=paper, as_json=as_json)
 
 
 @app.command()

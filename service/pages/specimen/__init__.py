@@ -1,0 +1,1 @@
+"""The specimen of marks as pages."""
