@@ -21,6 +21,7 @@ from service.cli.report import (
     EXIT_FINDINGS,
     count_findings,
     findings_as_json,
+    rules_as_json,
     show_error,
     show_file_error,
     show_findings,
@@ -31,6 +32,7 @@ from service.cli.store.commands import store_app
 from service.config import load_settings
 from service.errors import ServiceError
 from service.findings import Severity, worst_severity
+from service.handling.every_rule import RULE_GROUPS, name_evidence
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import open_source, read_source
 from service.pipeline.run import check_collection
@@ -150,6 +152,19 @@ def marks(
 ) -> None:
     """Print every mark in three sizes with its words and meaning, to look at and to try out."""
     print_marks(load_settings(os.environ), output, paper=paper, as_json=as_json)
+
+
+@app.command()
+def rules(as_json: Json = False) -> None:
+    """List the rules behind cautions, hazards, advice and findings, each with its source."""
+    if as_json:
+        typer.echo(rules_as_json())
+        return
+    for group in RULE_GROUPS:
+        typer.echo(f"{group.heading}\n")
+        for rule in group.rules:
+            typer.echo(f"  {rule.says}\n    {name_evidence(rule)} ({rule.code})")
+        typer.echo("")
 
 
 @app.command()

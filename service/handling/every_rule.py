@@ -1,0 +1,34 @@
+"""Every rule the product applies, in groups, with its sentence, its source and what backs it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from service.handling import cautions, hazards, lifting, presume
+from service.handling.rule import Rule
+
+
+@dataclass(frozen=True, slots=True)
+class RuleGroup:
+    """Rules of one kind, under the heading they are listed with."""
+
+    heading: str
+    rules: tuple[Rule, ...]
+
+
+RULE_GROUPS = (
+    RuleGroup("Hazards", hazards.RULES),
+    RuleGroup("Presumed hazards", presume.RULES),
+    RuleGroup("Cautions", cautions.RULES),
+    RuleGroup("Lifting", lifting.RULES),
+)
+
+
+def list_rules() -> tuple[Rule, ...]:
+    """Give every rule, group by group."""
+    return tuple(rule for group in RULE_GROUPS for rule in group.rules)
+
+
+def name_evidence(rule: Rule) -> str:
+    """Say in words what backs a rule: its source, or that it has none."""
+    return f"{rule.evidence.value}: {rule.source}" if rule.source else rule.evidence.value
