@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from service.findings import Finding
 from service.geometry import Size
+from service.records.museum.check_months import CheckMonths
 
 
 class HazardState(StrEnum):
@@ -216,6 +217,7 @@ class Museum:
     show_location: bool = False
     aisle_distance_mm: float = 1500.0
     questions: Questions = Questions()
+    checks: CheckMonths = CheckMonths()  # noqa: RUF009 - it is frozen
 
 
 @dataclass(frozen=True, slots=True)

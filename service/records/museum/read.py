@@ -8,6 +8,7 @@ from dataclasses import replace
 from service.findings import Where
 from service.records.cells.lengths import read_length_mm
 from service.records.cells.words import read_yes_or_no
+from service.records.museum.check_months import read_check_months
 from service.records.record import Museum, Questions
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
@@ -32,6 +33,7 @@ def read_museum(row: Row) -> Museum:
         ),
         aisle_distance_mm=read_length_mm(row.cell("aisle_distance")) or usual.aisle_distance_mm,
         questions=read_questions(row),
+        checks=read_check_months(row),
     )
 
 
