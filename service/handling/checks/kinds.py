@@ -30,7 +30,7 @@ class CheckResult(StrEnum):
 
     OK = "ok"
     FOUND = "found"
-    NOT_DONE = "not done"
+    NOT_DONE = "not-done"
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +59,12 @@ CHECKS: dict[CheckKind, CheckEntry] = {
     CheckKind.WEIGHT: CheckEntry(
         "Weight", "weighed as it is, and as its card says", 0, WEIGH_IF_CHOSEN
     ),
+}
+
+RESULT_WORDS = {
+    CheckResult.OK: "in order",
+    CheckResult.FOUND: "something found",
+    CheckResult.NOT_DONE: "not done",
 }
 
 LOOKED_AT = (CheckKind.PESTS, CheckKind.TISSUE, CheckKind.CORROSION, CheckKind.LABELS)
