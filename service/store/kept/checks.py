@@ -106,17 +106,18 @@ def load_done(
     """Load the latest look of each kind that was done, by container; of one day the last noted."""
     found: dict[str, tuple[DoneCheck, ...]] = {}
     query = _latest_query()
-    number = query.selected_columns["container_number"]
+    column = query.selected_columns["container_number"]
     portions = [None] if container_numbers is None else in_portions(container_numbers)
     for some in portions:
-        portion = query if some is None else query.where(number.in_(some))
-        for container, kind, result, day in connection.execute(portion):
-            done = DoneCheck(CheckKind(kind), CheckResult(result), day)
-            found[container] = (*found.get(container, ()), done)
+        portion = query if some is None else query.where(column.in_(some))
+        for row in connection.execute(portion).mappings():
+            kind, result = CheckKind(row["kind"]), CheckResult(row["result"])
+            number = row["container_number"]
+            found[number] = (*found.get(number, ()), DoneCheck(kind, result, row["checked_on"]))
     return found
 
 
-def _latest_query() -> Select[tuple[str, str, str, date]]:
+def _latest_query() -> Select[tuple[object, ...]]:
     rank = func.row_number().over(
         partition_by=(checks.c.container_id, check_results.c.kind),
         order_by=(checks.c.checked_on.desc(), checks.c.id.desc()),

@@ -52,7 +52,7 @@ def test_overdue_comes_first_and_walking_order_stays(connection: Connection) -> 
 
 def test_the_museum_decides_how_often(connection: Connection) -> None:
     """Its months stand in the store; weighing is asked for where it chose so."""
-    museum = replace(COLLECTION.museum, checks=CheckMonths(*[0] * 4, weight=24, textiles=0))
+    museum = replace(COLLECTION.museum, checks=CheckMonths(0, 0, 0, 0, weight=24, textiles=0))
     save_records(connection, Collection(museum=museum), stamp=STAMP)
     (box,) = list_due(connection, DAY)
     assert [check.kind for check in box.checks] == [CheckKind.WEIGHT]
