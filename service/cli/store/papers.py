@@ -43,7 +43,8 @@ def check_sheet(
     at = at_desk(context)
     wish = SheetWish(within, kind or ALL_KINDS, choose_paper(paper, ("A4", "Letter")))
     with at.desk() as desk:
-        _hand_over(print_sheet(desk, wish, stamp=at.stamp(by)), output, as_json=as_json)
+        hand_over(print_sheet(desk, wish, stamp=at.stamp(by)), output)
+    _tell(output, as_json=as_json)
 
 
 @app.command("slip")
@@ -61,7 +62,8 @@ def slip(
     with at_desk(context).desk() as desk:
         with reading(desk.engine) as connection:
             outs = find_outs(connection, number or [])
-        _hand_over(print_slips(desk, outs, paper=chosen), output, as_json=as_json)
+        hand_over(print_slips(desk, outs, paper=chosen), output)
+    _tell(output, as_json=as_json)
 
 
 @app.command("isolation-label")
@@ -90,7 +92,8 @@ def isolation_label(
         paper=choose_paper(paper, LABEL_PAPERS),
     )
     with at.desk() as desk:
-        _hand_over(print_isolation(desk, wish, stamp=at.stamp(by)), output, as_json=as_json)
+        hand_over(print_isolation(desk, wish, stamp=at.stamp(by)), output)
+    _tell(output, as_json=as_json)
 
 
 def find_outs(connection: Connection, numbers: list[str]) -> tuple[Out, ...]:
@@ -124,7 +127,11 @@ def choose_paper(named: str, papers: Iterable[str]) -> str:
     raise typer.BadParameter(message)
 
 
-def _hand_over(made: Path, output: Path, *, as_json: bool) -> None:
+def hand_over(made: Path, output: Path) -> None:
+    """Copy a finished paper to where it is wanted, whole or not at all."""
     output.parent.mkdir(parents=True, exist_ok=True)
     copy_whole(made, output)
+
+
+def _tell(output: Path, *, as_json: bool) -> None:
     answer({"path": str(output)}, [f"{output}: every page was read back."], as_json=as_json)

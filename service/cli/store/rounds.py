@@ -8,9 +8,9 @@ from typing import Annotated
 
 import typer
 
+from service.cards.papers.check_sheet import word_last
 from service.cards.words import join_words, write_date
 from service.cli.store.at_desk import By, Json, answer, at_desk, now, read_day
-from service.handling.checks.due import DueCheck
 from service.handling.checks.kinds import CHECKS, RESULT_WORDS, CheckKind, CheckResult
 from service.keeping.rounds.due import ALL_KINDS, DueContainer, list_due, put_overdue_first
 from service.keeping.rounds.note import Proposal, note_check
@@ -178,13 +178,5 @@ def _part(heading: str, some: Sequence[DueContainer]) -> Iterable[str]:
 def _due_line(one: DueContainer) -> str:
     stand = one.stand
     where = join_words((f"in {stand.inside}" if stand.inside else "", stand.location), between=", ")
-    looks = join_words(map(_word_check, one.checks), between="; ")
+    looks = join_words(word_last(one.checks), between="; ")
     return f"  {stand.container_number}  {where}  {looks}"
-
-
-def _word_check(check: DueCheck) -> str:
-    name = CHECKS[check.kind].name.lower()
-    if check.last is None:
-        return f"{name} never checked"
-    found = ", something found" if check.last.result is CheckResult.FOUND else ""
-    return f"{name} last checked {write_date(check.last.checked_on)}{found}"

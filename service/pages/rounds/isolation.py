@@ -10,6 +10,7 @@ from service.cards.words import join_words
 from service.geometry import Rect, Size
 from service.pages.look import HAIRLINE_MM, RULE_MM, inner_rect
 from service.pages.page import Block, Page, Shade, ShapeBlock, TextBlock, TextStyle
+from service.pages.rounds.facts import Fact, FactLook, set_facts
 from service.pages.rounds.warnings import (
     Item,
     WarningLook,
@@ -29,18 +30,17 @@ AISLE_DISTANCE_MM = 3000.0
 _MARGIN_MM = 9.0
 _BAND_PADDING_MM = 2.4
 _GAP_MM = 5.0
-_LABEL_MM = 19.0
-_PEN_MM = 9.0
 _TITLE_LINES = 2
 _WHY_LINES = 4
+_BY_LINES = 2
 _LEAST_NUMBER_PT = 16.0
 
 _WORD = TextStyle(size_for_distance_pt(AISLE_DISTANCE_MM), weight=800, leading_ratio=1.0)
 _NUMBER = TextStyle(26.0, weight=800, leading_ratio=1.1)
 _TITLE = TextStyle(12.0, leading_ratio=1.22)
-_LABEL = TextStyle(CAPTION_PT, leading_ratio=1.3)
 _VALUE = TextStyle(OBJECT_NUMBER_PT, weight=700, leading_ratio=1.2)
 _SMALL = TextStyle(CAPTION_PT, leading_ratio=1.25)
+_FACTS = FactLook(_SMALL, _VALUE, label_mm=15.0, pen_mm=9.0, gap_mm=1.2)
 _LOOK = WarningLook(
     8.0, TextStyle(11.0, weight=700, leading_ratio=1.18), TextStyle(CAPTION_PT, leading_ratio=1.22)
 )
@@ -104,34 +104,14 @@ def _set_number(ruler: Ruler, number: str, spot: Spot) -> TextBlock:
     return set_number(ruler, number, style, spot, "number")
 
 
-def _set_facts(ruler: Ruler, label: IsolationLabel, area: Rect) -> tuple[Block, ...]:
+def _set_facts(ruler: Ruler, label: IsolationLabel, area: Rect) -> list[Block]:
     facts = (
-        ("Since", label.since, 1),
-        ("Until", label.until, 1),
-        ("Why", label.why, _WHY_LINES),
-        ("By", label.isolated_by, 2),
+        Fact("Since", label.since),
+        Fact("Until", label.until),
+        Fact("Why", label.why, _WHY_LINES),
+        Fact("By", label.isolated_by, _BY_LINES),
     )
-    blocks: list[Block] = []
-    y_mm = area.y_mm
-    for name, value, most in facts:
-        row = _set_fact(ruler, (name, value), most, Rect(area.x_mm, y_mm, area.width_mm, 0))
-        blocks += row
-        y_mm = bottom_of(row) + 1.2
-    return tuple(blocks)
-
-
-def _set_fact(ruler: Ruler, fact: tuple[str, str], most: int, area: Rect) -> tuple[Block, ...]:
-    """Set a label with its value; without a value there is a line to write on."""
-    name, value = fact
-    x_mm = area.x_mm + _LABEL_MM
-    width_mm = area.width_mm - _LABEL_MM
-    down_mm = (_VALUE.leading_mm if value else _PEN_MM) - _LABEL.leading_mm
-    named = set_text(ruler, name, _LABEL, Spot(area.x_mm, area.y_mm + down_mm, _LABEL_MM), "label")
-    if value:
-        spot = Spot(x_mm, area.y_mm, width_mm, most)
-        return (named, set_text(ruler, value, _VALUE, spot, "fact"))
-    line = Rect(x_mm, area.y_mm + _PEN_MM - 0.6, width_mm, HAIRLINE_MM)
-    return (named, ShapeBlock("line", line, Shade.BLACK))
+    return set_facts(ruler, facts, _FACTS, area)
 
 
 def _warn(ruler: Ruler, label: IsolationLabel, width_mm: float) -> tuple[Item, ...]:

@@ -17,6 +17,7 @@ from service.pages.page import Align, Block, PictureBlock, Shade, ShapeBlock, Te
 from service.pages.rounds.warnings import (
     Item,
     WarningLook,
+    pair_items,
     set_warnings,
     share_items,
     stack_items,
@@ -65,13 +66,18 @@ class Columns:
 
     @property
     def middle_x_mm(self) -> float:
-        """Where photos and warnings begin."""
+        """Where photos, and the warnings below them, begin."""
         return self.inside.x_mm + PLACE_MM + GAP_MM
 
     @property
     def middle_mm(self) -> float:
-        """How wide photos and warnings may be."""
+        """How wide the photos may be together."""
         return self.ticks_x_mm - GAP_MM - self.middle_x_mm
+
+    @property
+    def warning_mm(self) -> float:
+        """How wide each of two warnings beside each other may be, below photos and boxes."""
+        return (self.inside.right_mm - self.middle_x_mm - GAP_MM) / 2
 
     def tick_x_mm(self, kind: CheckKind) -> float:
         """Where the boxes of a kind begin."""
@@ -83,8 +89,8 @@ def set_rows(ruler: Ruler, row: SheetRow, columns: Columns, *, room_mm: float) -
     place = _set_place(ruler, row, columns.inside)
     ticks = _set_ticks(ruler, row, columns)
     photos = _set_photos(row, columns)
-    items = [*_set_outs(ruler, row, columns), *_warn(ruler, row, columns)]
-    top_mm = bottom_of(photos) + 1.4 if photos else _PADDING_MM
+    items = pair_items(_warn(ruler, row, columns), columns.warning_mm + GAP_MM)
+    top_mm = bottom_of([*photos, *ticks]) + 1.8
     shared = share_items(items, _rooms(room_mm, top_mm), gap_mm=_ITEM_GAP_MM)
     for number, some in enumerate(shared, start=1):
         is_first = number == 1
@@ -118,6 +124,7 @@ def _set_place(ruler: Ruler, row: SheetRow, inside: Rect) -> list[Block]:
         ("location", row.location, _TITLE, 0),
         ("count", row.count_words, _SMALL, 0),
         *(("last", words, _BOLD if row.is_overdue else _SMALL, 0) for words in row.last),
+        *(("out", words, _SMALL, 0) for words in row.outs),
     )
     for purpose, words, style, most in lines:
         if words:
@@ -157,19 +164,12 @@ def _set_photos(row: SheetRow, columns: Columns) -> list[Block]:
     ]
 
 
-def _set_outs(ruler: Ruler, row: SheetRow, columns: Columns) -> list[Item]:
-    blocks = (
-        set_text(ruler, words, _SMALL, Spot(0, 0, columns.middle_mm), "out") for words in row.outs
-    )
-    return [Item((block,), block.rect.height_mm) for block in blocks]
-
-
 def _warn(ruler: Ruler, row: SheetRow, columns: Columns) -> Sequence[Item]:
-    items = set_warnings(ruler, row.handling, _LOOK, columns.middle_mm)
+    items = set_warnings(ruler, row.handling, _LOOK, columns.warning_mm)
     asked = join_words(("Ask:", row.questions), between=" ") if row.questions else ""
     if not asked:
         return items
-    block = set_text(ruler, asked, _BOLD, Spot(0, 0, columns.middle_mm), "questions")
+    block = set_text(ruler, asked, _BOLD, Spot(0, 0, columns.warning_mm), "questions")
     return (*items, Item((block,), block.rect.height_mm))
 
 

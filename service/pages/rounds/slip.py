@@ -14,6 +14,7 @@ from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.look import HAIRLINE_MM, RULE_MM, inner_rect
 from service.pages.page import Align, Block, Page, PictureBlock, Shade, ShapeBlock, TextStyle
+from service.pages.rounds.facts import Fact, FactLook, set_facts
 from service.pages.rounds.warnings import (
     Item,
     WarningLook,
@@ -29,27 +30,27 @@ from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
 KIND = "removal-slip"
 
 _MARGIN_MM = 7.0
-_PHOTO_MM = 27.0
+_PHOTO = Size(34.0, 27.0)
 _GAP_MM = 3.0
-_LABEL_MM = 16.5
 _NAME_LINES = 3
 _WORD_LINES = 2
 _REASON_LINES = 3
-_PEN_MM = 6.4
 
 _REMOVED = TextStyle(19.0, weight=800, leading_ratio=1.1)
 _NUMBERS = tuple(
     TextStyle(size_pt, weight=800, leading_ratio=1.12) for size_pt in (17.0, 14.0, 11.5)
 )
 _NAME = TextStyle(10.0, leading_ratio=1.22)
-_LABEL = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.3)
 _VALUE = TextStyle(10.0, weight=600, leading_ratio=1.22)
 _SMALL = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.25)
-_LOOK = WarningLook(
-    7.0,
-    TextStyle(CAPTION_PT, weight=700, leading_ratio=1.18),
-    TextStyle(LEAST_CAPTION_PT, leading_ratio=1.22),
+_FACTS = FactLook(_SMALL, _VALUE, label_mm=16.5, pen_mm=6.4, gap_mm=0.5)
+_LARGE = WarningLook(
+    9.0,
+    TextStyle(10.0, weight=700, leading_ratio=1.18),
+    TextStyle(CAPTION_PT, leading_ratio=1.22),
 )
+_LITTLE = WarningLook(7.0, replace(_LARGE.heading, size_pt=CAPTION_PT), _SMALL)
+"""Warnings are set large where one card holds them so."""
 _ITEM_GAP_MM = 1.2
 
 _LEAVE = "Leave this slip in the gap until the object is back."
@@ -70,8 +71,11 @@ def fit_removal_slip(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page,
         needed_mm, available_mm = bottom_of(first) - inside.y_mm, foot_mm - inside.y_mm
         raise DoesNotFitError(KIND, needed_mm=needed_mm, available_mm=available_mm)
     again = _set_again(ruler, slip, inside)
-    items = _warn(ruler, slip, inside.width_mm)
-    shared = share_items(items, _rooms(foot_mm, first, again), gap_mm=_ITEM_GAP_MM)
+    for look in (_LARGE, _LITTLE):
+        items = _warn(ruler, slip, look, inside.width_mm)
+        shared = share_items(items, _rooms(foot_mm, first, again), gap_mm=_ITEM_GAP_MM)
+        if len(shared) == 1:
+            break
     pages = []
     for number, some in enumerate(shared, start=1):
         head = first if number == 1 else again
@@ -89,11 +93,11 @@ def _rooms(foot_mm: float, first: Sequence[Block], again: Sequence[Block]) -> It
         yield foot_mm - bottom_of(again) - _ITEM_GAP_MM
 
 
-def _warn(ruler: Ruler, slip: RemovalSlip, width_mm: float) -> tuple[Item, ...]:
-    items = set_warnings(ruler, slip.handling, _LOOK, width_mm)
+def _warn(ruler: Ruler, slip: RemovalSlip, look: WarningLook, width_mm: float) -> tuple[Item, ...]:
+    items = set_warnings(ruler, slip.handling, look, width_mm)
     if slip.handling.hazards:
         return items
-    silent = set_text(ruler, _SILENT, _SMALL, Spot(0, 0, width_mm), "silent")
+    silent = set_text(ruler, _SILENT, look.body, Spot(0, 0, width_mm), "silent")
     return (*items, Item((silent,), silent.rect.height_mm))
 
 
@@ -120,10 +124,11 @@ def _rule_mm(inside: Rect) -> float:
 def _set_first(ruler: Ruler, slip: RemovalSlip, inside: Rect) -> tuple[Block, ...]:
     top_mm = _rule_mm(inside) + 2.2
     has_photo = bool(slip.photo)
-    width_mm = inside.width_mm - (_PHOTO_MM + _GAP_MM if has_photo else 0.0)
+    width_mm = inside.width_mm - (_PHOTO.width_mm + _GAP_MM if has_photo else 0.0)
     blocks = list(_set_object(ruler, slip, Rect(inside.x_mm, top_mm, width_mm, 0)))
     if has_photo:
-        frame = Rect(inside.right_mm - _PHOTO_MM, top_mm, _PHOTO_MM, _PHOTO_MM)
+        x_mm = inside.right_mm - _PHOTO.width_mm
+        frame = Rect(x_mm, top_mm, _PHOTO.width_mm, _PHOTO.height_mm)
         alt = f"Photo of {slip.object_number}"
         blocks.append(PictureBlock("photo", frame, slip.photo, alt, Align.END, Align.START))
     below = Rect(inside.x_mm, bottom_of(blocks) + 2.0, inside.width_mm, 0)
@@ -161,33 +166,15 @@ def _set_object(ruler: Ruler, slip: RemovalSlip, area: Rect) -> tuple[Block, ...
 def _set_facts(ruler: Ruler, slip: RemovalSlip, area: Rect) -> list[Block]:
     source = join_words((slip.container_number, slip.place), between=", ")
     facts = (
-        ("From", join_words((source, slip.location), between=" · "), 0),
-        ("To", slip.to_whom, _WORD_LINES),
-        ("Taken by", slip.taken_by, _WORD_LINES),
-        ("Out", slip.out_on, 1),
-        ("Due back", slip.due_back, 1),
-        ("Why", slip.reason, _REASON_LINES),
+        Fact("From", source),
+        *([Fact("Place", slip.location)] if slip.location else []),
+        Fact("To", slip.to_whom, _WORD_LINES),
+        Fact("Taken by", slip.taken_by, _WORD_LINES),
+        Fact("Out", slip.out_on),
+        Fact("Due back", slip.due_back),
+        Fact("Why", slip.reason, _REASON_LINES),
     )
-    blocks: list[Block] = []
-    y_mm = area.y_mm
-    for label, value, most in facts:
-        row = _set_fact(ruler, (label, value), most, Rect(area.x_mm, y_mm, area.width_mm, 0))
-        blocks += row
-        y_mm = bottom_of(row) + 0.5
-    return blocks
-
-
-def _set_fact(ruler: Ruler, fact: tuple[str, str], most: int, area: Rect) -> tuple[Block, ...]:
-    """Set a label with its value; without a value there is a line to write on."""
-    label, value = fact
-    x_mm = area.x_mm + _LABEL_MM
-    width_mm = area.width_mm - _LABEL_MM
-    down_mm = _VALUE.leading_mm - _LABEL.leading_mm if value else _PEN_MM - _LABEL.leading_mm
-    name = set_text(ruler, label, _LABEL, Spot(area.x_mm, area.y_mm + down_mm, _LABEL_MM), "label")
-    if value:
-        return (name, set_text(ruler, value, _VALUE, Spot(x_mm, area.y_mm, width_mm, most), "fact"))
-    line = Rect(x_mm, area.y_mm + _PEN_MM - 0.6, width_mm, HAIRLINE_MM)
-    return (name, ShapeBlock("line", line, Shade.BLACK))
+    return set_facts(ruler, facts, _FACTS, area)
 
 
 def _set_foot(ruler: Ruler, slip: RemovalSlip, inside: Rect) -> tuple[Block, ...]:

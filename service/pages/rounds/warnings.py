@@ -60,6 +60,22 @@ def stack_items(items: Iterable[Item], x_mm: float, y_mm: float, *, gap_mm: floa
     return blocks
 
 
+def pair_items(items: Sequence[Item], step_mm: float) -> tuple[Item, ...]:
+    """Put each two items side by side, the second one `step_mm` to the right."""
+    pairs = (items[first : first + 2] for first in range(0, len(items), 2))
+    return tuple(
+        Item(
+            tuple(
+                block
+                for column, item in enumerate(pair)
+                for block in move_blocks(item.blocks, column * step_mm, 0)
+            ),
+            max(item.height_mm for item in pair),
+        )
+        for pair in pairs
+    )
+
+
 def share_items(
     items: Sequence[Item], rooms_mm: Iterator[float], *, gap_mm: float
 ) -> list[list[Item]]:
