@@ -31,6 +31,8 @@ PLACE_MM = 46.0
 GAP_MM = 4.0
 TICK_STEP_MM = 14.5
 TICK_WORDS_MM = 10.0
+_LEAST_TICKS_MM = 62.0
+"""Below this there is no room to write a note under the boxes."""
 _BOX_MM = 5.0
 _BOX_GAP_MM = 2.0
 _NOTE_MM = 7.0
@@ -62,7 +64,8 @@ class Columns:
     @property
     def ticks_x_mm(self) -> float:
         """Where the words beside the boxes begin."""
-        return self.inside.right_mm - TICK_WORDS_MM - TICK_STEP_MM * len(self.asked)
+        boxes_mm = TICK_WORDS_MM + TICK_STEP_MM * len(self.asked)
+        return self.inside.right_mm - max(boxes_mm, _LEAST_TICKS_MM)
 
     @property
     def middle_x_mm(self) -> float:
@@ -175,8 +178,8 @@ def _warn(ruler: Ruler, row: SheetRow, columns: Columns) -> Sequence[Item]:
 
 def _set_ticks(ruler: Ruler, row: SheetRow, columns: Columns) -> list[Block]:
     blocks: list[Block] = []
-    for line, words in enumerate(("OK", "Found")):
-        y_mm = _PADDING_MM + line * (_BOX_MM + _BOX_GAP_MM)
+    for at, words in enumerate(("OK", "Found")):
+        y_mm = _PADDING_MM + at * (_BOX_MM + _BOX_GAP_MM)
         spot = Spot(columns.ticks_x_mm, y_mm + 0.7, TICK_WORDS_MM)
         blocks.append(set_text(ruler, words, _SMALL, spot, "tick-words"))
         blocks += [

@@ -71,11 +71,15 @@ def fit_removal_slip(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page,
         needed_mm, available_mm = bottom_of(first) - inside.y_mm, foot_mm - inside.y_mm
         raise DoesNotFitError(KIND, needed_mm=needed_mm, available_mm=available_mm)
     again = _set_again(ruler, slip, inside)
-    for look in (_LARGE, _LITTLE):
-        items = _warn(ruler, slip, look, inside.width_mm)
-        shared = share_items(items, _rooms(foot_mm, first, again), gap_mm=_ITEM_GAP_MM)
-        if len(shared) == 1:
-            break
+    tried = (
+        share_items(
+            _warn(ruler, slip, look, inside.width_mm),
+            _rooms(foot_mm, first, again),
+            gap_mm=_ITEM_GAP_MM,
+        )
+        for look in (_LARGE, _LITTLE)
+    )
+    shared = min(tried, key=len)
     pages = []
     for number, some in enumerate(shared, start=1):
         head = first if number == 1 else again
