@@ -21,7 +21,12 @@ from service.pages.rounds.warnings import (
 from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
-from service.pages.setting.type import CAPTION_PT, OBJECT_NUMBER_PT, size_for_distance_pt
+from service.pages.setting.type import (
+    CAPTION_PT,
+    LEAST_CAPTION_PT,
+    OBJECT_NUMBER_PT,
+    size_for_distance_pt,
+)
 
 KIND = "isolation-label"
 AISLE_DISTANCE_MM = 3000.0
@@ -41,9 +46,13 @@ _TITLE = TextStyle(12.0, leading_ratio=1.22)
 _VALUE = TextStyle(OBJECT_NUMBER_PT, weight=700, leading_ratio=1.2)
 _SMALL = TextStyle(CAPTION_PT, leading_ratio=1.25)
 _FACTS = FactLook(_SMALL, _VALUE, label_mm=15.0, pen_mm=9.0, gap_mm=1.2)
-_LOOK = WarningLook(
+_LARGE = WarningLook(
     8.0, TextStyle(11.0, weight=700, leading_ratio=1.18), TextStyle(CAPTION_PT, leading_ratio=1.22)
 )
+_LITTLE = WarningLook(
+    7.0, replace(_LARGE.heading, size_pt=CAPTION_PT), replace(_LARGE.body, size_pt=LEAST_CAPTION_PT)
+)
+"""Warnings are set large where that costs no further label."""
 _ITEM_GAP_MM = 1.6
 
 _DO = "Do not open, move or unpack. Only who is asked below may end this."
@@ -61,8 +70,11 @@ def fit_isolation_label(label: IsolationLabel, size: Size, ruler: Ruler) -> tupl
     half_mm = (inside.width_mm - _GAP_MM) / 2
     facts = _set_facts(ruler, label, Rect(inside.x_mm, top_mm, half_mm, 0))
     room_mm = min(block.rect.y_mm for block in foot) - 2.0 - top_mm
-    items = _warn(ruler, label, half_mm)
-    shared = share_items(items, repeat(room_mm), gap_mm=_ITEM_GAP_MM)
+    tried = (
+        share_items(_warn(ruler, label, look, half_mm), repeat(room_mm), gap_mm=_ITEM_GAP_MM)
+        for look in (_LARGE, _LITTLE)
+    )
+    shared = min(tried, key=len)
     pages = []
     for number, some in enumerate(shared, start=1):
         x_mm = inside.x_mm + half_mm + _GAP_MM
@@ -114,8 +126,10 @@ def _set_facts(ruler: Ruler, label: IsolationLabel, area: Rect) -> list[Block]:
     return set_facts(ruler, facts, _FACTS, area)
 
 
-def _warn(ruler: Ruler, label: IsolationLabel, width_mm: float) -> tuple[Item, ...]:
-    items = set_warnings(ruler, label.handling, _LOOK, width_mm)
+def _warn(
+    ruler: Ruler, label: IsolationLabel, look: WarningLook, width_mm: float
+) -> tuple[Item, ...]:
+    items = set_warnings(ruler, label.handling, look, width_mm)
     if label.handling.hazards:
         return items
     silence = _SILENT if label.is_recorded else _NEW

@@ -5,7 +5,7 @@ A bar beside the row says that it is overdue; the words say since when.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from service.cards.papers.check_sheet import SheetRow
@@ -37,6 +37,7 @@ _BOX_MM = 5.0
 _BOX_GAP_MM = 2.0
 _NOTE_MM = 7.0
 _PADDING_MM = 2.4
+_BELOW_MM = 1.8
 _PHOTO_MM = 16.0
 _PHOTO_GAP_MM = 2.0
 _OUTLINE_MM = 0.3
@@ -92,8 +93,7 @@ def set_rows(ruler: Ruler, row: SheetRow, columns: Columns, *, room_mm: float) -
     place = _set_place(ruler, row, columns.inside)
     ticks = _set_ticks(ruler, row, columns)
     photos = _set_photos(row, columns)
-    items = pair_items(_warn(ruler, row, columns), columns.warning_mm + GAP_MM)
-    top_mm = bottom_of([*photos, *ticks]) + 1.8
+    items, top_mm = _place_warnings(ruler, row, columns, bottom_of([*photos, *ticks]))
     shared = share_items(items, _rooms(room_mm, top_mm), gap_mm=_ITEM_GAP_MM)
     for number, some in enumerate(shared, start=1):
         is_first = number == 1
@@ -101,6 +101,21 @@ def set_rows(ruler: Ruler, row: SheetRow, columns: Columns, *, room_mm: float) -
         middle = stack_items(some, columns.middle_x_mm, y_mm, gap_mm=_ITEM_GAP_MM)
         beside = [*place, *ticks, *photos] if is_first else _set_again(ruler, row, columns.inside)
         yield _close([*beside, *middle], columns.inside, is_overdue=row.is_overdue)
+
+
+def _place_warnings(
+    ruler: Ruler, row: SheetRow, columns: Columns, bottom_mm: float
+) -> tuple[tuple[Item, ...], float]:
+    """Set the warnings in pairs below photos and boxes, or beside these where no photo stands.
+
+    Gives them with where they begin.
+    """
+    beside = _warn(ruler, row, columns.middle_mm)
+    high_mm = sum(item.height_mm + _ITEM_GAP_MM for item in beside)
+    if not row.photos and _PADDING_MM + high_mm <= bottom_mm:
+        return beside, _PADDING_MM
+    below = _warn(ruler, row, columns.warning_mm)
+    return pair_items(below, columns.warning_mm + GAP_MM), bottom_mm + _BELOW_MM
 
 
 def _rooms(room_mm: float, top_mm: float) -> Iterator[float]:
@@ -167,12 +182,12 @@ def _set_photos(row: SheetRow, columns: Columns) -> list[Block]:
     ]
 
 
-def _warn(ruler: Ruler, row: SheetRow, columns: Columns) -> Sequence[Item]:
-    items = set_warnings(ruler, row.handling, _LOOK, columns.warning_mm)
+def _warn(ruler: Ruler, row: SheetRow, width_mm: float) -> tuple[Item, ...]:
+    items = set_warnings(ruler, row.handling, _LOOK, width_mm)
     asked = join_words(("Ask:", row.questions), between=" ") if row.questions else ""
     if not asked:
         return items
-    block = set_text(ruler, asked, _BOLD, Spot(0, 0, columns.warning_mm), "questions")
+    block = set_text(ruler, asked, _BOLD, Spot(0, 0, width_mm), "questions")
     return (*items, Item((block,), block.rect.height_mm))
 
 

@@ -60,7 +60,7 @@ def test_silence_is_said() -> None:
 
 
 def test_hazards_that_have_no_room_go_on() -> None:
-    """Eight of them take two labels, which say so; none is lost."""
+    """Eight of them take two labels at most, which say so; none is lost."""
     pages = fit_isolation_label(label_of(HEAVY), A5, RULER)
     assert said(pages, "hazard") == [warn.heading for warn in label_of(HEAVY).handling.hazards]
     assert said(pages, "count") == [f"label {n} of {len(pages)}" for n in range(1, len(pages) + 1)]

@@ -14,7 +14,7 @@ from service.records.record import ObjectRecord
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from tests.cards.papers.made import JAR, LEAD, row_of
-from tests.pages.checks import pictures, said
+from tests.pages.checks import collisions, pictures, said, texts
 from tests.pages.rounds.test_slip import HEAVY
 
 RULER = PangoRuler(FONTS_CONF)
@@ -78,6 +78,17 @@ def test_every_hazard_is_told(record: ObjectRecord) -> None:
     assert [bool(shapes(one, "tick-box")) for one in rows] == [True] + [False] * (len(rows) - 1)
     assert (len(rows) > 1) is (record is HEAVY)
     assert all(one.height_mm <= 45.0 for one in rows)
+
+
+def test_without_photos_warnings_stand_beside_the_boxes() -> None:
+    """So that no row is higher for a gap; more than fits there goes below."""
+    (row,) = page_of(rows_of(row_of(JAR)))
+    (weight,) = texts([row], "weight")
+    boxes = [block.rect for block in row.blocks if block.purpose == "tick-box"]
+    assert weight.rect.y_mm < min(box.bottom_mm for box in boxes)
+    (row,) = page_of(rows_of(row_of(replace(HEAVY, photos=()))))
+    assert texts([row], "hazard")[0].rect.y_mm > max(box.bottom_mm for box in boxes)
+    assert collisions(row, RULER) == []
 
 
 def test_what_is_away_is_named() -> None:
