@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calendar import monthrange
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import date
 
@@ -101,10 +101,36 @@ def interval_for(kind: CheckKind, packing: Packing, months: CheckMonths = USUAL)
     return min(asked_for, key=lambda interval: interval.months, default=None)
 
 
+def may_be_due(
+    last: Iterable[DoneCheck], day: date, months: CheckMonths, kinds: Collection[CheckKind]
+) -> bool:
+    """Tell whether a container of any kind and contents could have something due by a day.
+
+    It is asked before contents are loaded: what says no here has nothing due.
+    """
+    done = _latest_done(last)
+    for kind in kinds:
+        shortest = _shortest(kind, months)
+        if shortest and (kind not in done or add_months(done[kind].checked_on, shortest) <= day):
+            return True
+    return False
+
+
 def add_months(day: date, months: int) -> date:
     """Give the same day so many months on, or the last day of a month that is too short."""
     year, month = divmod(day.year * 12 + day.month - 1 + months, 12)
     return date(year, month + 1, min(day.day, monthrange(year, month + 1)[1]))
+
+
+def _shortest(kind: CheckKind, months: CheckMonths) -> int:
+    """Give the fewest months that may lie between two looks, whatever is found; 0 for never."""
+    usual = [(getattr(months, kind.value), CHECKS[kind].months)]
+    if kind is CheckKind.PESTS:
+        usual += [(months.textiles, OFTEN_MONTHS), (months.natural_history, OFTEN_MONTHS)]
+    asked_for = [own if chosen is None else chosen for chosen, own in usual]
+    asked_for = [one for one in asked_for if one > 0]
+    found = FOUND_MONTHS if months.found is None else months.found
+    return min([*asked_for, *([found] if found and asked_for else [])], default=0)
 
 
 def _choose(chosen: int | None, usual: Interval) -> Interval:

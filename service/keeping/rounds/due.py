@@ -8,7 +8,7 @@ from datetime import date
 
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
-from service.handling.checks.due import DueCheck, plan_checks
+from service.handling.checks.due import DueCheck, may_be_due, plan_checks
 from service.handling.checks.kinds import CheckKind
 from service.store.handles import Connection
 from service.store.kept.checks import load_done
@@ -36,8 +36,12 @@ def list_due(
 ) -> tuple[DueContainer, ...]:
     """List the packed containers that are to be checked by a day, in walking order."""
     months = load_museum(connection).checks
-    walk = [stand for stand in load_walk(connection) if stand.is_packed]
     done = load_done(connection)
+    walk = [
+        stand
+        for stand in load_walk(connection)
+        if stand.is_packed and may_be_due(done.get(stand.container_number, ()), day, months, kinds)
+    ]
     found = []
     for some in _portions(walk):
         packings = _arrange(connection, some)

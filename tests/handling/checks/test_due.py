@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -13,6 +13,7 @@ from service.handling.checks.due import (
     add_months,
     due_checks,
     interval_for,
+    may_be_due,
     plan_checks,
 )
 from service.handling.checks.kinds import LOOKED_AT, CheckKind, CheckResult
@@ -126,6 +127,36 @@ def test_what_can_be_lifted_is_weighed_where_chosen(
     """A drawer and a cover on a rail are not put on scales."""
     made = packing([ObjectRecord("X.1")], replace(BOX, kind=kind))
     assert interval_for(CheckKind.WEIGHT, made, CheckMonths(weight=24)) == expected
+
+
+@pytest.mark.parametrize("result", [CheckResult.OK, CheckResult.FOUND])
+@pytest.mark.parametrize("made", [IRON, WOOL, PIKE], ids=["iron", "wool", "pike"])
+@pytest.mark.parametrize(
+    "months",
+    [
+        CheckMonths(),
+        CheckMonths(found=0),
+        CheckMonths(pests=0, textiles=0, found=6),
+        CheckMonths(pests=2, weight=5, natural_history=0),
+        CheckMonths(*[0] * 8),
+    ],
+)
+def test_what_may_not_be_due_is_not(
+    months: CheckMonths, made: Packing, result: CheckResult
+) -> None:
+    """The question asked without contents says no only where nothing is due, day by day."""
+    last = [looked(kind, result) for kind in CheckKind]
+    for days in range(0, 400, 3):
+        day = LOOKED + timedelta(days=days)
+        if due_checks(made, last, day, months):
+            assert may_be_due(last, day, months, CheckKind)
+    assert not may_be_due(last, LOOKED, months, CheckKind)
+
+
+def test_what_was_never_done_may_be_due() -> None:
+    """One kind that lacks a look is enough, unless it is never asked for."""
+    assert may_be_due([looked()], LOOKED, CheckMonths(), CheckKind)
+    assert not may_be_due([looked()], LOOKED, CheckMonths(), {PESTS, CheckKind.WEIGHT})
 
 
 @pytest.mark.parametrize(
