@@ -94,3 +94,9 @@ def test_without_photos_warnings_stand_beside_the_boxes() -> None:
 def test_what_is_away_is_named() -> None:
     """A gap has its reason."""
     assert said(page_of(rows_of(row_of(LEAD))), "out") == ["Out: X.1 (slip 4)"]
+
+
+def test_another_to_ask_is_named() -> None:
+    """Where the sheet's own answer does not hold, the row says whom."""
+    asked = replace(row_of(LEAD), questions="Radiation adviser 555 0199")
+    assert said(page_of(rows_of(asked)), "questions") == ["Ask: Radiation adviser 555 0199"]
