@@ -76,6 +76,7 @@ _ENTRIES = (
         "do-not-tilt",
         _rule("do-not-tilt", "What may run, roll or shift inside its mount is carried level."),
         whole_container=True,
+        implies=("this-way-up", "keep-upright"),
     ),
     CautionEntry(
         "Do not hang",

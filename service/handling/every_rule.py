@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from service.handling import cautions, hazards, lifting, presume
+from service.handling import cautions, checks, hazards, lifting, presume
 from service.handling.rule import Rule
 
 
@@ -21,6 +21,7 @@ RULE_GROUPS = (
     RuleGroup("Presumed hazards", presume.RULES),
     RuleGroup("Cautions", cautions.RULES),
     RuleGroup("Lifting", lifting.RULES),
+    RuleGroup("Checks", checks.RULES),
 )
 
 

@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from service.findings import Finding
 from service.geometry import Size
+from service.records.museum.check_months import CheckMonths
 from service.records.museum.lifting import USUAL_LIFTING, LiftingChoices
 
 
@@ -230,6 +231,7 @@ class Museum:
     lifting: LiftingChoices = USUAL_LIFTING
     region: Region = Region.ELSEWHERE
     presume_hazards: bool = True
+    checks: CheckMonths = CheckMonths()  # noqa: RUF009 - it is frozen
 
 
 @dataclass(frozen=True, slots=True)

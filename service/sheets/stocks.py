@@ -22,6 +22,7 @@ A6 = Size(105.0, 148.0)
 
 LETTER = Size(mm_from_inches(8.5), mm_from_inches(11.0))
 HALF_LETTER = Size(mm_from_inches(5.5), mm_from_inches(8.5))
+QUARTER_LETTER = Size(mm_from_inches(4.25), mm_from_inches(5.5))
 """ANSI/ASME Y14.1, size A; from memory."""
 
 PAGES = {"A4": A4, "A5": A5, "A6": A6, "Letter": LETTER}
@@ -83,6 +84,7 @@ _CARDS = (
     ("A4 card 2xA5", A4, 1, 2, A5.turned),
     ("A4 card 4xA6", A4, 2, 2, A6),
     ("Letter card 2xhalf", LETTER, 1, 2, HALF_LETTER.turned),
+    ("Letter card 4xquarter", LETTER, 2, 2, QUARTER_LETTER),
 )
 
 # Width of the roll and length of a label, those sold in inches to the nearest millimetre in name.

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from service.cli.store.at_desk import By, Json, Seen, Why, answer, at_desk, read_day
+from service.cli.store.papers import hand_over
 from service.errors import NotFoundError
 from service.keeping import repack
+from service.keeping.rounds.slips import print_slips
 from service.records.record import PackingRecord, PlaceRecord
 from service.store.handles import Connection
 from service.store.kept.outs import Slip, load_outs, note_back, note_out
@@ -131,6 +134,9 @@ def out(
     from_: From = "",
     part: Part = None,
     why: Why = "",
+    slip_file: Annotated[
+        Path | None, typer.Option("--slip", help="Print the slip for the gap, too: the PDF.")
+    ] = None,
     by: By = "",
     as_json: Json = False,
 ) -> None:
@@ -140,6 +146,9 @@ def out(
         left = from_ or _only_container(connection, number)
         slip = Slip(number, left, tuple(part or ()), to, why, read_day(due) if due else None)
         noted = note_out(connection, slip, stamp=at.stamp(by))
+    if slip_file is not None:
+        with at.desk() as desk:
+            hand_over(print_slips(desk, [noted]), slip_file)
     data = {"slip": noted.out_id, "object_number": number, "container_number": left}
     line = (
         f"{number} is out of {left}, with {to}. Leave a slip at its place: number {noted.out_id}."

@@ -8,6 +8,7 @@ from dataclasses import replace
 from service.findings import Where
 from service.records.cells.lengths import read_length_mm
 from service.records.cells.words import read_choice, read_yes_or_no
+from service.records.museum.check_months import read_check_months
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import Museum, Questions, Region
 from service.records.rows.notebook import Notebook
@@ -44,6 +45,7 @@ def read_museum(row: Row, lifting: LiftingChoices) -> Museum:
         presume_hazards=read_yes_or_no(
             row.cell("presume_hazards"), empty=usual.presume_hazards, unclear=True
         ),
+        checks=read_check_months(row),
     )
 
 
