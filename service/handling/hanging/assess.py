@@ -63,7 +63,7 @@ _FLAT_BY_FACTOR = {
     "stretch": (rules.STRETCH, "stretches"),
     "thin-straps": (rules.STRAPS, "thin straps"),
 }
-_FORBIDDEN = {"do-not-hang": "recorded: do not hang", "keep-flat": "recorded: keep flat"}
+_FORBIDDEN = {"do-not-hang": "do not hang", "keep-flat": "keep flat"}
 _WEAK = (
     "weak shoulders",
     "shoulders weak",
@@ -119,7 +119,7 @@ def _reasons_for_flat(record: ObjectRecord) -> Iterator[_Reason]:
     if find_clause(record.condition, _WEAK):
         yield rules.WEAK_SHOULDERS, "weak shoulders"
     if find_clause(record.condition, _FRAIL):
-        yield rules.FRAGILE, "condition recorded as frail"
+        yield rules.FRAGILE, "frail condition"
     if not _sound(record):
         yield from _reasons_unless_sound(record)
 
@@ -157,4 +157,4 @@ def _say_heavy(record: ObjectRecord) -> str:
 
 def _sound(record: ObjectRecord) -> tuple[_Reason, ...]:
     sound = "sound-shoulders" in record.hang_factors
-    return ((rules.PADDED, "shoulders recorded as sound"),) if sound else ()
+    return ((rules.PADDED, "sound shoulders"),) if sound else ()
