@@ -9,6 +9,8 @@ from pathlib import Path
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.findings import Finding, Where, make_finding
+from service.handling.packing.check import check_packing
+from service.handling.packing.report import Known
 from service.pages.ruler import Ruler
 from service.pipeline.name_photos import name_photos
 from service.pipeline.options import PrintOptions
@@ -94,6 +96,7 @@ def make_ready(
         *naming_findings,
         *arrangement.findings,
         *_silent_records(packings, collection.museum.questions),
+        *_packed_badly(packings, collection.museum, Known(options.today)),
     )
     return Ready(collection.museum, packings, thumbnails, findings)
 
@@ -128,6 +131,11 @@ def _outermost(packing: PackingRecord, collection: Collection) -> str:
         seen.add(number)
         number = inside[number]
     return number
+
+
+def _packed_badly(packings: Iterable[Packing], museum: Museum, known: Known) -> Iterable[Finding]:
+    for packing in packings:
+        yield from check_packing(packing, known, off=museum.packing_checks_off)
 
 
 def _silent_records(packings: Sequence[Packing], museum: Questions) -> Iterable[Finding]:

@@ -205,7 +205,7 @@ class Museum:
     """The museum's own choices that a card shows or obeys.
 
     An address pattern holds `{object_number}` or `{container_number}`; empty means that cards
-    carry the bare number.
+    carry the bare number. `packing_checks_off` are codes of checks that the museum does not want.
     """
 
     name: str = ""
@@ -216,6 +216,7 @@ class Museum:
     show_location: bool = False
     aisle_distance_mm: float = 1500.0
     questions: Questions = Questions()
+    packing_checks_off: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

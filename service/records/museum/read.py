@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from service.findings import Where
 from service.records.cells.lengths import read_length_mm
-from service.records.cells.words import read_yes_or_no
+from service.records.cells.words import read_codes, read_yes_or_no
+from service.records.codes import PACKING_CHECK_CODES
 from service.records.record import Museum, Questions
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
@@ -32,7 +33,16 @@ def read_museum(row: Row) -> Museum:
         ),
         aisle_distance_mm=read_length_mm(row.cell("aisle_distance")) or usual.aisle_distance_mm,
         questions=read_questions(row),
+        packing_checks_off=_read_checks_off(row),
     )
+
+
+def _read_checks_off(row: Row) -> tuple[str, ...]:
+    """Read the checks that are turned off; a code that is not in the list turns nothing off."""
+    named = read_codes(
+        row.list_cell("packing_checks_off"), PACKING_CHECK_CODES, finding="unknown-packing-check"
+    )
+    return tuple(code for code in named if code in PACKING_CHECK_CODES)
 
 
 def read_questions(row: Row) -> Questions:

@@ -166,7 +166,8 @@ PACKING_COLUMNS = Columns(
 MUSEUM_COLUMNS = Columns(
     names=_names(
         "name short_name object_address container_address upper_case_addresses show_location"
-        " aisle_distance questions_role questions_phone questions_person"
+        " aisle_distance questions_role questions_phone questions_person packing_checks_off"
     ),
+    lists=_set("packing_checks_off"),
     yes_or_no=_set("upper_case_addresses show_location"),
 )
