@@ -7,7 +7,7 @@ from collections.abc import Iterable
 
 _WORD = re.compile(r"\w+")
 _CLAUSE = re.compile(r"[;,.:()]|\b(?:but|and)\b", re.IGNORECASE)
-_DENIALS = ("no", "not", "never", "without", "none", "unfolded", "removed", "formerly", "once")
+_DENIALS = ("no", "not", "never", "without", "none", "unfolded", "removed", "formerly")
 
 
 def words_of(text: str) -> str:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Annotated
 
 import typer
 
-from service.cli.store.at_desk import By, Json, Seen, Why, answer, at_desk, read_day
+from service.cli.report import finding_as_data, write_finding
+from service.cli.store.at_desk import By, Json, Seen, Why, answer, at_desk, now, read_day
 from service.errors import NotFoundError
+from service.findings import Finding
 from service.keeping import repack
+from service.keeping.checks.packings import check_container
 from service.records.record import PackingRecord, PlaceRecord
 from service.store.handles import Connection
 from service.store.kept.outs import Slip, load_outs, note_back, note_out
@@ -48,7 +52,9 @@ def pack(
         seen = _see(connection, container, revision, why)
         lies_here = container in find_object(connection, number)
         change = repack.place_anew if lies_here else repack.put_in
-        _tell(change(connection, seen, place, stamp=at.stamp(by)), as_json=as_json)
+        packed = change(connection, seen, place, stamp=at.stamp(by))
+        noticed = _check(connection, packed)
+    _tell(packed, noticed, as_json=as_json)
 
 
 @app.command("unpack")
@@ -69,7 +75,8 @@ def unpack(
         packed = repack.take_out(
             connection, seen, number, parts=tuple(part or ()), stamp=at.stamp(by)
         )
-        _tell(packed, as_json=as_json)
+        noticed = _check(connection, packed)
+    _tell(packed, noticed, as_json=as_json)
 
 
 @app.command("move")
@@ -94,8 +101,11 @@ def move(
         revisions = [find_held(connection, one).revision for one in (left, to)]
         wanted = Move(place, left, revisions[0], to, revisions[1], why)
         moved = move_object(connection, wanted, stamp=at.stamp(by))
-    lines = [line for packed in moved for line in _packed_lines(packed)]
-    answer({"packings": list(map(_packed_data, moved))}, lines, as_json=as_json)
+        noticed = [_check(connection, packed) for packed in moved]
+    both = list(zip(moved, noticed, strict=True))
+    lines = [line for one, findings in both for line in _packed_lines(one, findings)]
+    data = {"packings": [_packed_data(one, findings) for one, findings in both]}
+    answer(data, lines, as_json=as_json)
 
 
 @app.command("out")
@@ -160,21 +170,27 @@ def _only_container(connection: Connection, number: str) -> str:
     return found[0]
 
 
-def _tell(packed: PackingRecord, *, as_json: bool) -> None:
-    answer(_packed_data(packed), _packed_lines(packed), as_json=as_json)
+def _check(connection: Connection, packed: PackingRecord) -> Sequence[Finding]:
+    """Look at once whether it is well packed: the box still stands open."""
+    return check_container(connection, packed.container_number, today=now().date())
 
 
-def _packed_data(packed: PackingRecord) -> dict[str, object]:
+def _tell(packed: PackingRecord, findings: Sequence[Finding], *, as_json: bool) -> None:
+    answer(_packed_data(packed, findings), _packed_lines(packed, findings), as_json=as_json)
+
+
+def _packed_data(packed: PackingRecord, findings: Sequence[Finding]) -> dict[str, object]:
     return {
         "container_number": packed.container_number,
         "revision": packed.revision,
         "objects": [place.object_number for place in packed.places],
+        "findings": list(map(finding_as_data, findings)),
     }
 
 
-def _packed_lines(packed: PackingRecord) -> list[str]:
+def _packed_lines(packed: PackingRecord, findings: Sequence[Finding]) -> list[str]:
     line = (
         f"{packed.container_number} is at revision {packed.revision} now and holds"
         f" {len(packed.places)}. `store reprints` says which cards to replace."
     )
-    return [line]
+    return [line, *map(write_finding, findings)]

@@ -58,6 +58,9 @@ def _check_object(
 
 
 def _check_wrapping(packing: Packing, conflict: Conflict, lying: list[_Lying]) -> Iterator[Finding]:
+    """Report what a packing material harms; one that harms everything is unsuitable anyway."""
+    if not conflict.harmed:
+        return
     materials = packing.container.packing_materials
     found = next(filter(None, (find_material(materials, name) for name in conflict.harming)), "")
     harmed = [_name(one, conflict) for one in lying if _is_harmed(one, conflict)] if found else []
