@@ -16,6 +16,7 @@ from service.cli.report import (
     findings_as_json,
     show_error,
     show_findings,
+    write_finding,
 )
 from service.errors import ConfigError, ContentsError, ServiceError, StockError
 from service.findings import Finding, Where, make_finding
@@ -81,3 +82,11 @@ def test_error_gives_advice() -> None:
     stream = io.StringIO()
     assert show_error(Console(file=stream), ContentsError("Nothing [there].")) == 2
     assert "Nothing [there]." in stream.getvalue()
+
+
+def test_a_finding_in_a_line() -> None:
+    """What, where and what to do stand in one line for people."""
+    finding = make_finding("no-photo", Where(container_number="B-1"), "1 has no photo.")
+    assert write_finding(finding) == (
+        "note B-1: 1 has no photo. Take a photo when the object is next handled."
+    )

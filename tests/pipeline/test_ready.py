@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 from service.cards.kinds import CARD_KINDS, compose_cards
@@ -78,3 +79,21 @@ def test_matched_photo_of_a_restricted_object_stays_inside(
     cards = compose_cards(ready.packings[0], ready.museum, kinds=CARD_KINDS)
     assert "lead.jpg" in repr(cards)
     assert "1987-412-10.jpg" not in repr(cards)
+
+
+def test_how_things_are_packed_is_judged_by_the_day(
+    collection: Collection, workshop: Workshop
+) -> None:
+    """A packing is overdue from the day it names; a museum may not want to hear of it."""
+    day = date(2026, 11, 30)
+    box = replace(collection.containers[0], temporary_until=day)
+    made = replace(collection, containers=(box, *collection.containers[1:]))
+
+    def noticed(given: Collection, today: date | None) -> list[str]:
+        ready = make_ready(given, {}, PrintOptions(today=today), workshop)
+        return [one.code for one in ready.findings if one.code == "repack-overdue"]
+
+    assert noticed(made, day) == ["repack-overdue"]
+    assert noticed(made, date(2026, 11, 29)) == noticed(made, None) == []
+    museum = replace(made.museum, packing_checks_off=("repack-overdue",))
+    assert noticed(replace(made, museum=museum), day) == []

@@ -213,3 +213,13 @@ def test_dublin_core_sample_is_read() -> None:
     assert len(fid.dimensions) == 1
     codes = [finding.code for finding in collection.findings]
     assert codes == ["unknown-column", "headings-recognised"]
+
+
+def test_packing_checks_are_a_group_of_their_own() -> None:
+    """What README shows is understood, and a slip in a code is told with its place."""
+    museum = b'[packing_checks]\noff = ["overfilled", "over-filled"]'
+    collection = read_tables({"objects.csv": b"object_number\n1", "museum.toml": museum})
+    assert collection.museum.packing_checks_off == ("overfilled",)
+    (finding,) = collection.findings
+    assert (finding.code, finding.severity.value) == ("unknown-packing-check", "error")
+    assert finding.where.column == "packing_checks/off"

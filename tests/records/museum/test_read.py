@@ -55,3 +55,12 @@ def test_one_heading_for_one_column() -> None:
     assert columns.own == {"title": "Name"}
     (finding,) = notebook.findings()
     assert (finding.code, finding.where.column) == ("wrong-type", "columns/object_name")
+
+
+def test_packing_checks_are_turned_off_by_code(make_row: MakeRow) -> None:
+    """A code that is not in the list is an error, and turns nothing off."""
+    row = make_row(packing_checks_off="overfilled; Covered lid; over-filled")
+    assert read_museum(row).packing_checks_off == ("overfilled", "covered-lid")
+    (finding,) = row.notebook.findings()
+    assert (finding.code, finding.severity.value) == ("unknown-packing-check", "error")
+    assert "over-filled" in finding.message
