@@ -31,11 +31,11 @@ def compose_cover_card(packing: Packing, museum: Museum) -> CoverCard:
         others=tuple(compose_object(packed) for packed in others),
         object_name="" if discreet else main.record.object_name,
         period="" if discreet else main.record.period,
-        hang_advice=advice.words,
+        hang_advice=_word_advice(decisive, advice, main),
         back_photo="" if discreet else _second_photo(main),
         accessories=() if discreet else main.record.accessories,
         notes=() if discreet else _list_notes(main),
-        hang_reason="" if is_discreet(decisive) else _say_why(decisive, advice, main),
+        hang_reason="" if is_discreet(decisive) else join_words(advice.reasons, between=", "),
     )
     return seal_card(card, dated=True)
 
@@ -57,10 +57,11 @@ def _advise_hanging(packing: Packing) -> tuple[PackedObject, HangAdvice]:
     return next(flat, advised[0])
 
 
-def _say_why(decisive: PackedObject, advice: HangAdvice, main: PackedObject) -> str:
-    """Give the reasons in a line, with the number where it is not the garment that decides."""
-    number = "" if decisive is main else decisive.record.object_number
-    return join_words((number, ", ".join(advice.reasons)), between=": ") if advice.reasons else ""
+def _word_advice(decisive: PackedObject, advice: HangAdvice, main: PackedObject) -> str:
+    """Give the advice, with the number in front where it is not the garment that decides."""
+    if decisive is main:
+        return advice.words
+    return f"{decisive.record.object_number}: {advice.words[:1].lower()}{advice.words[1:]}"
 
 
 def _list_notes(packed: PackedObject) -> tuple[str, ...]:

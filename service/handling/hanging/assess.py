@@ -30,9 +30,9 @@ class HangWay(StrEnum):
 
 WORDS = {
     HangWay.HANG_PADDED: "Hang on a padded hanger: support the hem",
-    HangWay.HANG_WITH_TAPES: "Hang padded, waist tapes to the hanger: support the hem",
-    HangWay.BOX_FLAT: "Do not hang: lay flat in a box",
-    HangWay.ROLL: "Do not hang: roll on a padded tube, right side out",
+    HangWay.HANG_WITH_TAPES: "Hang padded with waist tapes: support the hem",
+    HangWay.BOX_FLAT: "Do not hang, lay flat in a box",
+    HangWay.ROLL: "Do not hang, roll it, right side out",
     HangWay.UNKNOWN: "No advice recorded: ask before hanging",
 }
 

@@ -10,6 +10,7 @@ from service.findings import Finding
 from service.handling.lifting import format_kg
 from service.handling.packing.report import Known, name_some, report
 from service.handling.packing.rules import HEAVY_ABOVE_FRAGILE, HEAVY_ABOVE_LIGHT, UNDER_OTHERS
+from service.handling.phrases import find_phrase
 from service.handling.rule import Rule
 
 MARGIN_G = 500.0
@@ -18,17 +19,22 @@ MARGIN_G = 500.0
 Common practice, no source: a smaller difference is not worth a finding.
 """
 _FRAGILE = frozenset(("fragile", "glass", "flaking-surface"))
+_TRAYS = ("tray", "trays")
 _Found = dict[int, tuple[PackedObject, list[str]]]
 
 
 def check_order(packing: Packing, _known: Known) -> Iterator[Finding]:
     """Report what lies in a layer above another and should not; each pair under one rule only.
 
-    Objects in compartments of different names do not lie above each other.
+    Objects in compartments of different names do not lie above each other. On a tray nothing
+    presses on what is below; the heavier of two is then still the one to lie below.
     """
+    container = packing.container
+    all_on_trays = _has_tray(container.handling_notes, *container.packing_materials)
     found: dict[str, _Found] = defaultdict(dict)
     for upper, lower in _pairs(packing):
-        rule = _judge(upper, lower)
+        on_tray = all_on_trays or _has_tray(upper.place.note)
+        rule = (None if on_tray else _judge_pressure(upper, lower)) or _judge_weights(upper, lower)
         if rule is not None:
             at, other = (lower, upper) if rule is UNDER_OTHERS else (upper, lower)
             _, names = found[rule.code].setdefault(id(at), (at, []))
@@ -53,18 +59,25 @@ def _are_apart(upper: PackedObject, lower: PackedObject) -> bool:
     return bool(above and below) and above != below
 
 
-def _judge(upper: PackedObject, lower: PackedObject) -> Rule | None:
-    """Give the rule that a pair breaks, the gravest where it breaks several."""
+def _has_tray(*texts: str) -> bool:
+    return any(find_phrase(text, _TRAYS) for text in texts)
+
+
+def _judge_pressure(upper: PackedObject, lower: PackedObject) -> Rule | None:
+    """Give the rule that a pair breaks where one may press on the other, the gravest first."""
     if "nothing-on-top" in lower.record.cautions:
         return UNDER_OTHERS
     weight = upper.record.weight
-    if weight is None or weight.weight_g < MARGIN_G:
+    is_heavy = weight is not None and weight.weight_g >= MARGIN_G
+    is_fragile = bool(_FRAGILE.intersection(lower.record.cautions))
+    return HEAVY_ABOVE_FRAGILE if is_heavy and is_fragile else None
+
+
+def _judge_weights(upper: PackedObject, lower: PackedObject) -> Rule | None:
+    heavier, lighter = upper.record.weight, lower.record.weight
+    if heavier is None or lighter is None or heavier.weight_g - lighter.weight_g < MARGIN_G:
         return None
-    if _FRAGILE.intersection(lower.record.cautions):
-        return HEAVY_ABOVE_FRAGILE
-    lighter = lower.record.weight
-    is_lighter = lighter is not None and weight.weight_g - lighter.weight_g >= MARGIN_G
-    return HEAVY_ABOVE_LIGHT if is_lighter else None
+    return HEAVY_ABOVE_LIGHT
 
 
 def _name(packed: PackedObject) -> str:

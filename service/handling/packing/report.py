@@ -26,16 +26,23 @@ class Known:
 
 
 def report(
-    rule: Rule, packing: Packing, what: str, *, packed: PackedObject | None = None, code: str = ""
+    rule: Rule | tuple[Rule, ...],
+    packing: Packing,
+    what: str,
+    *,
+    packed: PackedObject | None = None,
+    code: str = "",
 ) -> Finding:
-    """Make the finding of a rule; its code is the rule's own where no other is named."""
-    code = code or rule.code
+    """Make the finding of one or more rules; its code is the rule's own where none is named."""
+    rules = rule if isinstance(rule, tuple) else (rule,)
+    code = code or rules[0].code
     where = Where(
         container_number=packing.container.container_number,
         object_number=packed.record.object_number if packed else "",
     )
-    advice = f"{CODES[code].advice} (Rule {rule.code}: {_back(rule)}.)"
-    return make_finding(code, where, f"{what} {rule.says}", advice=advice)
+    backing = "; ".join(f"{each.code}: {_back(each)}" for each in rules)
+    advice = f"{CODES[code].advice} (Rule {backing}.)"
+    return make_finding(code, where, " ".join((what, *(one.says for one in rules))), advice=advice)
 
 
 def name_some(names: Sequence[str]) -> str:

@@ -38,9 +38,7 @@ GLASSINE = Rule(
     _P,
     "ISO 18902, read in a secondary copy",
 )
-TEMPORARY = Rule(
-    "temporary-material", "It serves for transport or a few weeks, with a date to repack by.", _C
-)
+TEMPORARY = Rule("temporary-material", "It serves for transport or for a few weeks only.", _C)
 OVERDUE = Rule("repack-overdue", "A temporary packing is renewed by its date.", _C)
 TOO_LARGE = Rule(
     "object-too-large", "A container holds its objects without pressing or bending them.", _C
@@ -59,7 +57,6 @@ STACKING = Rule(
 OVERFILLED = Rule(
     "overfilled", "Boxes are filled to 15 kg at most, so that one person may lift them.", _C
 )
-HUNG = Rule("hung-against-advice", "What the record says speaks against hanging.", _C)
 
 RULES: tuple[Rule, ...] = (
     HEAVY_ABOVE_LIGHT,
@@ -78,5 +75,4 @@ RULES: tuple[Rule, ...] = (
     COVERED_LID,
     STACKING,
     OVERFILLED,
-    HUNG,
 )

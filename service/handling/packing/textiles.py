@@ -116,5 +116,4 @@ def check_hung(packing: Packing, _known: Known) -> Iterator[Finding]:
         if advice.way is HangWay.BOX_FLAT:
             number = packed.record.object_number
             what = f"{number} hangs in its cover; recorded: {', '.join(advice.reasons)}."
-            says = " ".join(rule.says for rule in advice.rules)
-            yield report(rules.HUNG, packing, f"{what} {says}", packed=packed)
+            yield report(advice.rules, packing, what, packed=packed, code="hung-against-advice")

@@ -59,7 +59,7 @@ def test_a_discreet_garment_shows_its_number_alone(secret: dict[str, bool]) -> N
     ("changes", "words", "reason"),
     [
         ({}, "No advice recorded: ask before hanging", ""),
-        ({"cautions": ("do-not-hang",)}, "Do not hang: lay flat in a box", "do not hang"),
+        ({"cautions": ("do-not-hang",)}, "Do not hang, lay flat in a box", "do not hang"),
         (
             {"hang_factors": ("sound-shoulders",)},
             "Hang on a padded hanger: support the hem",
@@ -67,12 +67,12 @@ def test_a_discreet_garment_shows_its_number_alone(secret: dict[str, bool]) -> N
         ),
         (
             {"hang_factors": ("beads", "thin-straps")},
-            "Do not hang: lay flat in a box",
+            "Do not hang, lay flat in a box",
             "beads, thin straps",
         ),
         (
             {"hang_factors": ("beads",), "restricted": True},
-            "Do not hang: lay flat in a box",
+            "Do not hang, lay flat in a box",
             "",
         ),
     ],
@@ -87,12 +87,12 @@ def test_advice_on_hanging_gives_its_reason(
 
 
 def test_what_must_lie_flat_decides_for_the_whole_cover() -> None:
-    """A knitted jersey beside the coat is not overlooked: the reason names it."""
+    """A knitted jersey beside the coat is not overlooked, and the coat not taken for it."""
     coat = replace(DRESS, hang_factors=("sound-shoulders",))
     jersey = ObjectRecord("1962.19", hang_factors=("knit",))
     card = compose_cover_card(packing([coat, jersey], GARMENT_COVER), MUSEUM)
-    assert card.hang_advice == "Do not hang: lay flat in a box"
-    assert card.hang_reason == "1962.19: knitted"
+    assert card.hang_advice == "1962.19: do not hang, lay flat in a box"
+    assert card.hang_reason == "knitted"
 
 
 def test_a_detail_stands_in_for_the_back() -> None:

@@ -58,6 +58,15 @@ def test_nothing_lies_on_what_bears_nothing() -> None:
     assert found(pack(at(bare), at(weighed("1", 900), layer=2))) == []
 
 
+def test_a_tray_bears_what_lies_on_it() -> None:
+    """Where a tray is recorded nothing presses on what is below, but heavy still goes low."""
+    bare, fragile = weighed("2", 100, "nothing-on-top"), weighed("2", 2000, "fragile")
+    for lower, codes in ((bare, [("heavy-above-light", "1")]), (fragile, [])):
+        noted = pack(at(weighed("1", 900), note="on the tray"), at(lower, layer=2))
+        whole = pack(at(weighed("1", 900)), at(lower, layer=2), handling_notes="Lift the trays out")
+        assert found(noted) == found(whole) == codes
+
+
 def test_one_finding_names_all_that_lie_below() -> None:
     """The sentence says what and where, the advice what to do and what backs it."""
     made = pack(

@@ -126,7 +126,9 @@ def test_hung_against_its_record() -> None:
         "1 hangs in its cover; recorded: do not hang, beads."
         " What the record forbids is not advised by any other rule."
         " What is beaded or heavily decorated is stored flat."
-        " What the record says speaks against hanging."
+    )
+    assert finding.advice.endswith(
+        "(Rule hang-recorded: common practice, no source; flat-beads: CCI Notes 13/5 and 13/2.)"
     )
     assert found(pack(bodice, container=BOX)) == []
 
