@@ -31,7 +31,7 @@ def test_museum_of_the_samples_is_read_whole() -> None:
     numbers = {record.object_number for record in collection.objects}
     containers = {record.container_number for record in collection.containers}
     assert collection.museum.name == "Port Merrow Museum"
-    assert len(collection.objects) == len(numbers) == 46
+    assert len(collection.objects) == len(numbers) == 47
     assert {packing.container_number for packing in collection.packings} == containers
     assert len(containers) == 10
     placed = {place.object_number for packing in collection.packings for place in packing.places}
