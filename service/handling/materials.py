@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from service.handling.phrases import find_phrase
 from service.records.record import ObjectRecord
@@ -148,26 +149,34 @@ METALS = ("silver", "copper alloy", "lead", "pewter", "iron")
 
 def find_material(items: Iterable[str], group: str) -> str:
     """Give the first item that is of a group, as it was written; nothing where there is none."""
-    entry = MATERIALS[group]
-    return next(
-        (
-            item
-            for item in items
-            if find_phrase(item, entry.words) and not find_phrase(item, entry.unless)
-        ),
-        "",
+    return next((item for item in items if group in _groups_of(item)), "")
+
+
+# A collection names the same few materials thousands of times.
+@lru_cache(maxsize=4096)
+def _groups_of(item: str) -> frozenset[str]:
+    return frozenset(
+        name
+        for name, entry in MATERIALS.items()
+        if find_phrase(item, entry.words) and not find_phrase(item, entry.unless)
     )
 
 
 def object_material(record: ObjectRecord, group: str) -> str:
     """Name what makes an object one of a group, with the state where only a hazard says so."""
-    found = find_material(record.materials, group)
-    by_hazard = (
-        f"{group}, {hazard.state.value}"
-        for hazard in record.hazards
-        if _BY_HAZARD.get(hazard.code) == group
-    )
-    return next(by_hazard, found)
+    return list_materials(record).get(group, "")
+
+
+def list_materials(record: ObjectRecord) -> dict[str, str]:
+    """Give every group an object is of, with what makes it so."""
+    found: dict[str, str] = {}
+    for hazard in record.hazards:
+        if group := _BY_HAZARD.get(hazard.code):
+            found.setdefault(group, f"{group}, {hazard.state.value}")
+    for item in record.materials:
+        for group in _groups_of(item):
+            found.setdefault(group, item)
+    return found
 
 
 def is_textile(record: ObjectRecord) -> bool:

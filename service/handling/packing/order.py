@@ -32,9 +32,11 @@ def check_order(packing: Packing, _known: Known) -> Iterator[Finding]:
     container = packing.container
     all_on_trays = _has_tray(container.handling_notes, *container.packing_materials)
     found: dict[str, _Found] = defaultdict(dict)
-    for upper, lower in _pairs(packing):
-        on_tray = all_on_trays or _has_tray(upper.place.note)
-        rule = (None if on_tray else _judge_pressure(upper, lower)) or _judge_weights(upper, lower)
+    for upper, lower, on_tray in _pairs(packing):
+        may_press = not (on_tray or all_on_trays)
+        rule = (_judge_pressure(upper, lower) if may_press else None) or _judge_weights(
+            upper, lower
+        )
         if rule is not None:
             at, other = (lower, upper) if rule is UNDER_OTHERS else (upper, lower)
             _, names = found[rule.code].setdefault(id(at), (at, []))
@@ -46,12 +48,18 @@ def check_order(packing: Packing, _known: Known) -> Iterator[Finding]:
             yield report(rule, packing, what, packed=at)
 
 
-def _pairs(packing: Packing) -> Iterator[tuple[PackedObject, PackedObject]]:
-    """Give every pair of which one may lie above the other, the upper one first."""
+def _pairs(packing: Packing) -> Iterator[tuple[PackedObject, PackedObject, bool]]:
+    """Give pairs of which one may lie above the other, and whether the upper one is on a tray.
+
+    Below what is not known to be heavy only those are of interest that bear nothing at all.
+    """
     for at, layer in enumerate(packing.layers):
         lower = [packed for below in packing.layers[at + 1 :] for packed in below.contents]
+        bare = [packed for packed in lower if "nothing-on-top" in packed.record.cautions]
         for upper in layer.contents:
-            yield from ((upper, one) for one in lower if not _are_apart(upper, one))
+            on_tray = _has_tray(upper.place.note)
+            below = lower if _is_heavy(upper) else bare
+            yield from ((upper, one, on_tray) for one in below if not _are_apart(upper, one))
 
 
 def _are_apart(upper: PackedObject, lower: PackedObject) -> bool:
@@ -67,10 +75,13 @@ def _judge_pressure(upper: PackedObject, lower: PackedObject) -> Rule | None:
     """Give the rule that a pair breaks where one may press on the other, the gravest first."""
     if "nothing-on-top" in lower.record.cautions:
         return UNDER_OTHERS
-    weight = upper.record.weight
-    is_heavy = weight is not None and weight.weight_g >= MARGIN_G
-    is_fragile = bool(_FRAGILE.intersection(lower.record.cautions))
-    return HEAVY_ABOVE_FRAGILE if is_heavy and is_fragile else None
+    is_fragile = not _FRAGILE.isdisjoint(lower.record.cautions)
+    return HEAVY_ABOVE_FRAGILE if _is_heavy(upper) and is_fragile else None
+
+
+def _is_heavy(packed: PackedObject) -> bool:
+    weight = packed.record.weight
+    return weight is not None and weight.weight_g >= MARGIN_G
 
 
 def _judge_weights(upper: PackedObject, lower: PackedObject) -> Rule | None:

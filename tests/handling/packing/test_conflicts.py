@@ -119,6 +119,16 @@ def test_a_finding_says_what_harms_what_and_why() -> None:
     )
 
 
+def test_one_rule_is_one_finding_of_a_container() -> None:
+    """Several that harm the same neighbours are named together, at the container."""
+    made = pack(*(thing(str(n), "wool") for n in range(1, 8)), thing("9", "brass"))
+    (finding,) = noticed(made)
+    assert str(finding.where) == "B-1"
+    assert finding.message.startswith(
+        "1 (wool), 2 (wool), 3 (wool), 4 (wool) and 3 more lie with 9 (brass)."
+    )
+
+
 def test_one_object_does_not_lie_with_itself() -> None:
     """A tool of several materials is no conflict of packing, nor are two parts of one object."""
     tool = thing("1", "oak", "lead")
