@@ -7,7 +7,14 @@ from datetime import date
 
 from service.keeping.checks.packings import check_container
 from service.pages.ruler import Ruler
-from service.records.record import Collection, Lid
+from service.records.record import (
+    Collection,
+    ContainerRecord,
+    Lid,
+    ObjectRecord,
+    PackingRecord,
+    PlaceRecord,
+)
 from service.store.handles import Connection
 from service.store.save_records import save_records
 from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, GOWN, JAR, LEAD, attach_all
@@ -60,3 +67,17 @@ def test_the_museum_turns_checks_off(connection: Connection) -> None:
     save_records(connection, Collection(museum=museum), stamp=LATER)
     assert codes(connection, BOX) == []
     assert lead.object_number == LEAD
+
+
+def test_what_lies_in_a_folder_meets_the_box_around_it(connection: Connection) -> None:
+    """Whoever packs the folder hears what its wool does to the silver in the box, and no more."""
+    box = replace(COLLECTION.containers[0], temporary_until=DAY)
+    folder = ContainerRecord("F-1", inside=BOX)
+    jar = replace(COLLECTION.objects[0], materials=("silver",))
+    flag = ObjectRecord("N.1", materials=("wool",))
+    packed = PackingRecord("F-1", 1, (PlaceRecord("N.1"),))
+    made = Collection(objects=(jar, flag), containers=(box, folder), packings=(packed,))
+    save_records(connection, made, stamp=LATER)
+    (finding,) = check_container(connection, "F-1", today=DAY)
+    assert (finding.code, str(finding.where)) == ("conflicting-materials", f"{BOX}, N.1")
+    assert set(codes(connection, BOX)) == {("conflicting-materials", "N.1"), ("repack-overdue", "")}
