@@ -130,7 +130,7 @@ CODES: dict[str, FindingCode] = {
         _W, "Have pins and staples taken out by somebody trained, or isolate them; ask first."
     ),
     "metal-against-textile": FindingCode(_W, "Put acid-free tissue or cotton between them."),
-    "conflicting-materials": FindingCode(_W, "Pack them apart; ask a conservator where unsure."),
+    "conflicting-materials": FindingCode(_W, "Ask a conservator first, then pack them apart."),
     "unsuitable-material": FindingCode(
         _W, "Replace it, for instance by acid-free board or closed-cell polyethylene foam."
     ),
@@ -145,7 +145,7 @@ CODES: dict[str, FindingCode] = {
     ),
     "overfilled": FindingCode(_W, "Divide the contents between two boxes where that is possible."),
     "hung-against-advice": FindingCode(
-        _W, "Ask whoever cares for textiles, and lay it flat in a box, every fold padded."
+        _W, "Ask whoever cares for textiles, then lay it flat in a box, every fold padded."
     ),
     "unknown-packing-check": FindingCode(
         _E, "Write the code of a check as README lists it; nothing was turned off by this one."

@@ -16,13 +16,16 @@ UNDER_OTHERS = Rule("under-others", "Its record says that nothing may lie on top
 PINS = Rule("pins-in-textile", "Pins and staples are taken out of textiles.", _P, "CCI Notes 13/5")
 METAL_ON_TEXTILE = Rule(
     "metal-against-textile",
-    "Corroding or bare metal is kept from cloth by tissue or cotton.",
+    "Corroding metal on cloth is isolated by tissue or cotton.",
     _P,
     "CCI Notes 13/5",
 )
+METAL_BESIDE_TEXTILE = Rule(
+    "metal-beside-textile", "Metal and cloth in one compartment have something between them.", _C
+)
 UNSUITABLE = Rule(
     "unsuitable-material",
-    "It stains, gives off vapour or sheds, and does not belong in a store.",
+    "Guidance says to avoid it in a store: it stains, sheds, rusts or gives off vapour.",
     _P,
     "an Australian state museum's guidance, Storage Materials and Boxes",
 )
@@ -55,7 +58,7 @@ STACKING = Rule(
     "stacking-limit-disagrees", "Its card would say both, and nobody can obey both.", _C
 )
 OVERFILLED = Rule(
-    "overfilled", "Boxes are filled to 15 kg at most, so that one person may lift them.", _C
+    "overfilled", "An archive's habit is to fill no box above 15 kg, and lighter is better.", _C
 )
 
 RULES: tuple[Rule, ...] = (
@@ -64,6 +67,7 @@ RULES: tuple[Rule, ...] = (
     UNDER_OTHERS,
     PINS,
     METAL_ON_TEXTILE,
+    METAL_BESIDE_TEXTILE,
     UNSUITABLE,
     HANGER,
     GLASSINE,

@@ -69,7 +69,13 @@ def check_metal(packing: Packing, _known: Known) -> Iterator[Finding]:
             if metal:
                 place = packed.place.compartment
                 what = f"{record.object_number} lies with {name_some(metal)} of metal in {place}."
-                yield report(rules.METAL_ON_TEXTILE, packing, what, packed=packed)
+                yield report(
+                    rules.METAL_BESIDE_TEXTILE,
+                    packing,
+                    what,
+                    packed=packed,
+                    code=rules.METAL_ON_TEXTILE.code,
+                )
 
 
 def _find_corrosion(record: ObjectRecord) -> str:

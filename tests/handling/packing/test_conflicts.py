@@ -114,7 +114,7 @@ def test_a_finding_says_what_harms_what_and_why() -> None:
         " Silver, copper alloys and metal thread tarnish near wool and rubber."
     )
     assert finding.advice == (
-        "Pack them apart; ask a conservator where unsure. (Rule tarnish-near-sulphur:"
+        "Ask a conservator first, then pack them apart. (Rule tarnish-near-sulphur:"
         " Museums Galleries Scotland, guidance on materials that harm metals.)"
     )
 
