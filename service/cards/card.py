@@ -54,6 +54,7 @@ class CoverCard:
     back_photo: str
     accessories: tuple[str, ...]
     notes: tuple[str, ...]
+    hang_reason: str = ""
     kind: str = field(default="cover-card", init=False)
 
 

@@ -27,7 +27,7 @@ from service.cli.report import (
     show_findings,
 )
 from service.cli.serving import serve_api
-from service.cli.store.at_desk import AtDesk, settings_of_demo
+from service.cli.store.at_desk import AtDesk, now, settings_of_demo
 from service.cli.store.commands import store_app
 from service.config import load_settings
 from service.errors import ServiceError
@@ -105,6 +105,7 @@ def print_(
         copies=copies,
         containers=frozenset(container or ()),
         printer=name_printer(settings.data, printer, tray),
+        today=now().date(),
     )
     request = PrintRequest(source, output, options, as_json=as_json, goes_on=goes_on)
     raise typer.Exit(print_source(_console(), settings, request))
@@ -120,7 +121,8 @@ def check(
     opened = open_source(source)
     with open_workshop(settings.data, processes=settings.processes) as workshop:
         collection = read_source(opened.files, workshop.workers)
-        findings = check_collection(collection, opened.photos, PrintOptions(), workshop)
+        options = PrintOptions(today=now().date())
+        findings = check_collection(collection, opened.photos, options, workshop)
     if as_json:
         typer.echo(findings_as_json(findings))
     else:

@@ -84,6 +84,11 @@ def finding_as_data(finding: Finding) -> dict[str, str]:
     }
 
 
+def write_finding(finding: Finding) -> str:
+    """Write a finding in a line for people."""
+    return f"{finding.severity.value} {finding.where}: {finding.message} {finding.advice}"
+
+
 def findings_as_json(findings: Sequence[Finding]) -> str:
     """Write findings as one JSON document."""
     data = {"findings": [finding_as_data(finding) for finding in findings]}

@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from service.handling import cautions, checks, hazards, lifting, presume
+from service.handling.hanging import rules as hanging_rules
+from service.handling.packing import conflict_rules
+from service.handling.packing import rules as packing_rules
 from service.handling.rule import Rule
 
 
@@ -21,6 +24,9 @@ RULE_GROUPS = (
     RuleGroup("Presumed hazards", presume.RULES),
     RuleGroup("Cautions", cautions.RULES),
     RuleGroup("Lifting", lifting.RULES),
+    RuleGroup("To hang or to box", hanging_rules.RULES),
+    RuleGroup("Packing", packing_rules.RULES),
+    RuleGroup("Materials kept apart", conflict_rules.RULES),
     RuleGroup("Checks", checks.RULES),
 )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from service.cards.card import Card, EndLabel
@@ -40,6 +41,7 @@ class PrintOptions:
         only: Of those print only these cards; empty prints all.
         stocks: The stocks that may be chosen or named.
         printer: The printer and tray, with what is known of them.
+        today: The day on which dates of the records are judged; None judges none.
     """
 
     kinds: tuple[CardKind, ...] = CARD_KINDS
@@ -53,6 +55,7 @@ class PrintOptions:
     only: frozenset[CardKey] = frozenset()
     stocks: tuple[Stock, ...] = STOCKS
     printer: PrinterSetup = ANY_PRINTER
+    today: date | None = None
 
 
 @dataclass(frozen=True, slots=True)

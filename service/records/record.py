@@ -11,6 +11,7 @@ from service.findings import Finding
 from service.geometry import Size
 from service.records.museum.check_months import CheckMonths
 from service.records.museum.lifting import USUAL_LIFTING, LiftingChoices
+from service.records.museum.region import Region
 
 
 class HazardState(StrEnum):
@@ -44,14 +45,6 @@ class ContainerKind(StrEnum):
     TUBE = "tube"
     DRAWER = "drawer"
     FOLDER = "folder"
-
-
-class Region(StrEnum):
-    """Where the museum is, as far as it decides whom to consult."""
-
-    UK = "uk"
-    US = "us"
-    ELSEWHERE = "elsewhere"
 
 
 class Lid(StrEnum):
@@ -217,7 +210,8 @@ class Museum:
 
     An address pattern holds `{object_number}` or `{container_number}`; empty means that cards
     carry the bare number. `presume_hazards` lets the kind and date of an object add hazards that
-    published guidance presumes; what is recorded prints in any case.
+    published guidance presumes; what is recorded prints in any case. `packing_checks_off` are codes
+    of checks that the museum does not want.
     """
 
     name: str = ""
@@ -232,6 +226,7 @@ class Museum:
     region: Region = Region.ELSEWHERE
     presume_hazards: bool = True
     checks: CheckMonths = CheckMonths()  # noqa: RUF009 - it is frozen
+    packing_checks_off: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,6 +18,7 @@ from service.cli.report import (
     show_error,
     show_file_error,
     show_findings,
+    write_finding,
 )
 from service.errors import ConfigError, ContentsError, ServiceError, StockError
 from service.findings import Finding, Where, make_finding
@@ -101,3 +102,11 @@ def test_rules_are_one_document() -> None:
         rule.code for rule in list_rules()
     ]
     assert set(told[0]["rules"][0]) == {"code", "says", "evidence", "source"}
+
+
+def test_a_finding_in_a_line() -> None:
+    """What, where and what to do stand in one line for people."""
+    finding = make_finding("no-photo", Where(container_number="B-1"), "1 has no photo.")
+    assert write_finding(finding) == (
+        "note B-1: 1 has no photo. Take a photo when the object is next handled."
+    )

@@ -24,7 +24,7 @@ from service.records.cells.dates import parse_date
 from service.records.cells.dimensions import parse_dimensions
 from service.records.cells.weights import parse_weight
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES, HAZARD_CODES
-from service.records.record import Region
+from service.records.museum.region import Region
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
     MUSEUM_COLUMNS,

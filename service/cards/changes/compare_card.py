@@ -37,6 +37,7 @@ _FIELDS = {
     "object_name": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "name of the object"),
     "period": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "period"),
     "hang_advice": (ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, "hanging advice"),
+    "hang_reason": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "reason of the hanging advice"),
     "back_photo": (ChangeKind.PHOTO, Urgency.WORDING, "second photo"),
     "accessories": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "accessories"),
     "notes": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "notes"),

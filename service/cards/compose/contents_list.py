@@ -15,7 +15,8 @@ from service.contents.weights import weigh_packing
 from service.handling.cautions import find_caution
 from service.handling.hazards import find_hazard, name_hazard
 from service.handling.lifting import advise_lift, format_kg
-from service.records.record import Hazard, Museum, PhotoRole, Region, WeightBasis
+from service.records.museum.region import Region
+from service.records.record import Hazard, Museum, PhotoRole, WeightBasis
 
 
 def compose_contents_list(packing: Packing, museum: Museum) -> ContentsList:

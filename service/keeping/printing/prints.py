@@ -63,7 +63,7 @@ def print_run(
         SheetError: When the stock asked for cannot take the pages.
         ProofFailedError: When a finished sheet does not read back as it should.
     """
-    options = _narrowed(options)
+    options = replace(_narrowed(options), today=stamp.at.date())
     outcome = _print(desk, options, on_progress)
     if not outcome.files:
         message = f"None of the cards could be drawn. {outcome.findings[0].message}"

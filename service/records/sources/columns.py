@@ -169,8 +169,9 @@ MUSEUM_COLUMNS = Columns(
         "name short_name object_address container_address upper_case_addresses show_location"
         " aisle_distance questions_role questions_phone questions_person region presume_hazards"
         " checks_pests checks_tissue checks_corrosion checks_labels checks_weight"
-        " checks_textiles checks_natural_history checks_found"
+        " checks_textiles checks_natural_history checks_found packing_checks_off"
     ),
+    lists=_set("packing_checks_off"),
     counts=_set(
         "checks_pests checks_tissue checks_corrosion checks_labels checks_weight"
         " checks_textiles checks_natural_history checks_found"

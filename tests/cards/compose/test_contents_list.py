@@ -7,6 +7,7 @@ import pytest
 
 from service.cards.card import ListEntry
 from service.cards.compose.contents_list import compose_contents_list
+from service.records.museum.region import Region
 from service.records.record import (
     ContainerRecord,
     Hazard,
@@ -15,7 +16,6 @@ from service.records.record import (
     Part,
     PhotoReference,
     PlaceRecord,
-    Region,
     Weight,
     WeightBasis,
 )
