@@ -26,12 +26,18 @@ class LiftAdvice:
     source: str = SOURCE
 
 
+NO_ADVICE = LiftAdvice("", "", "", "")
+"""What says nothing about lifting."""
+
+LIGHT_ADVICE = "Keep close to the body."
+"""The advice of the lowest tier."""
+
 _TIERS: tuple[tuple[float, str], ...] = (
     (25.0, "Trolley or lifting aid; assess before lifting."),
     (16.0, "Two people or a trolley."),
     (7.0, "At waist height, close to the body."),
     (3.0, "Not above the shoulder at arm's length."),
-    (0.0, "Keep close to the body."),
+    (0.0, LIGHT_ADVICE),
 )
 """Above how many kg each advice begins, heaviest first."""
 

@@ -16,7 +16,8 @@ from service.records.record import ContainerRecord, Hazard, HazardState
 MARKS_BESIDE = 2
 """How many marks stand beside one object; the strip names what has no room there."""
 
-_STATE_ORDER = (HazardState.CONFIRMED, HazardState.PRESUMED, HazardState.UNCHECKED)
+STATE_ORDER = (HazardState.CONFIRMED, HazardState.PRESUMED, HazardState.UNCHECKED)
+"""The best known comes first."""
 
 
 def is_discreet(packed: PackedObject) -> bool:
@@ -60,7 +61,7 @@ def gather_hazards(contents: Sequence[PackedObject]) -> tuple[Warn, ...]:
             entries.setdefault(key, (entry, hazard.state))
             found.setdefault(key, {})[point_at(packed)] = entry.mark in beside
     warns = [
-        (_STATE_ORDER.index(state), _word_hazard(entry, key, found[key]))
+        (STATE_ORDER.index(state), _word_hazard(entry, key, found[key]))
         for key, (entry, state) in entries.items()
     ]
     warns.sort(key=lambda item: (item[1].urgency, item[0]))

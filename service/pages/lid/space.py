@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import LidCard
+from service.cards.card import LidCard, SideCard
 from service.geometry import Rect, Size
 from service.pages.lid.foot import set_foot
 from service.pages.lid.head import HeadText, set_head
@@ -41,12 +41,14 @@ class CardSpace:
         return self.area.height_mm < LEAST_AREA_MM
 
 
-def make_spaces(card: LidCard, size: Size, ruler: Ruler, *, of: int) -> list[CardSpace]:
+def make_spaces(card: LidCard | SideCard, size: Size, ruler: Ruler, *, of: int) -> list[CardSpace]:
     """Make the spaces of all pages of a card that has `of` of them."""
     return [make_space(card, size, ruler, number=number, of=of) for number in range(1, of + 1)]
 
 
-def make_space(card: LidCard, size: Size, ruler: Ruler, *, number: int, of: int) -> CardSpace:
+def make_space(
+    card: LidCard | SideCard, size: Size, ruler: Ruler, *, number: int, of: int
+) -> CardSpace:
     """Set head, handling and foot of one page; only the first carries the whole strip."""
     look = look_for(size)
     inside = inner_rect(size, look.margin_mm)
@@ -67,7 +69,7 @@ def make_space(card: LidCard, size: Size, ruler: Ruler, *, number: int, of: int)
     return CardSpace(number, of, size, (*head, *strip, rule), foot, area)
 
 
-def finish_page(card: LidCard, space: CardSpace, contents: Sequence[Block]) -> Page:
+def finish_page(card: LidCard | SideCard, space: CardSpace, contents: Sequence[Block]) -> Page:
     """Put the contents between head and foot."""
     return Page(
         kind=card.kind,
@@ -80,7 +82,7 @@ def finish_page(card: LidCard, space: CardSpace, contents: Sequence[Block]) -> P
     )
 
 
-def _set_reminder(ruler: Ruler, card: LidCard, area: Rect) -> tuple[Block, ...]:
+def _set_reminder(ruler: Ruler, card: LidCard | SideCard, area: Rect) -> tuple[Block, ...]:
     """Say on a further card where lifting and hazards stand, with the marks themselves."""
     marks = list(dict.fromkeys((warn.mark, warn.heading) for warn in card.handling.hazards))
     step_mm = _SMALL_MARK_MM + 1.5
