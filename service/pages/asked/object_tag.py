@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 
 from service.cards.card import ObjectTag
 from service.cards.words import join_words
-from service.errors import DoesNotFitError
+from service.errors import DoesNotFitError, SymbolError
 from service.geometry import Point, Rect, Size
 from service.handling.lifting import LiftAdvice
 from service.pages.asked.tags import SMALL, pair_rows, set_hole, set_warning
 from service.pages.lid.foot import NOBODY
-from service.pages.page import Block, Page, TextStyle
+from service.pages.page import Block, Page, SymbolBlock, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.rows import Row, share_rows, stack_rows
 from service.pages.setting.stack import bottom_of, move_blocks
@@ -27,7 +28,8 @@ _MARGIN_MM = 2.6
 _HOLE_COLUMN_MM = 9.0
 _GAP_MM = 2.0
 _LOW_MM = 40.0
-_SYMBOL_MM, _LARGE_SYMBOL_MM = 18.0, 20.5
+_SYMBOLS_MM, _LARGE_SYMBOLS_MM = (18.0, 19.5), (20.5, 24.0, 28.0, 32.0)
+"""Room for the symbol, its clear margin included; the first that can be read is taken."""
 _MARK_MM, _LARGE_MARK_MM = 5.6, 7.5
 _NUMBER_SIZES_PT = (16.0, 14.0, 12.5, 11.0, 9.5)
 _LEAST_COLUMN_MM = 34.0
@@ -81,8 +83,7 @@ def _draw(
 def _make_space(ruler: Ruler, card: ObjectTag, size: Size, part: str) -> _Space:
     left_mm = _HOLE_COLUMN_MM
     right_mm = size.width_mm - _MARGIN_MM
-    space_mm = _LARGE_SYMBOL_MM if size.height_mm > _LOW_MM else _SYMBOL_MM
-    symbol = set_symbol(card.head, right_mm=right_mm, top_mm=_MARGIN_MM, space_mm=space_mm)
+    symbol = _set_symbol(card, size)
     dark = dark_part(symbol)
     names = _set_names(ruler, card, Rect(left_mm, _MARGIN_MM, dark.x_mm - _GAP_MM - left_mm, 0))
     foot = _set_foot(ruler, card, Rect(left_mm, 0, right_mm - left_mm, 0), part)
@@ -91,6 +92,20 @@ def _make_space(ruler: Ruler, card: ObjectTag, size: Size, part: str) -> _Space:
     room = Rect(left_mm, top_mm, right_mm - left_mm, foot[0].rect.y_mm - 0.4 - top_mm)
     hole = set_hole(Point(_HOLE_COLUMN_MM / 2, size.height_mm / 2), HOLE_MM)
     return _Space((hole, *names, symbol, *foot), room)
+
+
+def _set_symbol(card: ObjectTag, size: Size) -> SymbolBlock:
+    """Set the symbol small, or as large as a long address needs where the tag has room for it.
+
+    Raises:
+        SymbolError: When none of the sizes will do.
+    """
+    right_mm = size.width_mm - _MARGIN_MM
+    spaces = _LARGE_SYMBOLS_MM if size.height_mm > _LOW_MM else _SYMBOLS_MM
+    for space_mm in spaces[:-1]:
+        with suppress(SymbolError):
+            return set_symbol(card.head, right_mm=right_mm, top_mm=_MARGIN_MM, space_mm=space_mm)
+    return set_symbol(card.head, right_mm=right_mm, top_mm=_MARGIN_MM, space_mm=spaces[-1])
 
 
 def _set_names(ruler: Ruler, card: ObjectTag, area: Rect) -> tuple[Block, ...]:

@@ -16,7 +16,7 @@ from service.pages.page import Align, Block, Page, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.rows import Row, share_rows, stack_rows
 from service.pages.setting.stack import bottom_of, move_blocks
-from service.pages.setting.text import Spot, break_number, set_number, set_text
+from service.pages.setting.text import Spot, break_number, longest_piece_mm, set_number, set_text
 from service.pages.setting.type import (
     CAPTION_PT,
     LEAST_OBJECT_NUMBER_PT,
@@ -84,7 +84,9 @@ def _set_number(ruler: Ruler, card: ShoulderTag, area: Rect) -> tuple[Block, ...
     styles = (TextStyle(size_pt, weight=800, leading_ratio=0.92) for size_pt in sizes)
     style = next((one for one in styles if _is_whole(ruler, number, one, area.width_mm)), None)
     if style is None:
-        needed_mm = ruler.width_mm(number, TextStyle(least, weight=800)) / _MOST_NUMBER_LINES
+        smallest = TextStyle(least, weight=800)
+        shared_mm = ruler.width_mm(number, smallest) / _MOST_NUMBER_LINES
+        needed_mm = max(longest_piece_mm(ruler, [number], smallest), shared_mm)
         raise DoesNotFitError(_NUMBER, needed_mm=needed_mm, available_mm=area.width_mm)
     spot = Spot(area.x_mm, area.y_mm, area.width_mm)
     block = set_number(ruler, number, style, spot, "container-number")

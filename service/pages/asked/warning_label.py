@@ -17,7 +17,7 @@ from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.lid.cells import set_tag
 from service.pages.lid.foot import NOBODY, NOT_AN_ASSESSMENT
-from service.pages.look import HAIRLINE_MM, RULE_MM, inner_rect
+from service.pages.look import HAIRLINE_MM, NEAREST_EDGE_MM, RULE_MM, inner_rect
 from service.pages.page import Align, Block, MarkBlock, Page, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.rows import Row, share_rows, stack_rows
@@ -25,11 +25,12 @@ from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, break_number, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT, LEAST_OBJECT_NUMBER_PT
 
-_MARGIN_MM = 4.0
-"""Text stays this far inside the die line, which may be off by 1.5 mm (common practice)."""
+_MARGIN_MM = NEAREST_EDGE_MM + 0.1
+"""Well inside the die line, and within reach of the printer where labels fill the page."""
 _GAP_MM = 3.5
 _MARK_RATIO = 0.5
 """Of the height, or of half the width: a mark is as large as leaves room for its words."""
+_LARGEST_MARK_MM = 34.0
 _NAME_SIZES_PT = (26.0, 24.0, 22.0, 20.0, 17.0, 14.0)
 _LEAST_ONE_LINE_PT = 20.0
 """A name goes into two lines rather than below this size."""
@@ -105,7 +106,8 @@ def _share(ruler: Ruler, head: Head, group: HazardGroup, inside: Rect) -> Iterat
 
 def _set_hazard(ruler: Ruler, group: HazardGroup, inside: Rect) -> tuple[Block, ...]:
     """Set the mark, and beside it the name, how much is known, and what to do."""
-    side_mm = min(inside.height_mm * _MARK_RATIO, inside.width_mm * _MARK_RATIO / 2)
+    widest_mm = min(_LARGEST_MARK_MM, inside.width_mm * _MARK_RATIO / 2)
+    side_mm = min(inside.height_mm * _MARK_RATIO, widest_mm)
     mark = MarkBlock(
         "mark", Rect(inside.x_mm, inside.y_mm, side_mm, side_mm), group.mark, group.name
     )

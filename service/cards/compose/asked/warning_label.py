@@ -55,7 +55,10 @@ def _group(entry: HazardEntry, found: list[_Found], role: str) -> HazardGroup:
         whom = role or "first"
         words = f"Ask {whom}" if entry is DISCREET else f"Do not open: ask {whom}"
         return HazardGroup(entry.mark, entry.name, words)
-    ordered = sorted(found, key=lambda one: STATE_ORDER.index(one[0]))
+    checks = list(dict.fromkeys(warned.checked for _, warned in found))
+    ordered = sorted(
+        found, key=lambda one: (STATE_ORDER.index(one[0]), checks.index(one[1].checked))
+    )
     objects = tuple(dict.fromkeys(warned for _, warned in ordered))
     ask = "" if entry.ask == DISCREET.ask else entry.ask
     return HazardGroup(entry.mark, entry.name, entry.instruction, ask, objects)
