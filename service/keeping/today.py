@@ -46,6 +46,11 @@ class Today:
     packings: Mapping[str, Packing]
     museum: Museum
 
+    @property
+    def standing_cards(self) -> tuple[Card, ...]:
+        """The cards that the containers should have, in the order of printing."""
+        return tuple(card for key, card in self.cards.items() if key in self.standing)
+
 
 def load_printable(
     connection: Connection, container_numbers: Sequence[str] | None = None

@@ -162,11 +162,16 @@ def _choose_side(
     """Take the card with the fewest faces that the long side of the container holds."""
     stocks = [find_stock(name, options.stocks) for name in _CARDS[options.paper]]
     lid, end = container.lid_size, container.end_size
-    if lid is not None and end is not None:
-        side = Size(max(lid.width_mm, lid.height_mm), end.height_mm)
-        held = [one for one in stocks if side.holds(_as_held(SIDE_CARD, one.label))]
-        stocks = held or stocks[:1]
-    return _fewest(_try_all(SIDE_CARD, card, stocks, fitting)), ()
+    if lid is None or end is None:
+        return _fewest(_try_all(SIDE_CARD, card, stocks, fitting)), ()
+    side = Size(max(lid.width_mm, lid.height_mm), end.height_mm)
+    held = [one for one in stocks if side.holds(_as_held(SIDE_CARD, one.label))]
+    fit = _fewest(_try_all(SIDE_CARD, card, held or stocks[:1], fitting))
+    if held:
+        return fit, ()
+    where = Where(container_number=container.container_number)
+    words = "Even the smallest side card is larger than the side."
+    return fit, (make_finding("card-too-large", where, words),)
 
 
 def _choose_warning(

@@ -65,9 +65,7 @@ def attach_all(
 ) -> tuple[PrintedCard, ...]:
     """Print every card a container always gets, without ink, and attach them."""
     today = compose_today(connection, ruler, [container_number])
-    run = NewRun(
-        tuple(describe_card(today.cards[key]) for key in today.cards if key in today.standing)
-    )
+    run = NewRun(tuple(describe_card(card) for card in today.standing_cards))
     printed = save_run(connection, run, stamp=STAMP)
     for card in printed:
         mark_attached(connection, card.card_id, stamp=STAMP)
