@@ -19,6 +19,8 @@ from service.pages.setting.type import LEAST_OBJECT_NUMBER_PT
 
 LEAST_AREA_MM = 30.0
 """Below a picture of the least size with its caption a space counts as full."""
+LEAST_LIST_MM = 9.0
+"""On a card without pictures two lines are worth printing."""
 _BREATH_MM = 2.0
 _SMALL_MARK_MM = 8.0
 _REMINDER = "Lifting and hazards: see card 1"
@@ -34,11 +36,12 @@ class CardSpace:
     above: tuple[Block, ...]
     below: tuple[Block, ...]
     area: Rect
+    least_mm: float = LEAST_AREA_MM
 
     @property
     def is_full(self) -> bool:
         """Whether handling leaves no room for contents worth printing."""
-        return self.area.height_mm < LEAST_AREA_MM
+        return self.area.height_mm < self.least_mm
 
 
 def make_spaces(card: LidCard | SideCard, size: Size, ruler: Ruler, *, of: int) -> list[CardSpace]:
@@ -66,7 +69,8 @@ def make_space(
     start_mm = rule.rect.bottom_mm + _BREATH_MM
     height_mm = min(block.rect.y_mm for block in foot) - _BREATH_MM - start_mm
     area = Rect(inside.x_mm, start_mm, inside.width_mm, height_mm)
-    return CardSpace(number, of, size, (*head, *strip, rule), foot, area)
+    least_mm = LEAST_LIST_MM if isinstance(card, SideCard) else LEAST_AREA_MM
+    return CardSpace(number, of, size, (*head, *strip, rule), foot, area, least_mm)
 
 
 def finish_page(card: LidCard | SideCard, space: CardSpace, contents: Sequence[Block]) -> Page:

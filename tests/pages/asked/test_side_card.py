@@ -32,6 +32,14 @@ def test_every_object_stands_in_the_order_of_layers(count: int, size: Size) -> N
         assert strays(page, REAL, margin_mm=4.2) == []
 
 
+def test_two_lines_are_worth_printing_below_the_handling() -> None:
+    """Where a lid card would have no room for a picture, a list still has room."""
+    codes = ("lead", "mould", "radium")
+    records = [replace(one, hazards=tuple(map(hazard, codes))) for one in objects(2)]
+    (page,) = side_pages(packing(records, CLEAR), A6.turned, REAL)
+    assert len(numbers([page])) == 2
+
+
 def test_handling_stands_on_the_first_card() -> None:
     """What can hurt and how to lift come before the contents, which go on on card 2 of 2."""
     codes = ("lead", "mould", "radium", "arsenic", "mercury-liquid", "asbestos")
