@@ -33,7 +33,7 @@ from service.config import load_settings
 from service.errors import ServiceError
 from service.findings import Severity, worst_severity
 from service.handling.every_rule import RULE_GROUPS, name_evidence
-from service.pipeline.options import PrintOptions
+from service.pipeline.options import PrintOptions, object_tag_keys
 from service.pipeline.read import open_source, read_source
 from service.pipeline.run import check_collection
 from service.sheets.stocks import STOCKS
@@ -53,8 +53,14 @@ def _console() -> Console:
 
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
+Kinds = Annotated[
+    list[str] | None, typer.Option(help="A kind of card; may be given several times.")
+]
 PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate enter`.")]
 TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
+Tagged = Annotated[
+    list[str] | None, typer.Option("--object", help="Print the tag of this object alone.")
+]
 GoesOn = Annotated[
     bool,
     typer.Option("--continue", help="Begin where the last sheet of --stock ended, and remember."),
@@ -74,9 +80,7 @@ def print_(
     output: Annotated[
         Path, typer.Option("-o", "--output", help="A folder, or NAME.pdf with one --kind.")
     ],
-    kind: Annotated[
-        list[str] | None, typer.Option(help="A kind of card; may be given several times.")
-    ] = None,
+    kind: Kinds = None,
     stock: Annotated[
         str, typer.Option(help="A stock by name (see `stocks`), or a TOML file with its measures.")
     ] = "",
@@ -89,6 +93,7 @@ def print_(
     container: Annotated[
         list[str] | None, typer.Option(help="Print only this container; may be repeated.")
     ] = None,
+    tagged: Tagged = None,
     printer: PrinterName = "",
     tray: TrayName = "",
     goes_on: GoesOn = False,
@@ -97,13 +102,14 @@ def print_(
     """Print the cards of a collection: one PDF for each kind and stock."""
     settings = load_settings(os.environ)
     options = PrintOptions(
-        kinds=tuple(find_kind(code) for code in kind) if kind else CARD_KINDS,
+        kinds=tuple(map(find_kind, kind or ())),
         stock=name_stock(stock) if stock else None,
         paper="Letter" if paper.casefold() == "letter" else "A4",
         start_position=start,
         skipped=frozenset(skip or ()),
         copies=copies,
         containers=frozenset(container or ()),
+        only=object_tag_keys(tagged or ()),
         printer=name_printer(settings.data, printer, tray),
         today=now().date(),
     )
@@ -143,7 +149,8 @@ def stocks() -> None:
 def kinds() -> None:
     """List the kinds of card and where each goes."""
     for kind in CARD_KINDS:
-        typer.echo(f"{kind.code:<14} {kind.name}: {kind.where}")
+        asked = "" if kind.standing else " (on request)"
+        typer.echo(f"{kind.code:<14} {kind.name}: {kind.where}{asked}")
 
 
 @app.command()

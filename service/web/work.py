@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
 
-from service.cards.kinds import CARD_KINDS, find_kind
+from service.cards.kinds import find_kind
 from service.errors import ContentsError, ServiceError
 from service.findings import Finding
 from service.pipeline.options import PrintOptions
@@ -45,7 +45,7 @@ class Choice:
         if stock is not None:
             stock.position_rect(self.start_position)
         return PrintOptions(
-            kinds=tuple(find_kind(code) for code in self.kinds) or CARD_KINDS,
+            kinds=tuple(find_kind(code) for code in self.kinds),
             stock=stock,
             paper=self.paper,
             start_position=self.start_position,

@@ -16,13 +16,15 @@ from tests.store.made import LATER
 def test_only_the_containers_asked_for_are_worded(connection: Connection, ruler: Ruler) -> None:
     """A box gets lid card, two end labels and a list; nothing is worded for its neighbours."""
     today = compose_today(connection, ruler, [BOX])
-    assert sorted(today.cards) == [
+    assert sorted(today.standing) == [
         (BOX, "contents-list", 1),
         (BOX, "end-label", 1),
         (BOX, "end-label", 2),
         (BOX, "lid-card", 1),
     ]
     assert list(today.packings) == [BOX]
+    on_request = set(today.cards) - today.standing
+    assert on_request == {(BOX, "side-card", 1), (BOX, "warning-label", 1)}
 
 
 def test_without_names_everything_is_worded(connection: Connection, ruler: Ruler) -> None:

@@ -17,6 +17,7 @@ from pathlib import Path
 
 import pytest
 
+from service.cards.kinds import CARD_KINDS
 from service.pages.page import Block, Page, PictureBlock, TextBlock
 from service.pipeline.fitting import fit_cards
 from service.pipeline.options import PrintOptions
@@ -59,7 +60,7 @@ class Drawn:
 def _pages(
     collection: Collection, sources: Mapping[str, PhotoSource], workshop: Workshop
 ) -> tuple[list[Page], Photos]:
-    options = PrintOptions()
+    options = PrintOptions(kinds=CARD_KINDS)
     ready = make_ready(collection, sources, options, workshop)
     pages = [page for card in fit_cards(ready, options, workshop.ruler, []) for page in card.pages]
     photos = Photos(ready.thumbnails, sources, workshop)
@@ -126,6 +127,7 @@ def _size(page: Page) -> tuple[float, float]:
 
 @pytest.mark.print
 @pytest.mark.slow
+@pytest.mark.timeout(300)
 def test_every_sign_stands_where_the_engine_puts_it(drawn: list[Drawn]) -> None:
     """An independent reader finds the same signs in both files, at the same places.
 
@@ -144,6 +146,7 @@ def test_every_sign_stands_where_the_engine_puts_it(drawn: list[Drawn]) -> None:
 
 @pytest.mark.print
 @pytest.mark.slow
+@pytest.mark.timeout(300)
 def test_ink_is_the_engines_ink(drawn: list[Drawn]) -> None:
     """Few dots differ, on no face, in no slot and in no place too many.
 

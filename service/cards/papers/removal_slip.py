@@ -6,13 +6,16 @@ from dataclasses import dataclass
 from datetime import date
 
 from service.cards.compose.objects import compose_object
-from service.cards.compose.warn import gather_cautions, gather_hazards, is_discreet
+from service.cards.compose.warn import (
+    advise_object,
+    gather_cautions,
+    gather_hazards,
+    is_discreet,
+)
 from service.cards.parts import Handling, Warn
 from service.cards.words import join_words, write_date, write_questions
 from service.contents.packing import PackedObject
-from service.contents.weights import Certainty, ContainerWeight
-from service.handling.lifting import LiftAdvice, advise_lift
-from service.records.record import ContainerRecord, Museum, WeightBasis
+from service.records.record import ContainerRecord, Museum
 
 NOT_OUTSIDE = "see the records"
 """Stands for the reason where the object may not be spoken of outside."""
@@ -91,7 +94,7 @@ def warn_of_object(packed: PackedObject, museum: Museum) -> Handling:
     The hazards of the whole object travel with each part of it.
     """
     return Handling(
-        lift=_advise(packed, museum),
+        lift=advise_object(packed, museum),
         hazards=tuple(map(_alone, gather_hazards([packed]))),
         cautions=tuple(map(_alone, gather_cautions([packed]))),
     )
@@ -100,16 +103,3 @@ def warn_of_object(packed: PackedObject, museum: Museum) -> Handling:
 def _alone(warn: Warn) -> Warn:
     """Take the number off a warning: it stands on a paper of this object alone."""
     return Warn(warn.mark, warn.heading, warn.instruction, urgency=warn.urgency)
-
-
-def _advise(packed: PackedObject, museum: Museum) -> LiftAdvice:
-    """Advise on an object lifted by itself: where its container stands says nothing of that."""
-    alone = ContainerRecord(packed.record.object_number)
-    weight = packed.record.weight
-    if weight is None:
-        nothing = ContainerWeight(0.0, Certainty.UNKNOWN, 1, 1, tare_known=True)
-        return advise_lift(nothing, alone, museum.lifting)
-    estimated = weight.basis is WeightBasis.ESTIMATED
-    certainty = Certainty.ESTIMATED if estimated else Certainty.MEASURED
-    known = ContainerWeight(weight.weight_g, certainty, 0, 1, tare_known=True)
-    return advise_lift(known, alone, museum.lifting)
