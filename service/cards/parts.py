@@ -60,7 +60,8 @@ class WarnedObject:
 class HazardGroup:
     """One hazard of a container and every object that has it, best known first.
 
-    `ask` is who can help with this hazard. A hazard that may not be announced names neither.
+    `ask` is who can help with this hazard, `protection` what is worn near it. A hazard that may not
+    be announced names neither.
     """
 
     mark: str
@@ -68,6 +69,7 @@ class HazardGroup:
     instruction: str
     ask: str = ""
     objects: tuple[WarnedObject, ...] = ()
+    protection: str = ""
 
 
 @dataclass(frozen=True, slots=True)

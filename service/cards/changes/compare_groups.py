@@ -14,22 +14,28 @@ _Key = tuple[str, str]
 
 
 def compare_groups(printed: Card, today: Card) -> Iterator[Change]:
-    """Tell of the hazards on both sets of labels whom to ask, when checked, and titles anew."""
+    """Tell of the hazards on both sets of labels whom to ask, what to wear, and each check anew."""
     if not isinstance(printed, WarningLabel) or not isinstance(today, WarningLabel):
         return
     before = {group.name: group for group in printed.groups}
     for group in today.groups:
-        if group.name in before and before[group.name].ask != group.ask:
-            topic = Topic(
-                ChangeKind.HAZARD_WORDS, Urgency.WORDING, f"whom to ask about {group.name}"
-            )
-            yield tell_text(topic, before[group.name].ask, group.ask)
+        if group.name in before:
+            yield from _compare_words(before[group.name], group)
     old = _by_key(printed.groups)
     new = _by_key(today.groups)
     told = dict.fromkeys(
         change for key in new if key in old for change in _compare(key, old[key], new[key])
     )
     yield from told
+
+
+def _compare_words(before: HazardGroup, after: HazardGroup) -> Iterator[Change]:
+    for what, was, now in (
+        (f"whom to ask about {after.name}", before.ask, after.ask),
+        (f"protection from {after.name}", before.protection, after.protection),
+    ):
+        if was != now:
+            yield tell_text(Topic(ChangeKind.HAZARD_WORDS, Urgency.WORDING, what), was, now)
 
 
 def _by_key(groups: tuple[HazardGroup, ...]) -> dict[_Key, WarnedObject]:

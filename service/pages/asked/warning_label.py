@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from contextlib import suppress
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from service.cards.card import WarningLabel
@@ -32,6 +33,8 @@ _MARK_RATIO = 0.5
 """Of the height, or of half the width: a mark is as large as leaves room for its words."""
 _LARGEST_MARK_MM = 34.0
 _NAME_SIZES_PT = (26.0, 24.0, 22.0, 20.0, 17.0, 14.0)
+_SMALL_NAME_SIZES_PT = (17.0, 15.5, 14.0)
+"""Where there is little room: still read from more than a metre away."""
 _LEAST_ONE_LINE_PT = 20.0
 """A name goes into two lines rather than below this size."""
 _MOST_NAME_LINES = 2
@@ -67,7 +70,7 @@ def fit_warning_label(card: WarningLabel, size: Size, ruler: Ruler) -> tuple[Pag
         DoesNotFitError: When the words of a hazard leave no room for its objects.
     """
     inside = inner_rect(size, _MARGIN_MM)
-    faces = [face for group in card.groups for face in _share(ruler, card.head, group, inside)]
+    faces = [face for group in card.groups for face in _share_out(ruler, card.head, group, inside)]
     head = card.head
     pages = []
     for number, face in enumerate(faces, start=1):
@@ -79,13 +82,28 @@ def fit_warning_label(card: WarningLabel, size: Size, ruler: Ruler) -> tuple[Pag
     return tuple(pages)
 
 
-def _share(ruler: Ruler, head: Head, group: HazardGroup, inside: Rect) -> Iterator[_Face]:
+def _share_out(ruler: Ruler, head: Head, group: HazardGroup, inside: Rect) -> list[_Face]:
+    """Share the objects of a hazard between labels; what is worn at worst gives way first.
+
+    Raises:
+        DoesNotFitError: When the words alone are higher than a label.
+    """
+    usual = replace(group, protection=group.protection.partition(";")[0])
+    for words in (group, usual):
+        with suppress(DoesNotFitError):
+            return list(_share(ruler, head, words, inside, _NAME_SIZES_PT))
+    return list(_share(ruler, head, usual, inside, _SMALL_NAME_SIZES_PT))
+
+
+def _share(
+    ruler: Ruler, head: Head, group: HazardGroup, inside: Rect, sizes_pt: Sequence[float]
+) -> Iterator[_Face]:
     """Share the objects of a hazard between labels; there is always one.
 
     Raises:
         DoesNotFitError: When the words alone are higher than a label.
     """
-    above = _set_hazard(ruler, group, inside)
+    above = _set_hazard(ruler, group, inside, sizes_pt)
     foot = _set_foot(ruler, head, group, inside, _LONGEST_PART)
     top_mm = bottom_of(above)
     room_mm = min(block.rect.y_mm for block in foot) - 1.0 - top_mm
@@ -104,7 +122,9 @@ def _share(ruler: Ruler, head: Head, group: HazardGroup, inside: Rect) -> Iterat
         yield _Face(group, (*above, *rows))
 
 
-def _set_hazard(ruler: Ruler, group: HazardGroup, inside: Rect) -> tuple[Block, ...]:
+def _set_hazard(
+    ruler: Ruler, group: HazardGroup, inside: Rect, sizes_pt: Sequence[float]
+) -> tuple[Block, ...]:
     """Set the mark, and beside it the name, how much is known, and what to do."""
     widest_mm = min(_LARGEST_MARK_MM, inside.width_mm * _MARK_RATIO / 2)
     side_mm = min(inside.height_mm * _MARK_RATIO, widest_mm)
@@ -116,7 +136,7 @@ def _set_hazard(ruler: Ruler, group: HazardGroup, inside: Rect) -> tuple[Block, 
     name = set_text(
         ruler,
         group.name,
-        _name_style(ruler, group.name, width_mm),
+        _name_style(ruler, group.name, width_mm, sizes_pt),
         Spot(x_mm, 0, width_mm),
         "hazard",
     )
@@ -139,12 +159,12 @@ def _set_hazard(ruler: Ruler, group: HazardGroup, inside: Rect) -> tuple[Block, 
     return (centred, *move_blocks(words, 0, down_mm), rule)
 
 
-def _name_style(ruler: Ruler, name: str, width_mm: float) -> TextStyle:
+def _name_style(ruler: Ruler, name: str, width_mm: float, sizes_pt: Sequence[float]) -> TextStyle:
     """Take the largest type in which the name takes one line, or two, and breaks no word."""
-    styles = [TextStyle(size_pt, weight=800, leading_ratio=1.0) for size_pt in _NAME_SIZES_PT]
+    styles = [TextStyle(size_pt, weight=800, leading_ratio=1.0) for size_pt in sizes_pt]
     for most in range(1, _MOST_NAME_LINES + 1):
         for style in styles:
-            if most == 1 and style.size_pt < _LEAST_ONE_LINE_PT:
+            if most == 1 and style.size_pt < min(_LEAST_ONE_LINE_PT, sizes_pt[0]):
                 break
             whole = max(ruler.width_mm(word, style) for word in name.split()) <= width_mm
             if whole and len(ruler.break_text(name, style, width_mm=width_mm).lines) <= most:
@@ -195,13 +215,14 @@ def _set_object(ruler: Ruler, item: WarnedObject, width_mm: float, heading: Row 
 def _set_foot(
     ruler: Ruler, head: Head, group: HazardGroup, inside: Rect, part: str
 ) -> tuple[Block, ...]:
-    """Set which container it is, whom to ask, and what such a label is not."""
+    """Set what to wear, which container it is, whom to ask, and what such a label is not."""
     rule = ShapeBlock("rule", Rect(inside.x_mm, 0, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
     version = join_words((part, head.check_letters))
     version_mm = ruler.width_mm(version, _PART) + 0.2
     which_mm = inside.width_mm - version_mm - _GAP_MM
     at_right = Spot(inside.right_mm - version_mm, 1.2, version_mm)
     which = f"{head.kind_words} {head.container_number}"
+    worn = group.protection[:1].lower() + group.protection[1:]
     blocks: list[Block] = [
         rule,
         set_number(ruler, which, _WHICH, Spot(inside.x_mm, 1.0, which_mm), "container-number"),
@@ -209,9 +230,12 @@ def _set_foot(
     ]
     asked = join_words((head.questions or NOBODY, group.ask), between="; or ")
     for purpose, words, style in (
+        ("protection", f"Protection: {worn}" if worn else "", _CHECK),
         ("questions", f"Ask first: {asked}", _ASK),
         ("disclaimer", NOT_AN_ASSESSMENT, _NOTE),
     ):
+        if not words:
+            continue
         spot = Spot(inside.x_mm, bottom_of(blocks) + 0.3, inside.width_mm)
         blocks.append(set_text(ruler, words, style, spot, purpose))
     return move_blocks(blocks, 0, inside.bottom_mm - bottom_of(blocks))

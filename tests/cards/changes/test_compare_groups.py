@@ -3,6 +3,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
+from service.cards.card import WarningLabel
 from service.cards.changes.compare_groups import compare_groups
 from service.records.record import Hazard, HazardState, PlaceRecord
 from tests.cards.changes.cases import (
@@ -61,3 +62,18 @@ def test_titles_are_told_to_the_office_alone() -> None:
 def test_other_kinds_have_no_groups() -> None:
     """Only warning labels are compared so."""
     assert list(compare_groups(compose("lid", BEFORE), compose("lid", BEFORE))) == []
+
+
+def test_other_help_and_other_gloves_are_told() -> None:
+    """Both stand on the label, and both come with the program, not with the records."""
+    card = compose("warning", BEFORE)
+    assert isinstance(card, WarningLabel)
+    (group,) = card.groups
+    other = replace(group, ask="a plumber", protection="Mittens")
+    told = [change.words for change in compare_groups(replace(card, groups=(other,)), card)]
+    worn = "Thin nitrile gloves; where there is dust, coveralls and a dust mask"
+    adviser = "a conservator or health and safety adviser"
+    assert told == [
+        f"whom to ask about Lead changed from 'a plumber' to '{adviser}'",
+        f"protection from Lead changed from 'Mittens' to '{worn}'",
+    ]

@@ -61,7 +61,9 @@ def _group(entry: HazardEntry, found: list[_Found], role: str) -> HazardGroup:
     )
     objects = tuple(dict.fromkeys(warned for _, warned in ordered))
     ask = "" if entry.ask == DISCREET.ask else entry.ask
-    return HazardGroup(entry.mark, entry.name, entry.instruction, ask, objects)
+    return HazardGroup(
+        entry.mark, entry.name, entry.instruction, ask, objects, protection=entry.protection
+    )
 
 
 def _warn_of(packed: PackedObject, place: str, hazard: Hazard) -> WarnedObject:

@@ -38,6 +38,7 @@ def test_one_group_a_hazard_with_every_object() -> None:
             "Keep closed. Keep your distance, stay briefly.",
             "the radiation protection adviser",
             (WarnedObject("layer 2", "1987.412.3", THREE.title, "presumed", "check not dated"),),
+            "Nitrile gloves",
         ),
         HazardGroup(
             "toxic",
@@ -54,6 +55,7 @@ def test_one_group_a_hazard_with_every_object() -> None:
                 ),
                 WarnedObject("layer 1 A1", "1987.412.1", ONE.title, "not checked", ""),
             ),
+            "Thin nitrile gloves; where there is dust, coveralls and a dust mask",
         ),
     )
     assert (card.head.query, len(card.head.check_letters)) == ("", 4)
