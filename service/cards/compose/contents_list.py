@@ -100,7 +100,8 @@ def _write_hazard(hazard: Hazard, region: Region) -> str:
     )
     name = name_hazard(hazard) + (f" ({checked})" if checked else "")
     note = hazard.note[:1].upper() + hazard.note[1:]
-    sentences = (name, note, entry.instruction, f"Ask {entry.consult.in_region(region)}")
+    ask = f"Ask {entry.consult.in_region(region)}"
+    sentences = (name, note, entry.instruction, entry.protection, ask)
     return " ".join(f"{words.rstrip('.')}." for words in sentences if words)
 
 

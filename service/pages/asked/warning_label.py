@@ -13,7 +13,7 @@ from itertools import groupby
 
 from service.cards.card import WarningLabel
 from service.cards.parts import HazardGroup, Head, WarnedObject
-from service.cards.words import join_words
+from service.cards.words import join_words, lower_first
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.lid.cells import set_tag
@@ -88,11 +88,17 @@ def _share_out(ruler: Ruler, head: Head, group: HazardGroup, inside: Rect) -> li
     Raises:
         DoesNotFitError: When the words alone are higher than a label.
     """
-    usual = replace(group, protection=group.protection.partition(";")[0])
+    usual = replace(group, protection=_shorten(group.protection))
     for words in (group, usual):
         with suppress(DoesNotFitError):
             return list(_share(ruler, head, words, inside, _NAME_SIZES_PT))
     return list(_share(ruler, head, usual, inside, _SMALL_NAME_SIZES_PT))
+
+
+def _shorten(protection: str) -> str:
+    """Keep what is always worn, and say where the rest stands."""
+    usual, more, _ = protection.partition(";")
+    return f"{usual}; more on the contents list" if more else usual
 
 
 def _share(
@@ -222,7 +228,7 @@ def _set_foot(
     which_mm = inside.width_mm - version_mm - _GAP_MM
     at_right = Spot(inside.right_mm - version_mm, 1.2, version_mm)
     which = f"{head.kind_words} {head.container_number}"
-    worn = group.protection[:1].lower() + group.protection[1:]
+    worn = lower_first(group.protection)
     blocks: list[Block] = [
         rule,
         set_number(ruler, which, _WHICH, Spot(inside.x_mm, 1.0, which_mm), "container-number"),

@@ -12,6 +12,8 @@ from service.web.views.templates import show_view
 
 router = APIRouter()
 
+TWIN = "/api/rules"
+
 
 class RuleView(BaseModel):
     """One rule: a code that lasts, a sentence, and what backs it."""
@@ -35,7 +37,7 @@ class RulesView(BaseModel):
     groups: list[RuleGroupView]
 
 
-@router.get("/api/rules")
+@router.get(TWIN)
 def rules() -> RulesView:
     """List the rules behind cautions, hazards, advice and findings, each with its source."""
     return RulesView(
@@ -57,4 +59,6 @@ def rules() -> RulesView:
 @router.get("/rules", response_class=HTMLResponse)
 def rules_page() -> Response:
     """Show the same as a page."""
-    return show_view("rules.html", {"groups": RULE_GROUPS, "name_evidence": name_evidence})
+    return show_view(
+        "rules.html", {"groups": RULE_GROUPS, "name_evidence": name_evidence, "twin": TWIN}
+    )
