@@ -69,5 +69,5 @@ def test_presumed_hazards_are_worded_as_printed(connection: Connection, ruler: R
 
 
 def _names_arsenic(connection: Connection, ruler: Ruler) -> bool:
-    cards = compose_today(connection, ruler, [BOX]).cards.values()
-    return all("Arsenic presumed" in str(card) for card in cards)
+    today = compose_today(connection, ruler, [BOX])
+    return all("Arsenic presumed" in str(today.cards[key]) for key in today.standing)
