@@ -53,8 +53,10 @@ def _console() -> Console:
 
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
+ALL = "all"
 Kinds = Annotated[
-    list[str] | None, typer.Option(help="A kind of card; may be given several times.")
+    list[str] | None,
+    typer.Option(help="A kind of card, several times for several; `all` for every kind."),
 ]
 PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate enter`.")]
 TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
@@ -102,7 +104,7 @@ def print_(
     """Print the cards of a collection: one PDF for each kind and stock."""
     settings = load_settings(os.environ)
     options = PrintOptions(
-        kinds=tuple(map(find_kind, kind or ())),
+        kinds=CARD_KINDS if ALL in (kind or ()) else tuple(map(find_kind, kind or ())),
         stock=name_stock(stock) if stock else None,
         paper="Letter" if paper.casefold() == "letter" else "A4",
         start_position=start,

@@ -55,6 +55,19 @@ def test_check_in_words(tmp_path: Path) -> None:
     assert "was not understood" in " ".join(done.stderr.split())
 
 
+@pytest.mark.print
+@pytest.mark.slow
+def test_every_kind_is_printed_where_all_are_asked_for(tmp_path: Path) -> None:
+    """One box and its clear-lidded like have all kinds but those of garment covers."""
+    source = str(SAMPLES / "one_box.json")
+    done = _run(tmp_path, "print", source, "-o", "out", "--kind", "all", "--json")
+    assert done.returncode == 0, done.stderr
+    kinds = {file["kind"] for file in json.loads(done.stdout)["files"]}
+    assert kinds == {
+        *("lid-card", "end-label", "side-card", "contents-list", "warning-label", "object-tag")
+    }
+
+
 def test_trouble_with_a_file_is_told(tmp_path: Path) -> None:
     """A folder that cannot be made is named, without the inner life of the program."""
     (tmp_path / "file").touch()
