@@ -57,4 +57,4 @@ def test_the_demo_shows_how_a_box_is_repacked(
     said = capsys.readouterr().out
     assert "1987.412.9 added" in said
     assert "1987.412.9 taken out" in said
-    assert "Run 2: 7 cards." in said
+    assert "Run 2: 8 cards." in said
