@@ -10,6 +10,8 @@ from service.cards.compose.contents_list import compose_contents_list
 from service.cards.compose.cover_card import compose_cover_card
 from service.cards.compose.end_label import compose_end_labels
 from service.cards.compose.lid_card import compose_lid_card
+from service.cards.second.add import add_second_words
+from service.cards.second.phrasebook import Phrasebook
 from service.contents.packing import Packing
 from service.errors import UnknownCardKindError
 from service.records.record import ContainerKind, Lid, Museum
@@ -61,9 +63,16 @@ def kinds_for(packing: Packing) -> tuple[CardKind, ...]:
 
 
 def compose_cards(
-    packing: Packing, museum: Museum, *, kinds: Sequence[CardKind]
+    packing: Packing,
+    museum: Museum,
+    *,
+    kinds: Sequence[CardKind],
+    phrasebook: Phrasebook | None = None,
 ) -> tuple[Card, ...]:
-    """Compose the cards of a container: those of `kinds` that it gets, in the order of reading."""
+    """Compose the cards of a container: those of `kinds` that it gets, in the order of reading.
+
+    With a `phrasebook` words of handling stand in a second language beside the English.
+    """
     cards: list[Card] = []
     for kind in kinds_for(packing):
         if kind not in kinds:
@@ -76,4 +85,6 @@ def compose_cards(
             cards.append(compose_cover_card(packing, museum))
         else:
             cards.append(compose_contents_list(packing, museum))
-    return tuple(cards)
+    if phrasebook is None:
+        return tuple(cards)
+    return tuple(add_second_words(card, phrasebook) for card in cards)

@@ -16,6 +16,7 @@ from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.errors import ServiceError
 from service.handling.presume import presume_hazards
+from service.languages.catalogue import load_phrasebook
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey, card_key
 from service.pipeline.printable import replace_missing
@@ -66,6 +67,7 @@ def compose_today(
     loaded = load_printable(connection, container_numbers)
     presumed, _ = presume_hazards(loaded.collection)
     collection, _ = replace_missing(presumed, ruler)
+    second = load_phrasebook(collection.museum.second_language)
     wanted = None if container_numbers is None else set(container_numbers)
     cards: dict[CardKey, Card] = {}
     failed: dict[str, ServiceError] = {}
@@ -76,7 +78,9 @@ def compose_today(
             continue
         packings[number] = packing
         try:
-            composed = compose_cards(packing, collection.museum, kinds=CARD_KINDS)
+            composed = compose_cards(
+                packing, collection.museum, kinds=CARD_KINDS, phrasebook=second
+            )
         except ServiceError as error:
             failed[number] = error
         else:

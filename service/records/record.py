@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from service.findings import Finding
 from service.geometry import Size
+from service.records.museum.language import Language
 from service.records.museum.lifting import USUAL_LIFTING, LiftingChoices
 
 
@@ -217,6 +218,7 @@ class Museum:
     An address pattern holds `{object_number}` or `{container_number}`; empty means that cards
     carry the bare number. `presume_hazards` lets the kind and date of an object add hazards that
     published guidance presumes; what is recorded prints in any case.
+    `second_language` stands beside English in words of handling.
     """
 
     name: str = ""
@@ -230,6 +232,7 @@ class Museum:
     lifting: LiftingChoices = USUAL_LIFTING
     region: Region = Region.ELSEWHERE
     presume_hazards: bool = True
+    second_language: Language = Language.NONE
 
 
 @dataclass(frozen=True, slots=True)

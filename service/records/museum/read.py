@@ -8,6 +8,7 @@ from dataclasses import replace
 from service.findings import Where
 from service.records.cells.lengths import read_length_mm
 from service.records.cells.words import read_choice, read_yes_or_no
+from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import Museum, Questions, Region
 from service.records.rows.notebook import Notebook
@@ -43,6 +44,12 @@ def read_museum(row: Row, lifting: LiftingChoices) -> Museum:
         # Where the cell cannot be read, warning too much is the smaller mistake.
         presume_hazards=read_yes_or_no(
             row.cell("presume_hazards"), empty=usual.presume_hazards, unclear=True
+        ),
+        second_language=read_choice(
+            row.cell("second_language"),
+            Language,
+            default=usual.second_language,
+            finding="unknown-language",
         ),
     )
 

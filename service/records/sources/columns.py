@@ -168,6 +168,7 @@ MUSEUM_COLUMNS = Columns(
     names=_names(
         "name short_name object_address container_address upper_case_addresses show_location"
         " aisle_distance questions_role questions_phone questions_person region presume_hazards"
+        " second_language"
     ),
     yes_or_no=_set("upper_case_addresses show_location presume_hazards"),
 )
