@@ -19,7 +19,7 @@ LETTERS = "BCDFGHJKLMNPRSTVWXYZ"
 NUMBER_OF_LETTERS = 4
 _RESTLESS = ("revision", "packed", "query", "check_letters")
 
-AnyCard = TypeVar("AnyCard", LidCard, EndLabel, CoverCard, ContentsList)
+AnyCard = TypeVar("AnyCard", bound=LidCard | EndLabel | CoverCard | ContentsList)
 
 
 def fingerprint_card(card: LidCard | EndLabel | CoverCard | ContentsList) -> str:

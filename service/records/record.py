@@ -215,10 +215,8 @@ class PackingRecord:
 class Museum:
     """The museum's own choices that a card shows or obeys.
 
-    An address pattern holds `{object_number}` or `{container_number}`; empty means that cards
-    carry the bare number. `presume_hazards` lets the kind and date of an object add hazards that
-    published guidance presumes; what is recorded prints in any case.
-    `second_language` stands beside English in words of handling.
+    An address pattern holds `{object_number}` or `{container_number}`; without one cards carry the
+    bare number. `presume_hazards` adds what published guidance presumes by kind and date.
     """
 
     name: str = ""

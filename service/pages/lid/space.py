@@ -55,7 +55,7 @@ def make_space(card: LidCard, size: Size, ruler: Ruler, *, number: int, of: int)
     top_mm = bottom_of(head) + _BREATH_MM
     strip_area = Rect(inside.x_mm, top_mm, inside.width_mm, 0)
     if number == 1:
-        strip = set_strip(ruler, card.handling, strip_area)
+        strip = set_strip(ruler, card.handling, strip_area, card.head.second)
     else:
         strip = _set_reminder(ruler, card, strip_area)
     rule_mm = bottom_of(strip) + _BREATH_MM * 0.8
