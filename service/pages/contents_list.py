@@ -136,7 +136,7 @@ def _make_space(
     )
     lines = (
         f"Contents list · {join_words((card.count_words, weight))}",
-        *((*write_lift(card.lift), *_second_lift(card), *card.notes) if number == 1 else ()),
+        *((*_word_lift(card), *card.notes) if number == 1 else ()),
     )
     part = f"page {number} of {of}" if of > 1 else ""
     head = set_head(ruler, card.head, HeadText(lines, part), inside, look)
@@ -155,9 +155,10 @@ def write_lift(lift: LiftAdvice) -> tuple[str, ...]:
     return (lift.advice, lift.reason, worth)
 
 
-def _second_lift(card: ContentsList) -> tuple[str, ...]:
-    second = card.head.second
-    return (second.beside(card.lift.advice),) if second and card.lift.reason else ()
+def _word_lift(card: ContentsList) -> tuple[str, ...]:
+    """Word lifting advice, that in the second language right after the English."""
+    words, second = write_lift(card.lift), card.head.second
+    return (*words[:1], second.beside(card.lift.advice), *words[1:]) if words and second else words
 
 
 def _set_labels(ruler: Ruler, columns: _Columns, y_mm: float) -> tuple[Block, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from service.cards.card import Card, ContentsList
+from service.cards.card import Card, ContentsList, LidCard
 from service.cards.fingerprint import AnyCard
 from service.pages.lid.grid import GOOD_MM
 from service.pages.page import Page, PictureBlock, TextBlock
@@ -20,13 +20,13 @@ def in_english(card: AnyCard) -> AnyCard:
 def has_room(card: Card, both: Sequence[Page], english: Sequence[Page]) -> bool:
     """Tell whether pages in both languages cost nothing that the pages in English show.
 
-    That is a page more, except of a contents list, a picture less, or pictures too small to tell
-    much where they could be larger.
+    That is a page more, except of a contents list, a picture less, or on a lid card pictures below
+    a good size.
     """
     if len(both) > len(english) and not isinstance(card, ContentsList):
         return False
     after, before = _pictures_mm(both), _pictures_mm(english)
-    least_mm = min((*before, GOOD_MM))
+    least_mm = min((*before, GOOD_MM)) if isinstance(card, LidCard) else 0.0
     return len(after) == len(before) and all(side_mm >= least_mm for side_mm in after)
 
 
