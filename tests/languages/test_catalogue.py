@@ -99,3 +99,12 @@ def test_a_damaged_catalogue_is_refused() -> None:
     """What is no catalogue is not read as an empty one."""
     with pytest.raises(PoFileError):
         read_phrasebook(Language.WELSH, b"Lead: Plwm\n")
+
+
+@pytest.mark.parametrize("language", LANGUAGE_NAMES)
+def test_readme_says_how_far_a_translation_is(language: Language) -> None:
+    """Its table has each language with its code and whether a specialist has read it."""
+    book = phrasebook(language)
+    state = "reviewed by a specialist" if book.is_reviewed else "not reviewed by a specialist"
+    readme = (LOCALE.parents[1] / "README.md").read_text(encoding="utf-8")
+    assert f"| {book.name} | `{language.value}` | {state} |" in readme
