@@ -16,6 +16,8 @@ from service.languages.catalogue import (
     read_phrasebook,
 )
 from service.records.museum.language import LANGUAGE_NAMES, Language
+from service.render.ruler import PangoRuler
+from service.render.task import FONTS_CONF
 from tests.cards.second.made import phrasebook
 
 PLACEHOLDER = re.compile(r"\{\w+\}")
@@ -49,6 +51,14 @@ def test_translations_are_about_as_short(language: Language) -> None:
     for english, said in phrasebook(language).messages.items():
         most = max(LONGEST_RATIO * len(english), len(english) + GRACE_CHARACTERS)
         assert len(said) <= most, said
+
+
+@pytest.mark.parametrize("language", LANGUAGE_NAMES)
+def test_every_letter_can_be_printed(language: Language) -> None:
+    """The shipped fonts have every sign of every translation."""
+    ruler = PangoRuler(FONTS_CONF)
+    said = " ".join(phrasebook(language).messages.values())
+    assert ruler.missing_characters(said) == ()
 
 
 @pytest.mark.parametrize("language", LANGUAGE_NAMES)
