@@ -132,6 +132,34 @@ CODES: dict[str, FindingCode] = {
     "compartment-outside-grid": FindingCode(_W, "Correct the compartment or the grid."),
     "nested-in-itself": FindingCode(_E, "Correct which container lies in which."),
     "over-weight-limit": FindingCode(_W, "Take something out, or weigh it again."),
+    # How it is packed.
+    "heavy-above-light": FindingCode(_W, "Put the heavier one into the lower layer."),
+    "heavy-above-fragile": FindingCode(_W, "Put the fragile one on top, or give each a tray."),
+    "under-others": FindingCode(_W, "Put it on top, or where nothing can press on it."),
+    "pins-in-textile": FindingCode(
+        _W, "Have pins and staples taken out by somebody trained, or isolate them; ask first."
+    ),
+    "metal-against-textile": FindingCode(_W, "Put acid-free tissue or cotton between them."),
+    "conflicting-materials": FindingCode(_W, "Ask a conservator first, then pack them apart."),
+    "unsuitable-material": FindingCode(
+        _W, "Replace it, for instance by acid-free board or closed-cell polyethylene foam."
+    ),
+    "temporary-material": FindingCode(_W, "Replace it, or record a date to repack by."),
+    "repack-overdue": FindingCode(_W, "Repack it, or record a new date with its reason."),
+    "object-too-large": FindingCode(_W, "Measure both again, or choose a larger container."),
+    "unpadded-fold": FindingCode(_W, "Pad every fold with acid-free tissue."),
+    "folded-against-record": FindingCode(_W, "Choose a container in which it lies unfolded."),
+    "covered-lid": FindingCode(_W, "Fix the card beside the lid: the view stays free."),
+    "stacking-limit-disagrees": FindingCode(
+        _W, "Set the limit to nothing on top, or correct the caution of the object."
+    ),
+    "overfilled": FindingCode(_W, "Divide the contents between two boxes where that is possible."),
+    "hung-against-advice": FindingCode(
+        _W, "Ask whoever cares for textiles, then lay it flat in a box, every fold padded."
+    ),
+    "unknown-packing-check": FindingCode(
+        _E, "Write the code of a check as README lists it; nothing was turned off by this one."
+    ),
     # Photos.
     "photo-missing": FindingCode(_W, "Put the photo into the folder under the name given."),
     "photo-unusable": FindingCode(_W, "Open the photo, save it again as JPEG, and use that file."),

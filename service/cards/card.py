@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from service.cards.parts import CardLayer, CardObject, Handling, Head, Warn
+from service.cards.parts import CardLayer, CardObject, Handling, HazardGroup, Head, Warn
 from service.handling.lifting import LiftAdvice
 from service.records.record import Grid
 
@@ -54,6 +54,7 @@ class CoverCard:
     back_photo: str
     accessories: tuple[str, ...]
     notes: tuple[str, ...]
+    hang_reason: str = ""
     kind: str = field(default="cover-card", init=False)
 
 
@@ -82,4 +83,70 @@ class ContentsList:
     kind: str = field(default="contents-list", init=False)
 
 
-Card = LidCard | EndLabel | CoverCard | ContentsList
+@dataclass(frozen=True, slots=True)
+class WarningLabel:
+    """The labels that warn of each hazard of a container: one or more a group, all one set."""
+
+    head: Head
+    groups: tuple[HazardGroup, ...]
+    kind: str = field(default="warning-label", init=False)
+
+
+@dataclass(frozen=True, slots=True)
+class SideCard:
+    """The contents card for a side: where the lid is clear, or hidden on its shelf."""
+
+    head: Head
+    handling: Handling
+    count_words: str
+    layers: tuple[CardLayer, ...]
+    kind: str = field(default="side-card", init=False)
+
+    @property
+    def objects(self) -> tuple[CardObject, ...]:
+        """Every object, layer by layer."""
+        return tuple(item for layer in self.layers for item in layer.objects)
+
+    @property
+    def orientation(self) -> str:
+        """A side has no edge that faces the label."""
+        return ""
+
+
+@dataclass(frozen=True, slots=True)
+class ShoulderTag:
+    """The narrow tag that looks out from between garment covers on a crowded rail."""
+
+    head: Head
+    hazards: tuple[Warn, ...]
+    objects: tuple[CardObject, ...]
+    kind: str = field(default="shoulder-tag", init=False)
+
+
+@dataclass(frozen=True, slots=True)
+class ObjectTag:
+    """The tag tied to one object: true wherever it lies, so it names neither box nor place.
+
+    The head's container number is empty; its address is that of the object.
+    """
+
+    head: Head
+    object_number: str
+    former_numbers: tuple[str, ...]
+    title: str
+    lift: LiftAdvice
+    hazards: tuple[Warn, ...]
+    cautions: tuple[Warn, ...]
+    kind: str = field(default="object-tag", init=False)
+
+
+Card = (
+    LidCard
+    | EndLabel
+    | CoverCard
+    | ContentsList
+    | WarningLabel
+    | SideCard
+    | ShoulderTag
+    | ObjectTag
+)

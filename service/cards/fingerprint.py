@@ -12,17 +12,17 @@ import json
 from dataclasses import asdict, replace
 from typing import TypeVar
 
-from service.cards.card import ContentsList, CoverCard, EndLabel, LidCard
+from service.cards.card import Card
 
 LETTERS = "BCDFGHJKLMNPRSTVWXYZ"
 """Twenty capitals: no vowels that could make words, no I, O or Q that pass for figures."""
 NUMBER_OF_LETTERS = 4
 _RESTLESS = ("revision", "packed", "query", "check_letters")
 
-AnyCard = TypeVar("AnyCard", bound=LidCard | EndLabel | CoverCard | ContentsList)
+AnyCard = TypeVar("AnyCard", bound=Card)
 
 
-def fingerprint_card(card: LidCard | EndLabel | CoverCard | ContentsList) -> str:
+def fingerprint_card(card: Card) -> str:
     """Give the SHA-256 of what a card says, as 64 hexadecimal digits."""
     said = asdict(card)
     for name in _RESTLESS:

@@ -19,17 +19,31 @@ from functools import cache
 from types import NoneType
 from typing import TypeVar, cast, get_args, get_origin, get_type_hints
 
-from service.cards.card import Card, ContentsList, CoverCard, EndLabel, LidCard
+from service.cards.card import (
+    Card,
+    ContentsList,
+    CoverCard,
+    EndLabel,
+    LidCard,
+    ObjectTag,
+    ShoulderTag,
+    SideCard,
+    WarningLabel,
+)
 
 FORMAT = 1
 
 T = TypeVar("T")
 
-_CLASSES: dict[object, type[LidCard | EndLabel | CoverCard | ContentsList]] = {
+_CLASSES: dict[object, type[Card]] = {
     "lid-card": LidCard,
     "end-label": EndLabel,
     "cover-card": CoverCard,
     "contents-list": ContentsList,
+    "warning-label": WarningLabel,
+    "side-card": SideCard,
+    "shoulder-tag": ShoulderTag,
+    "object-tag": ObjectTag,
 }
 
 

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from service.cards.card import Card
+from service.cards.compose.asked.object_tag import compose_object_tags
+from service.cards.compose.asked.shoulder_tag import compose_shoulder_tag
+from service.cards.compose.asked.side_card import compose_side_card
+from service.cards.compose.asked.warning_label import compose_warning_label, has_hazards
 from service.cards.compose.contents_list import compose_contents_list
 from service.cards.compose.cover_card import compose_cover_card
 from service.cards.compose.end_label import compose_end_labels
@@ -19,12 +23,17 @@ from service.records.record import ContainerKind, Lid, Museum
 
 @dataclass(frozen=True, slots=True)
 class CardKind:
-    """A kind of card: its code, its name, where it goes, and whether it is stuck on."""
+    """A kind of card: its code, its name, where it goes, and whether it is stuck on.
+
+    A container that gets a `standing` kind is expected to carry it; the others are printed only
+    when somebody asks for them, and none is missed.
+    """
 
     code: str
     name: str
     where: str
     sticky: bool
+    standing: bool = True
 
 
 LID_CARD = CardKind(
@@ -34,7 +43,35 @@ END_LABEL = CardKind("end-label", "End label", "stuck on the base, short side", 
 COVER_CARD = CardKind("cover-card", "Cover card", "tied to the garment cover", sticky=False)
 CONTENTS_LIST = CardKind("contents-list", "Contents list", "inside or in a binder", sticky=False)
 
-CARD_KINDS = (LID_CARD, END_LABEL, COVER_CARD, CONTENTS_LIST)
+SIDE_CARD = CardKind("side-card", "Side card", "in a sleeve on a side of the box", sticky=False)
+WARNING_LABEL = CardKind(
+    "warning-label",
+    "Warning label",
+    "stuck on the outer box, crate or shelf",
+    sticky=True,
+    standing=False,
+)
+SHOULDER_TAG = CardKind(
+    "shoulder-tag", "Shoulder tag", "tied to the hanger, edge on", sticky=False, standing=False
+)
+OBJECT_TAG = CardKind(
+    "object-tag", "Object tag", "tied to the object", sticky=False, standing=False
+)
+
+CARD_KINDS = (
+    LID_CARD,
+    END_LABEL,
+    SIDE_CARD,
+    COVER_CARD,
+    CONTENTS_LIST,
+    WARNING_LABEL,
+    SHOULDER_TAG,
+    OBJECT_TAG,
+)
+"""Every kind, in the order of reading."""
+
+KEPT_KINDS = tuple(kind for kind in CARD_KINDS if kind != OBJECT_TAG)
+"""The kinds that belong to a container: a tag belongs to its object, wherever that lies."""
 
 
 def find_kind(code: str) -> CardKind:
@@ -50,41 +87,67 @@ def find_kind(code: str) -> CardKind:
 
 
 def kinds_for(packing: Packing) -> tuple[CardKind, ...]:
-    """Say which kinds a container gets: a tube has no lid, and a clear lid stays uncovered."""
+    """Say which kinds a container always gets: a tube has no lid, a clear lid stays uncovered."""
     container = packing.container
     if container.kind is ContainerKind.GARMENT_COVER:
         return (COVER_CARD, CONTENTS_LIST) if packing.everything else (CONTENTS_LIST,)
-    kinds = [END_LABEL, CONTENTS_LIST]
     if container.kind is ContainerKind.FOLDER:
-        kinds = [LID_CARD]
-    elif container.kind is ContainerKind.BOX and container.lid is Lid.OPAQUE:
-        kinds = [LID_CARD, END_LABEL, CONTENTS_LIST]
-    return tuple(kinds)
+        return (LID_CARD,)
+    if container.kind is ContainerKind.BOX and container.lid is Lid.OPAQUE:
+        return (LID_CARD, END_LABEL, CONTENTS_LIST)
+    if container.kind is ContainerKind.BOX and container.lid is Lid.CLEAR:
+        return (END_LABEL, SIDE_CARD, CONTENTS_LIST)
+    return (END_LABEL, CONTENTS_LIST)
+
+
+def kinds_on_request(packing: Packing) -> tuple[CardKind, ...]:
+    """Say which further kinds a container can get when somebody asks for them."""
+    kind = packing.container.kind
+    fitting = {
+        SIDE_CARD: kind in _HAS_SIDES and SIDE_CARD not in kinds_for(packing),
+        WARNING_LABEL: has_hazards(packing),
+        SHOULDER_TAG: kind is ContainerKind.GARMENT_COVER and bool(packing.everything),
+        OBJECT_TAG: bool(packing.everything),
+    }
+    return tuple(one for one in fitting if fitting[one])
 
 
 def compose_cards(
     packing: Packing,
     museum: Museum,
     *,
-    kinds: Sequence[CardKind],
+    kinds: Sequence[CardKind] = (),
     phrasebook: Phrasebook | None = None,
 ) -> tuple[Card, ...]:
-    """Compose the cards of a container: those of `kinds` that it gets, in the order of reading.
+    """Compose the cards of a container, in the order of reading.
 
-    With a `phrasebook` words of handling stand in a second language beside the English.
+    Where no `kinds` are named it gets those it always gets, else those of them it can get. With a
+    `phrasebook` words of handling stand in a second language beside the English.
     """
-    cards: list[Card] = []
-    for kind in kinds_for(packing):
-        if kind not in kinds:
-            continue
-        if kind == LID_CARD:
-            cards.append(compose_lid_card(packing, museum))
-        elif kind == END_LABEL:
-            cards.extend(compose_end_labels(packing, museum))
-        elif kind == COVER_CARD:
-            cards.append(compose_cover_card(packing, museum))
-        else:
-            cards.append(compose_contents_list(packing, museum))
-    if phrasebook is None:
-        return tuple(cards)
-    return tuple(add_second_words(card, phrasebook) for card in cards)
+    standing = kinds_for(packing)
+    possible = (*standing, *kinds_on_request(packing)) if kinds else standing
+    cards = (
+        card
+        for kind in CARD_KINDS
+        if kind in possible and (kind in kinds or not kinds)
+        for card in _COMPOSERS[kind](packing, museum)
+    )
+    return tuple(add_second_words(card, phrasebook) if phrasebook else card for card in cards)
+
+
+def _one(compose: Callable[[Packing, Museum], Card]) -> _Compose:
+    return lambda packing, museum: (compose(packing, museum),)
+
+
+_HAS_SIDES = frozenset({ContainerKind.BOX, ContainerKind.DRAWER, ContainerKind.TUBE})
+_Compose = Callable[[Packing, Museum], Iterable[Card]]
+_COMPOSERS: dict[CardKind, _Compose] = {
+    LID_CARD: _one(compose_lid_card),
+    END_LABEL: compose_end_labels,
+    SIDE_CARD: _one(compose_side_card),
+    COVER_CARD: _one(compose_cover_card),
+    CONTENTS_LIST: _one(compose_contents_list),
+    WARNING_LABEL: _one(compose_warning_label),
+    SHOULDER_TAG: _one(compose_shoulder_tag),
+    OBJECT_TAG: compose_object_tags,
+}

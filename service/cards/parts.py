@@ -43,6 +43,36 @@ class Handling:
 
 
 @dataclass(frozen=True, slots=True)
+class WarnedObject:
+    """An object with a hazard: where it lies, how much is known of the hazard, and since when.
+
+    `checked` is empty where nothing was checked; it names date, method, who, and the review.
+    """
+
+    place: str
+    object_number: str
+    title: str
+    state: str
+    checked: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class HazardGroup:
+    """One hazard of a container and every object that has it, best known first.
+
+    `ask` is who can help with this hazard, `protection` what is worn near it. A hazard that may not
+    be announced names neither.
+    """
+
+    mark: str
+    name: str
+    instruction: str
+    ask: str = ""
+    objects: tuple[WarnedObject, ...] = ()
+    protection: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class CardObject:
     """One object as the outside of a container shows it.
 

@@ -18,6 +18,11 @@ KIND_WORDS = {
 }
 
 
+def lower_first(words: str) -> str:
+    """Write words that begin a sentence as they stand within one."""
+    return words[:1].lower() + words[1:]
+
+
 def write_date(day: date) -> str:
     """Write a date that nobody can read the wrong way round: 14 Oct 2026."""
     return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"

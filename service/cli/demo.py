@@ -11,10 +11,10 @@ from service.cards.words import count
 from service.cli.printing import show_progress
 from service.cli.store.at_desk import now, settings_of_demo
 from service.cli.store.printing import write_files
-from service.cli.store.taking_in import take_in
 from service.config import Settings
 from service.keeping.printing.attach import attach_run
 from service.keeping.printing.prints import MadeRun, print_run
+from service.keeping.taking_in import take_in
 from service.pipeline.options import PrintOptions
 from service.store.history import Stamp
 from service.store.open import STORE_FILE, writing

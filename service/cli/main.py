@@ -21,17 +21,19 @@ from service.cli.report import (
     EXIT_FINDINGS,
     count_findings,
     findings_as_json,
+    rules_as_json,
     show_error,
     show_file_error,
     show_findings,
 )
 from service.cli.serving import serve_api
-from service.cli.store.at_desk import AtDesk, settings_of_demo
+from service.cli.store.at_desk import AtDesk, now, settings_of_demo
 from service.cli.store.commands import store_app
 from service.config import load_settings
 from service.errors import ServiceError
 from service.findings import Severity, worst_severity
-from service.pipeline.options import PrintOptions
+from service.handling.every_rule import RULE_GROUPS, name_evidence
+from service.pipeline.options import PrintOptions, object_tag_keys
 from service.pipeline.read import open_source, read_source
 from service.pipeline.run import check_collection
 from service.sheets.stocks import STOCKS
@@ -51,8 +53,14 @@ def _console() -> Console:
 
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
+Kinds = Annotated[
+    list[str] | None, typer.Option(help="A kind of card; may be given several times.")
+]
 PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate enter`.")]
 TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
+Tagged = Annotated[
+    list[str] | None, typer.Option("--object", help="Print the tag of this object alone.")
+]
 GoesOn = Annotated[
     bool,
     typer.Option("--continue", help="Begin where the last sheet of --stock ended, and remember."),
@@ -72,9 +80,7 @@ def print_(
     output: Annotated[
         Path, typer.Option("-o", "--output", help="A folder, or NAME.pdf with one --kind.")
     ],
-    kind: Annotated[
-        list[str] | None, typer.Option(help="A kind of card; may be given several times.")
-    ] = None,
+    kind: Kinds = None,
     stock: Annotated[
         str, typer.Option(help="A stock by name (see `stocks`), or a TOML file with its measures.")
     ] = "",
@@ -87,6 +93,7 @@ def print_(
     container: Annotated[
         list[str] | None, typer.Option(help="Print only this container; may be repeated.")
     ] = None,
+    tagged: Tagged = None,
     printer: PrinterName = "",
     tray: TrayName = "",
     goes_on: GoesOn = False,
@@ -95,14 +102,16 @@ def print_(
     """Print the cards of a collection: one PDF for each kind and stock."""
     settings = load_settings(os.environ)
     options = PrintOptions(
-        kinds=tuple(find_kind(code) for code in kind) if kind else CARD_KINDS,
+        kinds=tuple(map(find_kind, kind or ())),
         stock=name_stock(stock) if stock else None,
         paper="Letter" if paper.casefold() == "letter" else "A4",
         start_position=start,
         skipped=frozenset(skip or ()),
         copies=copies,
         containers=frozenset(container or ()),
+        only=object_tag_keys(tagged or ()),
         printer=name_printer(settings.data, printer, tray),
+        today=now().date(),
     )
     request = PrintRequest(source, output, options, as_json=as_json, goes_on=goes_on)
     raise typer.Exit(print_source(_console(), settings, request))
@@ -118,7 +127,8 @@ def check(
     opened = open_source(source)
     with open_workshop(settings.data, processes=settings.processes) as workshop:
         collection = read_source(opened.files, workshop.workers)
-        findings = check_collection(collection, opened.photos, PrintOptions(), workshop)
+        options = PrintOptions(today=now().date())
+        findings = check_collection(collection, opened.photos, options, workshop)
     if as_json:
         typer.echo(findings_as_json(findings))
     else:
@@ -139,7 +149,8 @@ def stocks() -> None:
 def kinds() -> None:
     """List the kinds of card and where each goes."""
     for kind in CARD_KINDS:
-        typer.echo(f"{kind.code:<14} {kind.name}: {kind.where}")
+        asked = "" if kind.standing else " (on request)"
+        typer.echo(f"{kind.code:<14} {kind.name}: {kind.where}{asked}")
 
 
 @app.command()
@@ -150,6 +161,19 @@ def marks(
 ) -> None:
     """Print every mark in three sizes with its words and meaning, to look at and to try out."""
     print_marks(load_settings(os.environ), output, paper=paper, as_json=as_json)
+
+
+@app.command()
+def rules(as_json: Json = False) -> None:
+    """List the rules behind cautions, hazards, advice and findings, each with its source."""
+    if as_json:
+        typer.echo(rules_as_json())
+        return
+    for group in RULE_GROUPS:
+        typer.echo(f"{group.heading}\n")
+        for rule in group.rules:
+            typer.echo(f"  {rule.says}\n    {name_evidence(rule)} ({rule.code})")
+        typer.echo("")
 
 
 @app.command()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections import Counter
 from collections.abc import Sequence
+from dataclasses import asdict
 
 from rich.console import Console
 from rich.markup import escape
@@ -34,6 +35,7 @@ from service.errors import (
     WrongContainerError,
 )
 from service.findings import Finding, Severity
+from service.handling.every_rule import RULE_GROUPS
 
 EXIT_FINDINGS = 1
 EXIT_FILES = 2
@@ -82,10 +84,24 @@ def finding_as_data(finding: Finding) -> dict[str, str]:
     }
 
 
+def write_finding(finding: Finding) -> str:
+    """Write a finding in a line for people."""
+    return f"{finding.severity.value} {finding.where}: {finding.message} {finding.advice}"
+
+
 def findings_as_json(findings: Sequence[Finding]) -> str:
     """Write findings as one JSON document."""
     data = {"findings": [finding_as_data(finding) for finding in findings]}
     return json.dumps(data, ensure_ascii=False, indent=2)
+
+
+def rules_as_json() -> str:
+    """Write every rule as one JSON document, group by group."""
+    groups = [
+        {"heading": group.heading, "rules": [asdict(rule) for rule in group.rules]}
+        for group in RULE_GROUPS
+    ]
+    return json.dumps({"groups": groups}, ensure_ascii=False, indent=2)
 
 
 def show_findings(console: Console, findings: Sequence[Finding], *, most: int = 40) -> None:

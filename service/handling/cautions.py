@@ -5,52 +5,165 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from service.handling.rule import Evidence, Rule
+
 ISO_780 = "ISO 780:2015"
-PRACTICE = "common practice, no source"
 
 
 @dataclass(frozen=True, slots=True)
 class CautionEntry:
-    """One row of the table: a short heading, the mark and the source of the habit."""
+    """One row of the table: a short heading, the mark (called as the code is), and the rule."""
 
     name: str
     mark: str
-    source: str
+    rule: Rule
     whole_container: bool = False
     """Whether one such object decides how the whole container is lifted or stood."""
     implies: tuple[str, ...] = ()
     """Weaker cautions that need no words of their own beside this one."""
 
 
-CAUTIONS: dict[str, CautionEntry] = {
-    "fragile": CautionEntry("Fragile", "fragile", ISO_780, whole_container=True),
-    "glass": CautionEntry("Glass", "glass", ISO_780, whole_container=True, implies=("fragile",)),
-    "this-way-up": CautionEntry("This way up", "this-way-up", ISO_780, whole_container=True),
-    "keep-upright": CautionEntry(
-        "Keep upright", "keep-upright", ISO_780, whole_container=True, implies=("this-way-up",)
+def _rule(code: str, says: str, source: str = "") -> Rule:
+    evidence = Evidence.PUBLISHED if source else Evidence.PRACTICE
+    return Rule(f"caution-{code}", says, evidence, source)
+
+
+_ENTRIES = (
+    CautionEntry(
+        "Fragile",
+        "fragile",
+        _rule("fragile", "What breaks easily is handled with care.", ISO_780),
+        whole_container=True,
     ),
-    "keep-flat": CautionEntry("Keep flat", "keep-flat", PRACTICE, whole_container=True),
-    "do-not-tilt": CautionEntry(
+    CautionEntry(
+        "Glass",
+        "glass",
+        _rule("glass", "What holds glass is handled as fragile."),
+        whole_container=True,
+        implies=("fragile",),
+    ),
+    CautionEntry(
+        "This way up",
+        "this-way-up",
+        _rule(
+            "this-way-up",
+            "What has a top is kept with that side up, on the shelf and on the way.",
+            ISO_780,
+        ),
+        whole_container=True,
+    ),
+    CautionEntry(
+        "Keep upright",
+        "keep-upright",
+        _rule(
+            "keep-upright",
+            "What would fall over, leak or strain its mount on its side stands upright.",
+        ),
+        whole_container=True,
+        implies=("this-way-up",),
+    ),
+    CautionEntry(
+        "Keep flat",
+        "keep-flat",
+        _rule(
+            "keep-flat",
+            "What would slump, crease or split stays lying flat, also while it is carried.",
+        ),
+        whole_container=True,
+    ),
+    CautionEntry(
         "Do not tilt",
         "do-not-tilt",
-        PRACTICE,
+        _rule("do-not-tilt", "What may run, roll or shift inside its mount is carried level."),
         whole_container=True,
         implies=("this-way-up", "keep-upright"),
     ),
-    "do-not-hang": CautionEntry("Do not hang", "do-not-hang", "CCI Notes 13/5"),
-    "do-not-fold": CautionEntry("Do not fold", "do-not-fold", "CCI Notes 13/2"),
-    "light-sensitive": CautionEntry("Keep from light", "light-sensitive", ISO_780),
-    "keep-dry": CautionEntry("Keep dry", "keep-dry", ISO_780, whole_container=True),
-    "nothing-on-top": CautionEntry(
-        "Nothing on top", "nothing-on-top", ISO_780, whole_container=True
+    CautionEntry(
+        "Do not hang",
+        "do-not-hang",
+        _rule(
+            "do-not-hang",
+            "What its own weight would tear or stretch does not hang.",
+            "CCI Notes 13/5",
+        ),
     ),
-    "support-below": CautionEntry("Support from below", "support-below", PRACTICE),
-    "loose-parts": CautionEntry("Loose parts", "loose-parts", PRACTICE),
-    "flaking-surface": CautionEntry("Flaking surface", "flaking-surface", PRACTICE),
-    "heavy-end": CautionEntry("Heavy at one end", "heavy-end", PRACTICE, whole_container=True),
-    "do-not-photograph": CautionEntry("No photographs", "do-not-photograph", PRACTICE),
-    "ask-first": CautionEntry("Ask first", "ask-first", PRACTICE),
-}
+    CautionEntry(
+        "Do not fold",
+        "do-not-fold",
+        _rule(
+            "do-not-fold",
+            "What would crease or crack lies without a fold, or rolled.",
+            "CCI Notes 13/2",
+        ),
+    ),
+    CautionEntry(
+        "Keep from light",
+        "light-sensitive",
+        _rule(
+            "light-sensitive",
+            "What light fades is covered, and uncovered only while it is looked at.",
+        ),
+    ),
+    CautionEntry(
+        "Keep dry",
+        "keep-dry",
+        _rule("keep-dry", "What water or damp spoils is kept from both.", ISO_780),
+        whole_container=True,
+    ),
+    CautionEntry(
+        "Nothing on top",
+        "nothing-on-top",
+        _rule("nothing-on-top", "What cannot bear weight has nothing stood on it.", ISO_780),
+        whole_container=True,
+    ),
+    CautionEntry(
+        "Support from below",
+        "support-below",
+        _rule(
+            "support-below",
+            "What could part from its own weight is lifted on a board or with both hands beneath.",
+        ),
+    ),
+    CautionEntry(
+        "Loose parts",
+        "loose-parts",
+        _rule("loose-parts", "What has loose parts is moved with all of them; each is put back."),
+    ),
+    CautionEntry(
+        "Flaking surface",
+        "flaking-surface",
+        _rule("flaking-surface", "A surface that flakes is not brushed, wiped or touched."),
+    ),
+    CautionEntry(
+        "Heavy at one end",
+        "heavy-end",
+        _rule(
+            "heavy-end",
+            "What is heavier at one end is lifted there first, and its weight is told beforehand.",
+        ),
+        whole_container=True,
+    ),
+    CautionEntry(
+        "No photographs",
+        "do-not-photograph",
+        _rule(
+            "do-not-photograph",
+            "What its owners or makers do not wish to be pictured is not photographed.",
+        ),
+    ),
+    CautionEntry(
+        "Ask first",
+        "ask-first",
+        _rule("ask-first", "Whoever is named is asked before it is opened or moved."),
+    ),
+)
+CAUTIONS: dict[str, CautionEntry] = {entry.mark: entry for entry in _ENTRIES}
+_AS_WRITTEN = Rule(
+    "caution-as-written",
+    "A caution in the museum's own words is printed as it is written.",
+    Evidence.PRACTICE,
+)
+RULES = (*(entry.rule for entry in _ENTRIES), _AS_WRITTEN)
 
 
 def drop_implied(codes: Sequence[str]) -> list[str]:
@@ -62,4 +175,4 @@ def drop_implied(codes: Sequence[str]) -> list[str]:
 def find_caution(code: str) -> CautionEntry:
     """Give the table's row for a caution; one that is not in the list prints as it is written."""
     name = code.replace("-", " ").strip().capitalize()
-    return CAUTIONS.get(code, CautionEntry(name, "caution", PRACTICE))
+    return CAUTIONS.get(code, CautionEntry(name, "caution", _AS_WRITTEN))

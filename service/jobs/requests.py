@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeVar, cast
 
-from service.cards.kinds import CARD_KINDS, find_kind
+from service.cards.kinds import find_kind
 from service.pipeline.options import PrintOptions
 from service.sheets.stocks import STOCKS, find_stock
 from service.store.canonical import decode_record, dump_json, encode_record
@@ -62,7 +62,7 @@ class PrintRequest:
         if stock is not None:
             stock.position_rect(self.start_position)
         return PrintOptions(
-            kinds=tuple(map(find_kind, self.kinds)) or CARD_KINDS,
+            kinds=tuple(map(find_kind, self.kinds)),
             stock=stock,
             paper=self.paper,
             start_position=self.start_position,

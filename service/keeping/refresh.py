@@ -4,22 +4,20 @@ from __future__ import annotations
 
 import hashlib
 from collections import defaultdict
-from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 
-from service.cards.card import Card
 from service.cards.fingerprint import fingerprint_card
-from service.keeping.today import compose_today
+from service.keeping.today import Today, compose_today
 from service.languages.catalogue import catalogue_path
 from service.pages.ruler import Ruler
-from service.pipeline.options import CardKey
 from service.pipeline.ready import Progress, tell_nobody
 from service.records.museum.language import LANGUAGE_NAMES
 from service.store.handles import Engine
 from service.store.open import reading, writing
 from service.store.today.note import (
     Fingerprints,
+    Noted,
     count_stale,
     heed_wording,
     load_stale,
@@ -50,7 +48,7 @@ def refresh_today(engine: Engine, ruler: Ruler, *, on_progress: Progress = tell_
             if not stale.container_numbers:
                 return
             today = compose_today(connection, ruler, stale.container_numbers)
-        fingerprints = _by_container(today.cards, stale.container_numbers)
+        fingerprints = _by_container(today, stale.container_numbers)
         with writing(engine) as connection:
             save_today(connection, fingerprints, as_of=stale.as_of)
         done += len(stale.container_numbers)
@@ -80,11 +78,11 @@ def _heed_wording(engine: Engine) -> None:
         heed_wording(connection, wording_sha256())
 
 
-def _by_container(
-    cards: Mapping[CardKey, Card], numbers: tuple[str, ...]
-) -> dict[str, Fingerprints]:
+def _by_container(today: Today, numbers: tuple[str, ...]) -> dict[str, Fingerprints]:
     """Give the fingerprints of each container; one whose cards cannot be worded has none."""
-    found: dict[str, dict[tuple[str, int], str]] = defaultdict(dict)
-    for (number, kind, side), card in cards.items():
-        found[number][kind, side] = fingerprint_card(card)
+    found: dict[str, dict[tuple[str, int], Noted]] = defaultdict(dict)
+    for key, card in today.cards.items():
+        number, kind, side = key
+        noted = Noted(fingerprint_card(card), standing=key in today.standing)
+        found[number][kind, side] = noted
     return {number: found[number] for number in numbers}

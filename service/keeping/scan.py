@@ -88,7 +88,7 @@ def answer_scan(
         standing,
         _tell_changes(scanned, today) if standing.answer is Answer.OUT_OF_DATE else (),
         *_say_handling(packing, today.museum),
-        _list_newest(today),
+        _list_newest(today, printed),
     )
 
 
@@ -136,8 +136,10 @@ def _word_lift(lift: LiftAdvice) -> str:
     return join_words((weight, lift.advice), between=". ")
 
 
-def _list_newest(today: Today) -> tuple[NewestCard, ...]:
-    cards: dict[str, Card] = {card.kind: card for card in today.cards.values()}
+def _list_newest(today: Today, printed: Sequence[PrintedCard]) -> tuple[NewestCard, ...]:
+    """List what a container should have, and what was printed of it on request."""
+    known = today.standing | {card.made.key for card in printed}
+    cards: dict[str, Card] = {card.kind: card for key, card in today.cards.items() if key in known}
     return tuple(
         NewestCard(find_kind(kind).name, card.head.revision, card.head.check_letters)
         for kind, card in cards.items()

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from service.cards.card import Card
-from service.cards.kinds import CARD_KINDS, compose_cards
+from service.cards.kinds import KEPT_KINDS, compose_cards, kinds_for
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.errors import ServiceError
@@ -38,13 +38,20 @@ class Printable:
 class Today:
     """The cards as of now, and why those of some containers cannot be worded.
 
+    `cards` holds what is printed on request too; `standing` names those a container should have.
     `packings` are what the cards are worded from, by container.
     """
 
     cards: Mapping[CardKey, Card]
+    standing: frozenset[CardKey]
     failed: Mapping[str, ServiceError]
     packings: Mapping[str, Packing]
     museum: Museum
+
+    @property
+    def standing_cards(self) -> tuple[Card, ...]:
+        """The cards that the containers should have, in the order of printing."""
+        return tuple(card for key, card in self.cards.items() if key in self.standing)
 
 
 def load_printable(
@@ -70,6 +77,7 @@ def compose_today(
     second = load_phrasebook(collection.museum.second_language)
     wanted = None if container_numbers is None else set(container_numbers)
     cards: dict[CardKey, Card] = {}
+    standing: set[CardKey] = set()
     failed: dict[str, ServiceError] = {}
     packings: dict[str, Packing] = {}
     for packing in arrange_packings(collection).packings:
@@ -79,13 +87,15 @@ def compose_today(
         packings[number] = packing
         try:
             composed = compose_cards(
-                packing, collection.museum, kinds=CARD_KINDS, phrasebook=second
+                packing, collection.museum, kinds=KEPT_KINDS, phrasebook=second
             )
         except ServiceError as error:
             failed[number] = error
         else:
             cards.update((card_key(card), card) for card in composed)
-    return Today(cards, failed, packings, collection.museum)
+            always = {kind.code for kind in kinds_for(packing)}
+            standing.update(card_key(card) for card in composed if card.kind in always)
+    return Today(cards, frozenset(standing), failed, packings, collection.museum)
 
 
 def _name_files(record: ObjectRecord, photos: Sequence[StoredPhoto]) -> ObjectRecord:

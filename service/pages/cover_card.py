@@ -132,11 +132,14 @@ def _set_object_number(ruler: Ruler, number: str, area: Rect, y_mm: float) -> Bl
 
 
 def _set_advice(ruler: Ruler, card: CoverCard, area: Rect) -> tuple[Block, ...]:
-    """Set the hang advice and the marks of hazards between two rules, at the bottom of the face."""
+    """Set the hang advice, its reason and the marks of hazards below a rule, at the bottom."""
     rule = ShapeBlock("rule", Rect(area.x_mm, 0, area.width_mm, RULE_MM), Shade.BLACK)
     spot = Spot(area.x_mm, 1.6, area.width_mm)
     advice = set_text(ruler, card.hang_advice, _ADVICE, spot, "hang-advice")
     blocks: list[Block] = [rule, advice]
+    if card.hang_reason:
+        below = Spot(area.x_mm, advice.rect.bottom_mm + 0.4, area.width_mm)
+        blocks.append(set_text(ruler, f"Recorded: {card.hang_reason}", _BODY, below, "hang-reason"))
     y_mm = bottom_of(blocks) + 1.4
     for warn in card.handling.hazards:
         mark = MarkBlock("mark", Rect(area.x_mm, y_mm, 8.0, 8.0), warn.mark, warn.heading)

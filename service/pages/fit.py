@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
-from service.cards.card import Card, CoverCard, EndLabel, LidCard
+from service.cards.card import Card, CoverCard, EndLabel
 from service.errors import DoesNotFitError
 from service.geometry import Size
+from service.pages.asked.object_tag import fit_object_tag
+from service.pages.asked.shoulder_tag import fit_shoulder_tag
+from service.pages.asked.side_card import fit_side_card
+from service.pages.asked.warning_label import fit_warning_label
 from service.pages.contents_list import fit_contents_list
 from service.pages.cover_card import fit_cover_card
 from service.pages.end_label import fit_end_label
@@ -43,10 +49,21 @@ def fit_card(card: Card, size: Size, fitting: Fitting) -> tuple[Page, ...]:
 
 def _fit(card: Card, size: Size, fitting: Fitting) -> tuple[Page, ...]:
     ruler = fitting.ruler
-    if isinstance(card, LidCard):
-        return fit_lid_card(card, size, ruler)
     if isinstance(card, EndLabel):
         return (fit_end_label(card, size, ruler, distance_mm=fitting.aisle_distance_mm),)
     if isinstance(card, CoverCard):
         return (fit_cover_card(card, size, ruler),)
-    return fit_contents_list(card, size, ruler)
+    fit = _FITS[card.kind]
+    return fit(card, size, ruler)
+
+
+_Fit = Callable[[Any, Size, Ruler], tuple[Page, ...]]
+_FITS: dict[str, _Fit] = {
+    "lid-card": fit_lid_card,
+    "side-card": fit_side_card,
+    "contents-list": fit_contents_list,
+    "warning-label": fit_warning_label,
+    "shoulder-tag": fit_shoulder_tag,
+    "object-tag": fit_object_tag,
+}
+"""The fit of each kind that needs no more than a ruler."""

@@ -4,8 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 
-from service.cards.card import Card
-from service.cards.kinds import CONTENTS_LIST, COVER_CARD, END_LABEL, LID_CARD, CardKind
+from service.cards.card import Card, WarningLabel
+from service.cards.kinds import (
+    CONTENTS_LIST,
+    COVER_CARD,
+    END_LABEL,
+    LID_CARD,
+    OBJECT_TAG,
+    SHOULDER_TAG,
+    SIDE_CARD,
+    WARNING_LABEL,
+    CardKind,
+)
 from service.errors import LayoutError, SheetError, SymbolError
 from service.findings import Finding, Where, make_finding
 from service.geometry import Size
@@ -44,6 +54,20 @@ _LABELS = {
 }
 """Label stocks in the order they are tried (common practice, no source)."""
 
+_WARNINGS = {
+    "A4": ("A4 2x4 99.1x67.7", "A4 2x3 99.1x93.1", "A4 2x2 99.1x139", "A4 1x2 199.6x143.5"),
+    "Letter": ("Letter 2x3 4x3.333 in", "Letter 2x2 4.25x5.5 in", "Letter 1x2 8.5x5.5 in"),
+}
+_TAGS = {
+    "A4": ("A4 card 3x9 60x30", "A4 card 2x5 90x50"),
+    "Letter": ("Letter card 3x8 60x30", "Letter card 2x5 90x50"),
+}
+_SHOULDERS = {
+    "A4": ("A4 card 6x3 30x90", "A4 card 4x2 45x130"),
+    "Letter": ("Letter card 6x2 30x90", "Letter card 4x2 45x130"),
+}
+"""Label and tag stocks, the smallest first (common practice, no source)."""
+
 Fit = tuple[tuple[Page, ...], Stock]
 
 
@@ -68,9 +92,9 @@ def _fit(kind: CardKind, card: Card, stock: Stock, fitting: Fitting) -> Fit:
 
 
 def _as_held(kind: CardKind, size: Size) -> Size:
-    """Turn a position the way the card is held: lid and cover cards lie wide, lists stand."""
-    wanted = kind in (LID_CARD, COVER_CARD)
-    if kind == END_LABEL or size.is_landscape is wanted:
+    """Turn a position the way the card is held: cards lie wide, lists and tags on rails stand."""
+    wanted = kind in (LID_CARD, COVER_CARD, SIDE_CARD, OBJECT_TAG)
+    if kind in (END_LABEL, WARNING_LABEL) or size.is_landscape is wanted:
         return size
     return size.turned
 
@@ -87,11 +111,10 @@ def _choose_lid(
     held = {stock.name: _as_held(LID_CARD, stock.label) for stock in stocks}
     small = [stock for stock in stocks if lid is None or lid.holds(held[stock.name])]
     fits = list(_try_all(LID_CARD, card, small or stocks[:1], fitting))
-    good = [fit for fit in fits if _shows_well(fit[0])]
-    chosen = min(
-        good or fits,
-        key=lambda fit: (0 if good else len(fit[0]), not says_all(card, fit[0])),
-    )
+    good = [fit for fit in fits if _shows_well(fit[0])] or [
+        fit for fit in fits if len(fit[0]) == len(_fewest(fits)[0])
+    ]
+    chosen = next((fit for fit in good if says_all(card, fit[0])), good[0])
     return chosen, tuple(_lid_findings(container, fits_lid=bool(small)))
 
 
@@ -139,6 +162,49 @@ def _choose_list(
     return _fit(CONTENTS_LIST, card, stock, fitting), ()
 
 
+def _choose_side(
+    card: Card, container: ContainerRecord, fitting: Fitting, options: PrintOptions
+) -> tuple[Fit, tuple[Finding, ...]]:
+    """Take the card with the fewest faces that the long side of the container holds."""
+    stocks = [find_stock(name, options.stocks) for name in _CARDS[options.paper]]
+    lid, end = container.lid_size, container.end_size
+    if lid is None or end is None:
+        return _fewest(_try_all(SIDE_CARD, card, stocks, fitting)), ()
+    side = Size(max(lid.width_mm, lid.height_mm), end.height_mm)
+    held = [one for one in stocks if side.holds(_as_held(SIDE_CARD, one.label))]
+    fit = _fewest(_try_all(SIDE_CARD, card, held or stocks[:1], fitting))
+    if held:
+        return fit, ()
+    where = Where(container_number=container.container_number)
+    words = "Even the smallest side card is larger than the side."
+    return fit, (make_finding("card-too-large", where, words),)
+
+
+def _choose_warning(
+    card: Card, _container: ContainerRecord, fitting: Fitting, options: PrintOptions
+) -> tuple[Fit, tuple[Finding, ...]]:
+    """Take the smallest label on which no hazard needs a second one, else the fewest labels."""
+    stocks = [find_stock(name, options.stocks) for name in _WARNINGS[options.paper]]
+    groups = len(card.groups) if isinstance(card, WarningLabel) else 0
+    fits = list(_try_all(WARNING_LABEL, card, stocks, fitting))
+    return next((fit for fit in fits if len(fit[0]) == groups), _fewest(fits)), ()
+
+
+def _choose_tag(
+    card: Card, _container: ContainerRecord, fitting: Fitting, options: PrintOptions
+) -> tuple[Fit, tuple[Finding, ...]]:
+    """Take the smallest tag that says all on one face, else the one with the fewest faces."""
+    kind = OBJECT_TAG if card.kind == OBJECT_TAG.code else SHOULDER_TAG
+    names = (_TAGS if kind == OBJECT_TAG else _SHOULDERS)[options.paper]
+    stocks = [find_stock(name, options.stocks) for name in names]
+    return _fewest(_try_all(kind, card, stocks, fitting)), ()
+
+
+def _fewest(fits: Iterable[Fit]) -> Fit:
+    """Take the fit with the fewest pages, the first of equals."""
+    return min(fits, key=lambda fit: len(fit[0]))
+
+
 def _try_all(
     kind: CardKind, card: Card, stocks: Sequence[Stock], fitting: Fitting
 ) -> Iterable[Fit]:
@@ -163,4 +229,8 @@ _CHOICES: dict[str, _Choice] = {
     END_LABEL.code: _choose_label,
     COVER_CARD.code: _choose_cover,
     CONTENTS_LIST.code: _choose_list,
+    SIDE_CARD.code: _choose_side,
+    WARNING_LABEL.code: _choose_warning,
+    SHOULDER_TAG.code: _choose_tag,
+    OBJECT_TAG.code: _choose_tag,
 }

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from service.cards.card import Card
-from service.cards.kinds import compose_cards
+from service.cards.kinds import compose_cards, find_kind
 from service.contents.packing import Packing
 from service.errors import ServiceError
 from service.findings import Finding, Where, make_finding
@@ -13,7 +13,7 @@ from service.languages.catalogue import load_phrasebook
 from service.pages.fit import Fitting
 from service.pages.ruler import Ruler
 from service.pipeline.choose import fit_on_stock
-from service.pipeline.options import FittedCard, PrintOptions, card_key
+from service.pipeline.options import CardKey, FittedCard, PrintOptions, card_key, where_is
 from service.pipeline.ready import Progress, Ready, tell_nobody
 
 
@@ -25,19 +25,26 @@ def fit_cards(
     *,
     on_progress: Progress = tell_nobody,
 ) -> Iterator[FittedCard]:
-    """Fit every card that can be; what is noticed on the way is added to `findings`."""
+    """Fit every card that can be; what is noticed on the way is added to `findings`.
+
+    Each card once: an object whose parts lie in two containers has one tag.
+    """
+    kinds = options.asked_kinds
+    fitted: set[CardKey] = set()
     fitting = Fitting(ruler, ready.museum.aisle_distance_mm)
     second = load_phrasebook(ready.museum.second_language)
     for done, packing in enumerate(ready.packings, start=1):
         where = Where(container_number=packing.container.container_number)
         try:
-            cards = compose_cards(packing, ready.museum, kinds=options.kinds, phrasebook=second)
+            cards = compose_cards(packing, ready.museum, kinds=kinds, phrasebook=second)
         except ServiceError as error:
             findings.append(failed_card(where, error))
             cards = ()
         for card in cards:
-            if options.only and card_key(card) not in options.only:
+            key = card_key(card)
+            if key in fitted or (options.only and key not in options.only):
                 continue
+            fitted.add(key)
             yield from _fit_one(card, packing, fitting, options, findings)
         on_progress("cards", done, len(ready.packings))
 
@@ -55,12 +62,11 @@ def _fit_one(
     options: PrintOptions,
     findings: list[Finding],
 ) -> Iterator[FittedCard]:
-    kind = next(kind for kind in options.kinds if kind.code == card.kind)
+    kind = find_kind(card.kind)
     try:
         fitted, noticed = fit_on_stock(kind, card, packing.container, fitting, options)
     except ServiceError as error:
-        where = Where(container_number=packing.container.container_number)
-        findings.append(failed_card(where, error, kind.name))
+        findings.append(failed_card(where_is(card), error, kind.name))
     else:
         findings.extend(noticed)
         yield fitted

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
-from service.cards.card import Card, EndLabel
-from service.cards.kinds import CARD_KINDS, CardKind
-from service.findings import Finding
+from service.cards.card import Card, EndLabel, ObjectTag
+from service.cards.kinds import OBJECT_TAG, CardKind, find_kind
+from service.findings import Finding, Where
 from service.pages.page import Page
 from service.sheets.impose import Face
 from service.sheets.printers.printer import ANY_PRINTER, PrinterSetup
@@ -16,12 +18,28 @@ from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS
 
 CardKey = tuple[str, str, int]
-"""Which card of which container: its number, the code of the kind, and the side from 1."""
+"""Which card of what: the number, the code of the kind, and the side from 1.
+
+The number is that of the container, or of the object where the card is an object's own tag.
+"""
 
 
 def card_key(card: Card) -> CardKey:
     """Give what tells a card from every other: only end labels have more than one side."""
-    return (card.head.container_number, card.kind, card.side if isinstance(card, EndLabel) else 1)
+    number = card.object_number if isinstance(card, ObjectTag) else card.head.container_number
+    return (number, card.kind, card.side if isinstance(card, EndLabel) else 1)
+
+
+def object_tag_keys(object_numbers: Iterable[str]) -> frozenset[CardKey]:
+    """Name the tags of some objects."""
+    return frozenset((number, OBJECT_TAG.code, 1) for number in object_numbers)
+
+
+def where_is(card: Card) -> Where:
+    """Say whose card it is, for a finding."""
+    if isinstance(card, ObjectTag):
+        return Where(object_number=card.object_number)
+    return Where(container_number=card.head.container_number)
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +47,8 @@ class PrintOptions:
     """What to print and on what.
 
     Attributes:
-        kinds: The kinds of card; a container gets those of them that fit it.
+        kinds: The kinds of card; a container gets those of them that fit it. Where none is named
+            it gets those it always gets.
         stock: Print on this stock only; None chooses by the measures of lid and end.
         paper: "A4" or "Letter", where stocks are chosen.
         start_position: First position of the first sheet, counted from 1.
@@ -40,9 +59,10 @@ class PrintOptions:
         only: Of those print only these cards; empty prints all.
         stocks: The stocks that may be chosen or named.
         printer: The printer and tray, with what is known of them.
+        today: The day on which dates of the records are judged; None judges none.
     """
 
-    kinds: tuple[CardKind, ...] = CARD_KINDS
+    kinds: tuple[CardKind, ...] = ()
     stock: Stock | None = None
     paper: str = "A4"
     start_position: int = 1
@@ -53,6 +73,14 @@ class PrintOptions:
     only: frozenset[CardKey] = frozenset()
     stocks: tuple[Stock, ...] = STOCKS
     printer: PrinterSetup = ANY_PRINTER
+    today: date | None = None
+
+    @property
+    def asked_kinds(self) -> tuple[CardKind, ...]:
+        """The kinds that were asked for, also by naming single cards; empty where none was."""
+        if self.kinds or not self.only:
+            return self.kinds
+        return tuple(find_kind(code) for code in dict.fromkeys(kind for _, kind, _ in self.only))
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,8 @@ from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.findings import Finding, Where, make_finding
 from service.handling.lifting.load import check_load
+from service.handling.packing.check import check_packing
+from service.handling.packing.report import Known
 from service.handling.presume import presume_hazards
 from service.pages.ruler import Ruler
 from service.pipeline.name_photos import name_photos
@@ -99,6 +101,7 @@ def make_ready(
         *(finding for packing in packings for finding in check_load(packing)),
         *_silent_records(packings, collection.museum.questions),
         *_of_objects_in(packings, presumptions),
+        *_packed_badly(packings, collection.museum, Known(options.today)),
     )
     return Ready(collection.museum, packings, thumbnails, findings)
 
@@ -139,6 +142,11 @@ def _of_objects_in(packings: Sequence[Packing], findings: Iterable[Finding]) -> 
     """Keep what was found of objects that are packed in what is printed."""
     printed = {one.record.object_number for packing in packings for one in packing.everything}
     return (finding for finding in findings if finding.where.object_number in printed)
+
+
+def _packed_badly(packings: Iterable[Packing], museum: Museum, known: Known) -> Iterable[Finding]:
+    for packing in packings:
+        yield from check_packing(packing, known, off=museum.packing_checks_off)
 
 
 def _silent_records(packings: Sequence[Packing], museum: Questions) -> Iterable[Finding]:

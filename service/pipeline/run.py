@@ -11,7 +11,7 @@ from service.contents.packing import Packing
 from service.errors import ContentsError
 from service.findings import Finding, Where, make_finding
 from service.pipeline.fitting import failed_card, fit_cards
-from service.pipeline.options import MadeCard, Outcome, PrintFile, PrintOptions
+from service.pipeline.options import MadeCard, Outcome, PrintFile, PrintOptions, where_is
 from service.pipeline.printing.file import make_file
 from service.pipeline.printing.photos import Photos
 from service.pipeline.printing.plates import make_cards
@@ -55,8 +55,7 @@ def print_collection(
         if error is None:
             groups.setdefault(f"{card.kind.code}\n{card.stock.name}", []).append(card)
         else:
-            where = Where(container_number=card.card.head.container_number)
-            findings.append(failed_card(where, error, card.kind.name))
+            findings.append(failed_card(where_is(card.card), error, card.kind.name))
     if not fitted_any:
         raise ContentsError(_nothing_words(ready.packings, findings))
     folder = Path(tempfile.mkdtemp(dir=workshop.scratch_folder))

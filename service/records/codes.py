@@ -1,4 +1,4 @@
-"""The codes a record may use for hazards, cautions and hang factors."""
+"""The codes a record may use for hazards, cautions and hang factors, and of packing checks."""
 
 from __future__ import annotations
 
@@ -79,4 +79,23 @@ HANG_FACTOR_CODES = (
     "stretch",
     "heavy",
     "sound-shoulders",
+)
+
+PACKING_CHECK_CODES = (
+    "heavy-above-light",
+    "heavy-above-fragile",
+    "under-others",
+    "pins-in-textile",
+    "metal-against-textile",
+    "conflicting-materials",
+    "unsuitable-material",
+    "temporary-material",
+    "repack-overdue",
+    "object-too-large",
+    "unpadded-fold",
+    "folded-against-record",
+    "covered-lid",
+    "stacking-limit-disagrees",
+    "overfilled",
+    "hung-against-advice",
 )

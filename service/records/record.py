@@ -9,8 +9,10 @@ from enum import StrEnum
 
 from service.findings import Finding
 from service.geometry import Size
+from service.records.museum.check_months import CheckMonths
 from service.records.museum.language import Language
 from service.records.museum.lifting import USUAL_LIFTING, LiftingChoices
+from service.records.museum.region import Region
 
 
 class HazardState(StrEnum):
@@ -44,14 +46,6 @@ class ContainerKind(StrEnum):
     TUBE = "tube"
     DRAWER = "drawer"
     FOLDER = "folder"
-
-
-class Region(StrEnum):
-    """Where the museum is, as far as it decides whom to consult."""
-
-    UK = "uk"
-    US = "us"
-    ELSEWHERE = "elsewhere"
 
 
 class Lid(StrEnum):
@@ -215,8 +209,10 @@ class PackingRecord:
 class Museum:
     """The museum's own choices that a card shows or obeys.
 
-    An address pattern holds `{object_number}` or `{container_number}`; without one cards carry the
-    bare number. `presume_hazards` adds what published guidance presumes by kind and date.
+    An address pattern holds `{object_number}` or `{container_number}`; empty means that cards
+    carry the bare number. `presume_hazards` lets the kind and date of an object add hazards that
+    published guidance presumes; what is recorded prints in any case. `packing_checks_off` are codes
+    of checks that the museum does not want.
     """
 
     name: str = ""
@@ -231,6 +227,8 @@ class Museum:
     region: Region = Region.ELSEWHERE
     presume_hazards: bool = True
     second_language: Language = Language.NONE
+    checks: CheckMonths = CheckMonths()  # noqa: RUF009 - it is frozen
+    packing_checks_off: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,6 +22,7 @@ A6 = Size(105.0, 148.0)
 
 LETTER = Size(mm_from_inches(8.5), mm_from_inches(11.0))
 HALF_LETTER = Size(mm_from_inches(5.5), mm_from_inches(8.5))
+QUARTER_LETTER = Size(mm_from_inches(4.25), mm_from_inches(5.5))
 """ANSI/ASME Y14.1, size A; from memory."""
 
 PAGES = {"A4": A4, "A5": A5, "A6": A6, "Letter": LETTER}
@@ -83,7 +84,21 @@ _CARDS = (
     ("A4 card 2xA5", A4, 1, 2, A5.turned),
     ("A4 card 4xA6", A4, 2, 2, A6),
     ("Letter card 2xhalf", LETTER, 1, 2, HALF_LETTER.turned),
+    ("Letter card 4xquarter", LETTER, 2, 2, QUARTER_LETTER),
 )
+
+# Page, columns, rows, tag: small cards cut apart by hand, with room for the marks of the knife.
+_TAGS = (
+    ("A4", 3, 9, Size(60.0, 30.0)),
+    ("A4", 2, 5, Size(90.0, 50.0)),
+    ("A4", 6, 3, Size(30.0, 90.0)),
+    ("A4", 4, 2, Size(45.0, 130.0)),
+    ("Letter", 3, 8, Size(60.0, 30.0)),
+    ("Letter", 2, 5, Size(90.0, 50.0)),
+    ("Letter", 6, 2, Size(30.0, 90.0)),
+    ("Letter", 4, 2, Size(45.0, 130.0)),
+)
+"""Sizes of tags: common practice, no source."""
 
 # Width of the roll and length of a label, those sold in inches to the nearest millimetre in name.
 _ROLLS = (
@@ -150,6 +165,13 @@ def _cards() -> Iterator[Stock]:
         yield centred_stock(name, page, grid, radius_mm=0.0, medium=Medium.CARD)
 
 
+def _tags() -> Iterator[Stock]:
+    for page, columns, rows, tag in _TAGS:
+        name = f"{page} card {columns}x{rows} {tag.width_mm:g}x{tag.height_mm:g}"
+        grid = Grid(columns, rows, tag, tag)
+        yield centred_stock(name, PAGES[page], grid, radius_mm=0.0, medium=Medium.CARD)
+
+
 def _rolls() -> Iterator[Stock]:
     """Give rolls: each label is a page of its own, never marked for the knife."""
     for label in _ROLLS:
@@ -159,5 +181,5 @@ def _rolls() -> Iterator[Stock]:
         yield replace(roll, edge_mm=_ROLL_EDGE_MM)
 
 
-STOCKS = (*_a4_labels(), *_letter_labels(), *_rolls(), *_cards())
+STOCKS = (*_a4_labels(), *_letter_labels(), *_rolls(), *_cards(), *_tags())
 """Every stock the service brings, labels before card."""

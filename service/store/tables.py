@@ -21,6 +21,7 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
+import service.store.kept.check_tables  # noqa: F401 - its tables are of the same store
 from service.store.base.columns import UtcTime, at, key, metadata, number, of, sorted_text, text
 
 
@@ -171,17 +172,6 @@ Index(
     unique=True,
     sqlite_where=_attached,
     postgresql_where=_attached,
-)
-
-checks = Table(
-    "checks",
-    metadata,
-    key(),
-    of("containers", "container_id"),
-    Column("checked_on", Date, nullable=False),
-    text("note"),
-    of("actors", "actor_id", index=False),
-    at(),
 )
 
 # Removal slips: `back_at` is empty while the object is out.

@@ -10,10 +10,9 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
-from urllib.parse import unquote
 
 from service.errors import AddressError
-from service.symbols.percent import percent_encode
+from service.symbols.percent import percent_decode, percent_encode
 
 PLACEHOLDERS = ("object_number", "container_number")
 NO_QUERY: Mapping[str, str] = MappingProxyType({})
@@ -89,7 +88,7 @@ class AddressPattern:
             address,
             re.IGNORECASE if self.upper_case else re.NOFLAG,
         )
-        return unquote(found[1]) if found else None
+        return percent_decode(found[1]) if found else None
 
 
 def payload_for_number(

@@ -33,6 +33,7 @@ from service.web.routes import FailedError, router
 from service.web.store.counter import Counter
 from service.web.store.routes import router as store_router
 from service.web.views.limit import Limit
+from service.web.views.rules import router as rules_router
 
 _LOG = logging.getLogger(__name__)
 _CODES = {404: Refusal.NOT_FOUND, 405: Refusal.METHOD_NOT_ALLOWED}
@@ -65,6 +66,7 @@ def make_app(
     app.state.presses = presses
     app.state.most_body_bytes = most_body_bytes
     app.include_router(router)
+    app.include_router(rules_router)
     if counter is not None:
         app.state.counter = counter
         app.state.scan_limit = Limit()

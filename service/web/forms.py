@@ -35,7 +35,9 @@ class PrintForm(BaseModel):
     photos: list[UploadFile] = Field(
         default_factory=list, description="Photos; the file name is the name in the records."
     )
-    kind: list[_Word] = Field(default_factory=list, description="Kinds of card; none prints all.")
+    kind: list[_Word] = Field(
+        default_factory=list, description="Kinds of card; none, those that are always printed."
+    )
     stock: _Word = Field(default="", description="A stock by name; none is chosen by measure.")
     paper: Literal["A4", "Letter"] = Field(default="A4", description="Where stocks are chosen.")
     start: _Position = Field(default=1, description="First free position of the first sheet.")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from fastapi import APIRouter, Depends, File, Header, Request, Response
-from pydantic import BaseModel
+from pydantic import BaseModel, Field
 
 from service.cards.kinds import CARD_KINDS
 from service.sheets.stocks import STOCKS
@@ -49,6 +49,7 @@ class KindView(BaseModel):
     name: str
     where: str
     sticky: bool
+    standing: bool = Field(description="Whether it is printed without being asked for.")
 
 
 class StockView(BaseModel):
@@ -100,7 +101,13 @@ def health() -> Health:
 def kinds() -> list[KindView]:
     """List the kinds of card."""
     return [
-        KindView(code=kind.code, name=kind.name, where=kind.where, sticky=kind.sticky)
+        KindView(
+            code=kind.code,
+            name=kind.name,
+            where=kind.where,
+            sticky=kind.sticky,
+            standing=kind.standing,
+        )
         for kind in CARD_KINDS
     ]
 

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import shutil
+import time
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
 from pathlib import Path
 
-from service.cards.kinds import CARD_KINDS, find_kind
+from service.cards.kinds import find_kind
 from service.errors import ContentsError, ServiceError
 from service.findings import Finding
 from service.pipeline.options import PrintOptions
@@ -43,7 +45,7 @@ class Choice:
         if stock is not None:
             stock.position_rect(self.start_position)
         return PrintOptions(
-            kinds=tuple(find_kind(code) for code in self.kinds) or CARD_KINDS,
+            kinds=tuple(find_kind(code) for code in self.kinds),
             stock=stock,
             paper=self.paper,
             start_position=self.start_position,
@@ -126,16 +128,18 @@ class _Photos(Mapping[str, Path]):
 def do_job(job: Job, workshop: Workshop) -> Done | Failed:
     """Read, check and print; an error of ours is an answer as well."""
     photos = _Photos(job.photos)
+    usual = PrintOptions(today=datetime.fromtimestamp(time.time(), tz=UTC).astimezone().date())
     try:
         collection = read_source({"records.json": job.records}, workshop.workers)
     except ServiceError as error:
         return Failed(error)
     try:
         if job.choice is None:
-            return Done(findings=check_collection(collection, photos, PrintOptions(), workshop))
-        return _print(job, job.choice.to_options(), collection, workshop)
+            return Done(findings=check_collection(collection, photos, usual, workshop))
+        options = replace(job.choice.to_options(), today=usual.today)
+        return _print(job, options, collection, workshop)
     except ServiceError as error:
-        return Failed(error, _notice(collection, photos, workshop))
+        return Failed(error, _notice(collection, photos, usual, workshop))
 
 
 def _print(
@@ -159,10 +163,10 @@ def _draw(picture: Picture | None, files: tuple[DoneFile, ...]) -> bytes:
 
 
 def _notice(
-    collection: Collection, photos: Mapping[str, Path], workshop: Workshop
+    collection: Collection, photos: Mapping[str, Path], options: PrintOptions, workshop: Workshop
 ) -> tuple[Finding, ...]:
     """Say what was noticed before the work failed, as far as that can still be found out."""
     try:
-        return check_collection(collection, photos, PrintOptions(), workshop)
+        return check_collection(collection, photos, options, workshop)
     except ServiceError:
         return collection.findings

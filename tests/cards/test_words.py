@@ -4,7 +4,14 @@ from datetime import date
 
 import pytest
 
-from service.cards.words import KIND_WORDS, count, join_words, write_date, write_questions
+from service.cards.words import (
+    KIND_WORDS,
+    count,
+    join_words,
+    lower_first,
+    write_date,
+    write_questions,
+)
 from service.records.record import ContainerKind, Questions
 
 
@@ -20,6 +27,12 @@ from service.records.record import ContainerKind, Questions
 def test_a_date_cannot_be_read_the_wrong_way_round(day: date, words: str) -> None:
     """The month is a word, whatever the language of the machine."""
     assert write_date(day) == words
+
+
+def test_words_within_a_sentence() -> None:
+    """Only the first letter is a small one; nothing stays nothing."""
+    assert lower_first("Nitrile gloves; FFP3 mask") == "nitrile gloves; FFP3 mask"
+    assert lower_first("") == ""
 
 
 def test_counts_agree_with_their_noun() -> None:

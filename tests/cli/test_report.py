@@ -14,12 +14,15 @@ from service.cli.report import (
     count_findings,
     exit_code_of,
     findings_as_json,
+    rules_as_json,
     show_error,
     show_file_error,
     show_findings,
+    write_finding,
 )
 from service.errors import ConfigError, ContentsError, ServiceError, StockError
 from service.findings import Finding, Where, make_finding
+from service.handling.every_rule import list_rules
 
 FINDINGS = [
     make_finding("no-photo", Where(object_number="1987.1"), "1987.1 has no photo."),
@@ -90,3 +93,20 @@ def test_a_file_that_cannot_be_used_is_named() -> None:
     error = PermissionError(13, "Permission denied", "[red]/lids.pdf")
     assert show_file_error(Console(file=stream, width=200), error) == 2
     assert "[red]/lids.pdf: Permission denied." in stream.getvalue()
+
+
+def test_rules_are_one_document() -> None:
+    """Every rule stands in its group with code, sentence, evidence and source."""
+    told = json.loads(rules_as_json())["groups"]
+    assert [rule["code"] for group in told for rule in group["rules"]] == [
+        rule.code for rule in list_rules()
+    ]
+    assert set(told[0]["rules"][0]) == {"code", "says", "evidence", "source"}
+
+
+def test_a_finding_in_a_line() -> None:
+    """What, where and what to do stand in one line for people."""
+    finding = make_finding("no-photo", Where(container_number="B-1"), "1 has no photo.")
+    assert write_finding(finding) == (
+        "note B-1: 1 has no photo. Take a photo when the object is next handled."
+    )

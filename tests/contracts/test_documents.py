@@ -18,12 +18,13 @@ from service.cli.report import EXIT_CODES
 from service.config import PREFIX, Settings
 from service.errors import ConfigError
 from service.findings import CODES
+from service.handling.every_rule import list_rules, name_evidence
 from service.handling.hazards import HAZARDS
 from service.records.cells.dates import parse_date
 from service.records.cells.dimensions import parse_dimensions
 from service.records.cells.weights import parse_weight
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES, HAZARD_CODES
-from service.records.record import Region
+from service.records.museum.region import Region
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
     MUSEUM_COLUMNS,
@@ -186,6 +187,12 @@ def test_hazards_are_the_table() -> None:
         assert entry.instruction in cells[2]
         assert entry.discreet or cells[1] == entry.name
         assert cells[3] == entry.protection
+
+
+def test_rules_are_the_table() -> None:
+    """Every rule stands with its sentence and what backs it, in the order of the program."""
+    told = [tuple(cells) for cells in table("## The rules")]
+    assert told == [(f"`{rule.code}`", rule.says, name_evidence(rule)) for rule in list_rules()]
 
 
 def test_consultants_are_the_table() -> None:

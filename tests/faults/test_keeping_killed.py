@@ -27,7 +27,7 @@ from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, put_in
 from service.keeping.reprints import list_reprints
 from service.keeping.today import compose_today
-from service.pipeline.options import PrintOptions, card_key
+from service.pipeline.options import PrintOptions
 from service.records.record import Collection, ObjectRecord, PlaceRecord
 from service.store.backup import check_database
 from service.store.history import load_history
@@ -124,17 +124,17 @@ def check_note(desk: Desk) -> None:
     ruler = desk.workshop.ruler
     wrong = {one.printed.made.key for one in list_reprints(desk.engine, ruler).out_of_date}
     with reading(desk.engine) as connection:
-        today = compose_today(connection, ruler).cards
+        today = compose_today(connection, ruler)
         printed = load_attached(connection)
         noted = {(one.container_number, one.kind, one.side) for one in load_unattached(connection)}
-    said = {key: fingerprint_card(card) for key, card in today.items()}
+    said = {key: fingerprint_card(card) for key, card in today.cards.items()}
     plainly = {
         one.made.key
         for one in printed
         if said.get(one.made.key) != fingerprint_card(card_from_text(one.made.content))
     }
     assert wrong == plainly
-    assert noted == {card_key(card) for card in today.values()} - {one.made.key for one in printed}
+    assert noted == today.standing - {one.made.key for one in printed}
 
 
 @pytest.mark.timeout(3600)

@@ -17,7 +17,7 @@ def test_every_entry_can_be_printed(code: str) -> None:
     """An entry has a name, a source and a mark that is shipped, and implies only known codes."""
     entry = CAUTIONS[code]
     assert entry.name
-    assert entry.source
+    assert entry.rule.says.endswith(".")
     assert (TEMPLATES / "pictograms" / f"{entry.mark}.svg").exists()
     assert set(entry.implies) <= set(CAUTIONS) - {code}
     assert "safe" not in entry.name.lower()

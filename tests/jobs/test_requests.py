@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from service.cards.kinds import CARD_KINDS, END_LABEL
+from service.cards.kinds import END_LABEL
 from service.errors import (
     StartPositionError,
     UnknownCardKindError,
@@ -63,7 +63,7 @@ def test_what_is_not_said_is_left_out() -> None:
 def test_a_request_becomes_options() -> None:
     """Names are looked up; what is empty means everything."""
     options = PrintRequest(containers=(BOX,), cards=(WantedCard(BOX, "end-label"),)).to_options()
-    assert (options.kinds, options.stock) == (CARD_KINDS, None)
+    assert (options.kinds, options.stock) == ((), None)
     assert options.only == {(BOX, END_LABEL.code, 1)}
     options = FULL.to_options()
     assert (options.kinds, options.stock) == ((END_LABEL,), EIGHT)

@@ -63,9 +63,9 @@ COLLECTION = Collection(
 def attach_all(
     connection: Connection, ruler: Ruler, container_number: str
 ) -> tuple[PrintedCard, ...]:
-    """Print every card of a container, without ink, and attach them."""
+    """Print every card a container always gets, without ink, and attach them."""
     today = compose_today(connection, ruler, [container_number])
-    run = NewRun(tuple(describe_card(card) for card in today.cards.values()))
+    run = NewRun(tuple(describe_card(card) for card in today.standing_cards))
     printed = save_run(connection, run, stamp=STAMP)
     for card in printed:
         mark_attached(connection, card.card_id, stamp=STAMP)

@@ -24,14 +24,14 @@ def test_the_note_is_what_the_cards_say(engine: Engine, ruler: Ruler) -> None:
     refresh_today(engine, ruler, on_progress=lambda *step: told.append(step))
     assert told == [("cards", 3, 3)]
     with reading(engine) as connection:
-        cards = compose_today(connection, ruler).cards
+        today = compose_today(connection, ruler)
         noted = {(one.container_number, one.kind, one.side) for one in load_unattached(connection)}
-    assert noted == set(cards)
+    assert noted == today.standing
     with writing(engine) as connection:
         put_in(connection, Seen(EMPTY, 0), PlaceRecord("X.112"), stamp=LATER)
     refresh_today(engine, ruler, on_progress=lambda *step: told.append(step))
     assert told[1:] == [("cards", 1, 1)]
-    assert all(len(fingerprint_card(card)) == 64 for card in cards.values())
+    assert all(len(fingerprint_card(card)) == 64 for card in today.cards.values())
 
 
 def test_portions_come_to_an_end(

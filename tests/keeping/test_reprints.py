@@ -13,6 +13,7 @@ from service.errors import NotFoundError
 from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, place_anew, put_in, take_out
 from service.keeping.reprints import list_reprints, list_reprints_of, name_reprints
+from service.keeping.today import compose_today
 from service.pages.ruler import Ruler
 from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
@@ -28,6 +29,9 @@ from service.records.record import (
 )
 from service.store.handles import Connection, Engine
 from service.store.open import writing
+from service.store.printed.card import NewRun, describe_card
+from service.store.printed.runs import save_run
+from service.store.printed.states import mark_attached
 from service.store.save_records import save_records
 from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, JAR, LEAD, attach_all
 from tests.store.made import LATER
@@ -230,3 +234,20 @@ def test_a_changed_lifting_limit_lists_the_cards_that_now_advise_otherwise(
     words = {change.words for one in found for change in one.reprint.changes}
     before, after = "Not above the shoulder at arm's length.", "Two people or a trolley."
     assert words == {f"lift advice changed from '{before}' to '{after}'"}
+
+
+def test_what_is_made_on_request_is_listed_once_it_is_wrong(engine: Engine, ruler: Ruler) -> None:
+    """A warning label is missed by nobody; an attached one is told why it is wrong, in words."""
+    with writing(engine) as connection:
+        label = compose_today(connection, ruler, [BOX]).cards[BOX, "warning-label", 1]
+        (made,) = save_run(connection, NewRun((describe_card(label),)), stamp=LATER)
+    assert list_reprints(engine, ruler).out_of_date == ()
+    assert {one.kind for one in list_reprints(engine, ruler).unattached} == ALL
+    with writing(engine) as connection:
+        mark_attached(connection, made.card_id, stamp=LATER)
+        confirmed = replace(LEAD_RECORD, hazards=(Hazard("lead", HazardState.CONFIRMED),))
+        save_records(connection, Collection(objects=(confirmed,)), stamp=LATER)
+    found = {one.printed.made.kind: one for one in list_reprints(engine, ruler).out_of_date}
+    words = [change.words for change in found["warning-label"].reprint.changes]
+    assert words[0] == f"hazard raised to confirmed: lead on {LEAD}"
+    assert "side-card" not in found

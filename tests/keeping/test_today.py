@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from service.cards.fingerprint import fingerprint_card
+from service.cards.kinds import KEPT_KINDS
 from service.keeping.today import compose_today, load_printable
 from service.pages.ruler import Ruler
 from service.pipeline.fitting import fit_cards
@@ -21,13 +22,15 @@ from tests.store.made import LATER
 def test_only_the_containers_asked_for_are_worded(connection: Connection, ruler: Ruler) -> None:
     """A box gets lid card, two end labels and a list; nothing is worded for its neighbours."""
     today = compose_today(connection, ruler, [BOX])
-    assert sorted(today.cards) == [
+    assert sorted(today.standing) == [
         (BOX, "contents-list", 1),
         (BOX, "end-label", 1),
         (BOX, "end-label", 2),
         (BOX, "lid-card", 1),
     ]
     assert list(today.packings) == [BOX]
+    on_request = set(today.cards) - today.standing
+    assert on_request == {(BOX, "side-card", 1), (BOX, "warning-label", 1)}
 
 
 def test_without_names_everything_is_worded(connection: Connection, ruler: Ruler) -> None:
@@ -83,7 +86,7 @@ def test_a_run_without_a_store_words_both_languages_alike(
     museum = replace(COLLECTION.museum, second_language=Language.POLISH)
     save_records(connection, Collection(museum=museum), stamp=LATER)
     stored = compose_today(connection, ruler, [BOX]).cards
-    options = PrintOptions(containers=frozenset({BOX}))
+    options = PrintOptions(KEPT_KINDS, containers=frozenset({BOX}))
     ready = make_ready(replace(COLLECTION, museum=museum), {}, options, workshop)
     printed = {card_key(one.card): one.card for one in fit_cards(ready, options, ruler, [])}
     assert {key: fingerprint_card(card) for key, card in printed.items()} == {

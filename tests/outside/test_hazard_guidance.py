@@ -12,7 +12,8 @@ import pytest
 
 from service.handling.hazards import HAZARDS
 from service.handling.presume import presume_for
-from service.records.record import ObjectRecord, Region
+from service.records.museum.region import Region
+from service.records.record import ObjectRecord
 
 # Hazards in Collections e-tool, pages on arsenic, lead, mercury, asbestos, radiation, nitrate
 # film, spirit collections, explosives and firearms: what to do first, by a word that must stand.

@@ -17,6 +17,7 @@ from pathlib import Path
 
 import pytest
 
+from service.cards.kinds import CARD_KINDS
 from service.pages.page import Block, Page, PictureBlock, TextBlock
 from service.pages.setting.second import PURPOSE
 from service.pipeline.fitting import fit_cards
@@ -62,7 +63,7 @@ class Drawn:
 def _pages(
     collection: Collection, sources: Mapping[str, PhotoSource], workshop: Workshop, *some: str
 ) -> tuple[list[Page], Photos]:
-    options = PrintOptions(containers=frozenset(some))
+    options = PrintOptions(kinds=CARD_KINDS, containers=frozenset(some))
     ready = make_ready(collection, sources, options, workshop)
     pages = [page for card in fit_cards(ready, options, workshop.ruler, []) for page in card.pages]
     photos = Photos(ready.thumbnails, sources, workshop)
@@ -139,6 +140,7 @@ def _size(page: Page) -> tuple[float, float]:
 
 @pytest.mark.print
 @pytest.mark.slow
+@pytest.mark.timeout(300)
 def test_two_languages_are_among_them(drawn: list[Drawn]) -> None:
     """Every kind that speaks a second language is compared in it."""
     said = {
@@ -154,6 +156,7 @@ def test_two_languages_are_among_them(drawn: list[Drawn]) -> None:
 
 @pytest.mark.print
 @pytest.mark.slow
+@pytest.mark.timeout(300)
 def test_every_sign_stands_where_the_engine_puts_it(drawn: list[Drawn]) -> None:
     """An independent reader finds the same signs in both files, at the same places.
 
@@ -172,6 +175,7 @@ def test_every_sign_stands_where_the_engine_puts_it(drawn: list[Drawn]) -> None:
 
 @pytest.mark.print
 @pytest.mark.slow
+@pytest.mark.timeout(300)
 def test_ink_is_the_engines_ink(drawn: list[Drawn]) -> None:
     """Few dots differ, on no face, in no slot and in no place too many.
 

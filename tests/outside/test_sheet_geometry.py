@@ -7,7 +7,16 @@ import pytest
 from service.geometry import Rect, Size
 from service.sheets.impose import Face, impose_pages
 from service.sheets.stock import Stock
-from service.sheets.stocks import A4, A5, A6, HALF_LETTER, LETTER, STOCKS, find_stock
+from service.sheets.stocks import (
+    A4,
+    A5,
+    A6,
+    HALF_LETTER,
+    LETTER,
+    QUARTER_LETTER,
+    STOCKS,
+    find_stock,
+)
 
 # The grids are from memory, margins worked out by hand for labels in the middle of the page:
 # columns, rows, label width and height, pitch, left, top; mm.
@@ -110,6 +119,7 @@ def test_grids(page: Size, table: str, mm_per_unit: float, tolerance: float) -> 
         (A6, 105, 148),
         (LETTER, 215.9, 279.4),
         (HALF_LETTER, 139.7, 215.9),
+        (QUARTER_LETTER, 107.95, 139.7),
     ],
 )
 def test_paper_sizes(page: Size, width_mm: float, height_mm: float) -> None:

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from service.cards.compose.asked.object_tag import compose_object_tags
+from service.cards.compose.asked.shoulder_tag import compose_shoulder_tag
+from service.cards.compose.asked.side_card import compose_side_card
+from service.cards.compose.asked.warning_label import compose_warning_label
 from service.cards.compose.contents_list import compose_contents_list
 from service.cards.compose.cover_card import compose_cover_card
 from service.cards.compose.end_label import compose_end_labels
@@ -15,6 +19,26 @@ from tests.contents.made import MUSEUM
 from tests.pages.fake_ruler import FakeRuler
 
 PLAIN = FakeRuler()
+
+
+def warning_pages(made: Packing, size: Size, ruler: Ruler = PLAIN) -> tuple[Page, ...]:
+    """Fit the warning labels of a packing."""
+    return fit_card(compose_warning_label(made, MUSEUM), size, Fitting(ruler))
+
+
+def side_pages(made: Packing, size: Size, ruler: Ruler = PLAIN) -> tuple[Page, ...]:
+    """Fit the side card of a packing."""
+    return fit_card(compose_side_card(made, MUSEUM), size, Fitting(ruler))
+
+
+def shoulder_pages(made: Packing, size: Size, ruler: Ruler = PLAIN) -> tuple[Page, ...]:
+    """Fit the shoulder tag of a packing."""
+    return fit_card(compose_shoulder_tag(made, MUSEUM), size, Fitting(ruler))
+
+
+def tag_pages(made: Packing, size: Size, ruler: Ruler = PLAIN) -> tuple[Page, ...]:
+    """Fit the tag of the first object of a packing."""
+    return fit_card(compose_object_tags(made, MUSEUM)[0], size, Fitting(ruler))
 
 
 def lid_pages(made: Packing, size: Size, ruler: Ruler = PLAIN) -> tuple[Page, ...]:

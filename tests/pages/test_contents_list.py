@@ -137,7 +137,10 @@ def test_a_second_language_stands_below_each_english_line() -> None:
     card = bilingual(packing([record], box), "contents-list", phrasebook(Language.WELSH))
     both, _ = fit_both(card, A4)
     assert said(both, "second") == [
-        "Plwm (cadarnhawyd). Menig. Peidiwch â chodi llwch. Golchwch eich dwylo.",
+        (
+            "Plwm (cadarnhawyd). Menig. Peidiwch â chodi llwch. Golchwch eich dwylo."
+            " Menig nitril tenau; lle mae llwch, dillad gwarchod a mwgwd llwch"
+        ),
         "Bregus",
     ]
     lines = said(both, "count")

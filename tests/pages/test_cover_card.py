@@ -75,6 +75,16 @@ def test_the_front_shows_the_garment_and_how_it_is_kept() -> None:
     assert said([page], "container-number") == ["Garment cover G-7"]
 
 
+def test_the_reason_of_the_advice_stands_below_it() -> None:
+    """Whoever reads the advice sees what it rests on; without a reason there is no empty line."""
+    page = cover_page(hung(hang_factors=("weak-shoulders", "beads", "bias-cut")), WIDE)
+    assert said([page], "hang-reason") == ["Recorded: weak shoulders, beads, bias cut"]
+    (advice,), (reason,) = texts([page], "hang-advice"), texts([page], "hang-reason")
+    assert advice.rect.bottom_mm <= reason.rect.y_mm < advice.rect.bottom_mm + 1
+    assert collisions(page, PLAIN) == []
+    assert said([cover_page(hung(), WIDE)], "hang-reason") == []
+
+
 def test_hazards_stand_on_both_faces() -> None:
     """The mark is seen from the aisle, the instruction is read when the card is opened."""
     page = cover_page(hung(hazards=(hazard("arsenic"),)), WIDE)

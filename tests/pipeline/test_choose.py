@@ -17,7 +17,7 @@ from service.pipeline.choose import fit_on_stock
 from service.pipeline.options import FittedCard, PrintOptions
 from service.pipeline.ready import Workshop
 from service.records.museum.language import Language
-from service.records.record import Collection, Hazard, HazardState
+from service.records.record import Collection, ContainerKind, Hazard, HazardState
 from service.sheets.stocks import STOCKS, find_stock
 
 
@@ -93,6 +93,48 @@ def test_letter_paper_has_its_own_stocks(collection: Collection, workshop: Works
     options = PrintOptions(paper="Letter")
     for kind in ("lid-card", "end-label", "contents-list"):
         assert _fit(collection, workshop, kind, options)[0].stock.name.startswith("Letter")
+
+
+@pytest.mark.parametrize(
+    ("kind", "paper", "stock"),
+    [
+        ("warning-label", "A4", "A4 2x4 99.1x67.7"),
+        ("warning-label", "Letter", "Letter 2x3 4x3.333 in"),
+        ("object-tag", "A4", "A4 card 2x5 90x50"),
+        ("object-tag", "Letter", "Letter card 2x5 90x50"),
+    ],
+)
+def test_what_is_asked_for_takes_the_smallest_that_says_all(
+    collection: Collection, workshop: Workshop, kind: str, paper: str, stock: str
+) -> None:
+    """A hazard takes one label, and a tag of more than the smallest size."""
+    fitted, told = _fit(collection, workshop, kind, PrintOptions(paper=paper))
+    assert (fitted.stock.name, len(fitted.pages), told) == (stock, 1, [])
+
+
+@pytest.mark.parametrize(
+    ("end", "told"), [(Size(200, 120), []), (Size(200, 100), ["card-too-large"]), (None, [])]
+)
+def test_a_side_card_follows_the_long_side(
+    collection: Collection, workshop: Workshop, end: Size | None, told: list[str]
+) -> None:
+    """As high as the end and as long as the lid; where it is lower than any card that is told."""
+    sized = _with_sizes(collection, lid=Size(200, 300), end=end)
+    fitted, found = _fit(sized, workshop, "side-card", PrintOptions())
+    assert (fitted.stock.name, found) == ("A4 card 4xA6", told)
+    assert fitted.pages[0].size.is_landscape
+
+
+def test_a_shoulder_tag_stands(collection: Collection, workshop: Workshop) -> None:
+    """It hangs upright from its hole, on the wider tag where that needs fewer of them."""
+    cover = replace(
+        collection.containers[0], kind=ContainerKind.GARMENT_COVER, container_number="G-7"
+    )
+    packing = replace(collection.packings[0], container_number="G-7")
+    covered = replace(collection, containers=(cover,), packings=(packing,))
+    fitted, _ = _fit(covered, workshop, "shoulder-tag", PrintOptions())
+    assert (fitted.stock.name, len(fitted.pages)) == ("A4 card 4x2 45x130", 1)
+    assert not fitted.pages[0].size.is_landscape
 
 
 class _Speaking(NamedTuple):

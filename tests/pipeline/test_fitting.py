@@ -6,9 +6,9 @@ from dataclasses import replace
 from itertools import islice
 
 from service.cards.kinds import END_LABEL, LID_CARD
-from service.findings import Finding
+from service.findings import Finding, Where
 from service.pipeline.fitting import fit_cards
-from service.pipeline.options import PrintOptions, card_key
+from service.pipeline.options import PrintOptions, card_key, object_tag_keys, where_is
 from service.pipeline.ready import Workshop, make_ready
 from service.records.record import Collection
 
@@ -42,6 +42,21 @@ def test_only_the_cards_asked_for_are_fitted(collection: Collection, workshop: W
     ready = make_ready(collection, {}, options, workshop)
     (fitted,) = fit_cards(ready, options, workshop.ruler, [])
     assert card_key(fitted.card) == ("B-1", "end-label", 2)
+
+
+def test_the_tag_of_one_object_is_fitted_alone(collection: Collection, workshop: Workshop) -> None:
+    """Naming an object asks for its tag; parts of it in two boxes make no second one."""
+    record, packing = collection.containers[0], collection.packings[0]
+    both = replace(
+        collection,
+        containers=(record, replace(record, container_number="B-2")),
+        packings=(packing, replace(packing, container_number="B-2")),
+    )
+    options = PrintOptions(only=object_tag_keys(["1987.412.10"]))
+    ready = make_ready(both, {}, options, workshop)
+    (fitted,) = fit_cards(ready, options, workshop.ruler, [])
+    assert card_key(fitted.card) == ("1987.412.10", "object-tag", 1)
+    assert where_is(fitted.card) == Where(object_number="1987.412.10")
 
 
 def test_a_card_that_does_not_fit_is_told(collection: Collection, workshop: Workshop) -> None:

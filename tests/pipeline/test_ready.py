@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 from service.cards.kinds import CARD_KINDS, compose_cards
@@ -125,7 +126,29 @@ def test_a_presumed_discreet_hazard_stays_inside(
         replace(collection, objects=(first, pistol)), photos, PrintOptions(), workshop
     )
     (box,) = ready.packings
-    *outside, inside = map(str, compose_cards(box, ready.museum, kinds=CARD_KINDS))
+    cards = {card.kind: str(card) for card in compose_cards(box, ready.museum, kinds=CARD_KINDS)}
+    inside = cards.pop("contents-list")
+    # A tag is of one object, and one of the two is no firearm.
+    cards.pop("object-tag")
+    outside = list(cards.values())
     assert [card for card in outside if "istol" in card or "irearm" in card] == []
     assert "Firearm presumed" in inside
     assert all("Do not open" in card for card in outside)
+
+
+def test_how_things_are_packed_is_judged_by_the_day(
+    collection: Collection, workshop: Workshop
+) -> None:
+    """A packing is overdue from the day it names; a museum may not want to hear of it."""
+    day = date(2026, 11, 30)
+    box = replace(collection.containers[0], temporary_until=day)
+    made = replace(collection, containers=(box, *collection.containers[1:]))
+
+    def noticed(given: Collection, today: date | None) -> list[str]:
+        ready = make_ready(given, {}, PrintOptions(today=today), workshop)
+        return [one.code for one in ready.findings if one.code == "repack-overdue"]
+
+    assert noticed(made, day) == ["repack-overdue"]
+    assert noticed(made, date(2026, 11, 29)) == noticed(made, None) == []
+    museum = replace(made.museum, packing_checks_off=("repack-overdue",))
+    assert noticed(replace(made, museum=museum), day) == []

@@ -32,7 +32,7 @@ def test_museum_of_the_samples_is_read_whole() -> None:
     numbers = {record.object_number for record in collection.objects}
     containers = {record.container_number for record in collection.containers}
     assert collection.museum.name == "Port Merrow Museum"
-    assert len(collection.objects) == len(numbers) == 46
+    assert len(collection.objects) == len(numbers) == 47
     assert {packing.container_number for packing in collection.packings} == containers
     assert len(containers) == 10
     placed = {place.object_number for packing in collection.packings for place in packing.places}
@@ -224,3 +224,13 @@ def test_lifting_choices_are_a_group_of_the_museum() -> None:
     assert collection.museum == Museum(name="Port Merrow", lifting=lifting)
     (finding,) = collection.findings
     assert (finding.code, finding.where.column) == ("lifting-choice", "lifting/limit")
+
+
+def test_packing_checks_are_a_group_of_their_own() -> None:
+    """What README shows is understood, and a slip in a code is told with its place."""
+    museum = b'[packing_checks]\noff = ["overfilled", "over-filled"]'
+    collection = read_tables({"objects.csv": b"object_number\n1", "museum.toml": museum})
+    assert collection.museum.packing_checks_off == ("overfilled",)
+    (finding,) = collection.findings
+    assert (finding.code, finding.severity.value) == ("unknown-packing-check", "error")
+    assert finding.where.column == "packing_checks/off"

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.symbols.percent import percent_encode
+from service.symbols.percent import percent_decode, percent_encode
 
 
 @pytest.mark.parametrize(
@@ -31,3 +31,10 @@ def test_agrees_with_the_standard_library(text: str) -> None:
     """Python's own quoting gives the same, and its unquoting gives the text back."""
     assert percent_encode(text) == quote(text, safe="")
     assert unquote(percent_encode(text)) == text
+
+
+@given(st.text(st.characters(codec="utf-8")) | st.from_regex(r"(?:%[0-9A-Fa-f]{2}|[a%/ ]){0,9}"))
+def test_decodes_as_the_standard_library_does(text: str) -> None:
+    """Encoded or not, whole or broken: Python's own unquoting says the same."""
+    assert percent_decode(text) == unquote(text)
+    assert percent_decode(percent_encode(text)) == text

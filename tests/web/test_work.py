@@ -92,3 +92,13 @@ def test_failure_is_an_answer(
     assert isinstance(failed, Failed)
     assert isinstance(failed.error, error)
     assert bool(failed.findings) == (len(records) > 100)
+
+
+def test_a_date_that_has_passed_is_told(workshop: Workshop) -> None:
+    """The press knows the day, so that a packing past its date is noticed in a check."""
+    document = one_box()
+    document["containers"][0]["temporary_until"] = "2001-01-31"
+    ((_, (_, data, _)),) = records_part(document)
+    done = do_job(Job(data, {}), workshop)
+    assert isinstance(done, Done)
+    assert "repack-overdue" in {each.code for each in done.findings}

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from service.cards.card import Card, CoverCard
+from service.cards.card import Card, CoverCard, ObjectTag
 from service.cards.changes.change import Change, ChangeKind, Hint, Urgency
 from service.cards.changes.compare_second import compare_second
+from service.cards.changes.facts import DISCREET_NAMES
 from service.cards.changes.telling import (
     Topic,
     differing,
@@ -14,7 +15,8 @@ from service.cards.changes.telling import (
     tell_text,
     tell_value,
 )
-from service.cards.changes.views import discreet_numbers
+from service.cards.changes.views import discreet_numbers, hazards_of
+from service.cards.compose.objects import is_hidden
 from service.cards.parts import Head
 
 RESTLESS = ("revision", "packed", "query", "check_letters")
@@ -38,9 +40,13 @@ _FIELDS = {
     "object_name": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "name of the object"),
     "period": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "period"),
     "hang_advice": (ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, "hanging advice"),
+    "hang_reason": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "reason of the hanging advice"),
     "back_photo": (ChangeKind.PHOTO, Urgency.WORDING, "second photo"),
     "accessories": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "accessories"),
     "notes": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "notes"),
+    "object_number": (ChangeKind.CARD, Urgency.CONTENTS, "number of the object"),
+    "former_numbers": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "former numbers"),
+    "title": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "title"),
 }
 _ELSEWHERE = {
     "head",
@@ -52,18 +58,30 @@ _ELSEWHERE = {
     "main",
     "others",
     "entries",
+    "hazards",
+    "cautions",
+    "groups",
+    "objects",
 }
 """Fields that have comparers of their own."""
 
-_MAIN_FIELDS = {"object_name", "period", "back_photo", "accessories", "notes"}
-"""What a cover card says of its main object."""
+_MAIN_FIELDS = {
+    "object_name",
+    "period",
+    "back_photo",
+    "accessories",
+    "notes",
+    "former_numbers",
+    "title",
+}
+"""What a cover card says of its main object, and a tag of the one it is tied to."""
 
 
 def compare_card(printed: Card, today: Card) -> Iterator[Change]:
     """Tell what changed in the head and in the fields of one kind of card."""
     yield from _compare_head(printed.head, today.head)
-    number = today.main.object_number if isinstance(today, CoverCard) else ""
-    private = bool(discreet_numbers(printed) | discreet_numbers(today))
+    number = _main_number(today)
+    private = _is_private(printed) or _is_private(today)
     for name, before, after in differing(printed, today):
         if name in _ELSEWHERE:
             continue
@@ -83,12 +101,26 @@ def compare_card(printed: Card, today: Card) -> Iterator[Change]:
 
 
 def hint_count(printed: Card, today: Card) -> Iterator[Hint]:
-    """Tell that a card counts its objects otherwise; a cover card does not count."""
-    if isinstance(printed, CoverCard) or isinstance(today, CoverCard):
-        return
-    if printed.count_words != today.count_words:
+    """Tell that a card counts its objects otherwise; not every kind counts them."""
+    before, after = (getattr(card, "count_words", "") for card in (printed, today))
+    if before != after:
         topic = Topic(ChangeKind.ARRANGEMENT, Urgency.CONTENTS, "count of objects")
-        yield Hint(tell_text(topic, printed.count_words, today.count_words))
+        yield Hint(tell_text(topic, before, after))
+
+
+def _main_number(card: Card) -> str:
+    if isinstance(card, ObjectTag):
+        return card.object_number
+    return card.main.object_number if isinstance(card, CoverCard) else ""
+
+
+def _is_private(card: Card) -> bool:
+    """Tell whether a card has an object of which neither title nor photo may stand outside."""
+    if isinstance(card, ObjectTag):
+        return any(fact.name in DISCREET_NAMES for fact in hazards_of(card)) or is_hidden(
+            card.title
+        )
+    return bool(discreet_numbers(card))
 
 
 def _compare_head(before: Head, after: Head) -> Iterator[Change]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from service.cards.card import Card
 from service.cards.changes.change import Change, ChangeKind, Hint, Urgency
 from service.cards.changes.compare_card import compare_card, hint_count
+from service.cards.changes.compare_groups import compare_groups
 from service.cards.changes.compare_objects import compare_objects, hint_objects
 from service.cards.changes.compare_warnings import compare_warnings, hint_warnings
 from service.cards.changes.telling import Topic, tell_text
@@ -32,6 +33,7 @@ def list_changes(printed: Card, today: Card) -> tuple[Change, ...]:
     changes = [
         *compare_warnings(printed, today),
         *compare_objects(printed, today),
+        *compare_groups(printed, today),
         *compare_card(printed, today),
     ]
     hints = (

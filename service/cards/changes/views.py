@@ -6,14 +6,23 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from service.cards.card import Card, ContentsList, CoverCard, EndLabel, LidCard, ListEntry
+from service.cards.card import (
+    Card,
+    ContentsList,
+    CoverCard,
+    EndLabel,
+    LidCard,
+    ListEntry,
+    ObjectTag,
+    ShoulderTag,
+    SideCard,
+    WarningLabel,
+)
 from service.cards.changes.facts import DISCREET_NAMES, Fact, hazard_in, read_heading
-from service.cards.parts import CardObject, Handling, Warn
+from service.cards.compose.objects import NOT_SHOWN
+from service.cards.parts import CardObject, Handling, HazardGroup, Pointer, Warn
 from service.handling.cautions import CAUTIONS
-from service.handling.lifting import LiftAdvice
-
-NOT_SHOWN = "not shown"
-"""What stands in a photo frame where the object may not be pictured."""
+from service.handling.lifting import NO_ADVICE, LiftAdvice
 
 _CAUTION_NAMES = frozenset(entry.name for entry in CAUTIONS.values())
 _LISTED_LAYER = re.compile(r"(layer \d+) ?(.*)", re.DOTALL)
@@ -34,31 +43,51 @@ class Item:
 
 
 def lift_of(card: Card) -> LiftAdvice:
-    """Give what a card says about lifting."""
-    return card.handling.lift if isinstance(card, LidCard | CoverCard) else card.lift
+    """Give what a card says about lifting; some say nothing."""
+    if isinstance(card, LidCard | SideCard | CoverCard):
+        return card.handling.lift
+    if isinstance(card, EndLabel | ContentsList | ObjectTag):
+        return card.lift
+    return NO_ADVICE
 
 
 def limits_of(card: Card) -> tuple[str, ...]:
     """Give the limits of the container that a card prints."""
-    return card.handling.limits if isinstance(card, LidCard | CoverCard) else ()
+    return card.handling.limits if isinstance(card, LidCard | SideCard | CoverCard) else ()
 
 
 def warns_of(card: Card) -> tuple[tuple[bool, Warn], ...]:
     """Give every warning in its order, and whether it is one of a hazard."""
     if isinstance(card, EndLabel):
         return tuple((bool(warn.instruction), warn) for warn in card.marks)
-    if isinstance(card, ContentsList):
-        return ()
-    handling: Handling = card.handling
-    return (
-        *((True, warn) for warn in handling.hazards),
-        *((False, warn) for warn in handling.cautions),
-    )
+    if isinstance(card, WarningLabel):
+        return tuple((True, warn) for group in card.groups for warn in _group_warns(group))
+    hazards, cautions = _hazards_and_cautions(card)
+    return (*((True, warn) for warn in hazards), *((False, warn) for warn in cautions))
+
+
+def _hazards_and_cautions(card: Card) -> tuple[tuple[Warn, ...], tuple[Warn, ...]]:
+    if isinstance(card, LidCard | SideCard | CoverCard):
+        handling: Handling = card.handling
+        return handling.hazards, handling.cautions
+    if isinstance(card, ObjectTag):
+        return card.hazards, card.cautions
+    return (card.hazards if isinstance(card, ShoulderTag) else ()), ()
+
+
+def _group_warns(group: HazardGroup) -> Iterable[Warn]:
+    """Give the warnings that the labels of one hazard are, one for each state."""
+    states: dict[str, list[Pointer]] = {}
+    for item in group.objects:
+        states.setdefault(item.state, []).append(Pointer(item.place, item.object_number))
+    for state, pointers in (states or {"": []}).items():
+        heading = f"{group.name} {state}".strip()
+        yield Warn(group.mark, heading, group.instruction, tuple(pointers))
 
 
 def items_of(card: Card) -> tuple[Item, ...]:
-    """Give every object a card shows; an end label shows none."""
-    if isinstance(card, LidCard):
+    """Give every object that stands on a card for being in the container."""
+    if isinstance(card, LidCard | SideCard):
         return tuple(
             Item(_name_layer(layer.heading), item.place, item)
             for layer in card.layers
@@ -66,6 +95,8 @@ def items_of(card: Card) -> tuple[Item, ...]:
         )
     if isinstance(card, CoverCard):
         return tuple(Item("", item.place, item) for item in (card.main, *card.others))
+    if isinstance(card, ShoulderTag):
+        return tuple(Item("", item.place, item) for item in card.objects)
     if isinstance(card, ContentsList):
         return tuple(_list_item(entry) for entry in card.entries)
     return ()
@@ -73,7 +104,7 @@ def items_of(card: Card) -> tuple[Item, ...]:
 
 def layers_of(card: Card) -> tuple[str, ...]:
     """Give the layers a card names, each once, in full."""
-    if isinstance(card, LidCard):
+    if isinstance(card, LidCard | SideCard):
         return tuple(layer.heading for layer in card.layers)
     return tuple(dict.fromkeys(item.layer for item in items_of(card)))
 

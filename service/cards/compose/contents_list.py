@@ -6,7 +6,14 @@ from collections.abc import Iterable
 
 from service.cards.card import ContentsList, ListEntry
 from service.cards.compose.head import compose_head
-from service.cards.compose.objects import NO_PHOTO_WORDS, choose_photo, name_object, write_aside
+from service.cards.compose.objects import (
+    NO_PHOTO_WORDS,
+    NOT_SHOWN,
+    choose_photo,
+    locate_objects,
+    name_object,
+    write_aside,
+)
 from service.cards.compose.warn import is_restricted
 from service.cards.fingerprint import seal_card
 from service.cards.words import count, join_words, write_date
@@ -15,36 +22,23 @@ from service.contents.weights import weigh_packing
 from service.handling.cautions import find_caution
 from service.handling.hazards import find_hazard, name_hazard
 from service.handling.lifting import advise_lift, format_kg
-from service.records.record import Hazard, Museum, PhotoRole, Region, WeightBasis
+from service.records.museum.region import Region
+from service.records.record import Hazard, Museum, PhotoRole, WeightBasis
 
 
 def compose_contents_list(packing: Packing, museum: Museum) -> ContentsList:
     """Word the contents list of a packing, nested containers after what lies loose."""
-    entries = [
-        _compose_entry(packed, _name_place(packed, layered=len(packing.layers) > 1), museum.region)
-        for packed in packing.contents
-    ]
-    for inner in packing.nested:
-        number = inner.container.container_number
-        entries += [
-            _compose_entry(
-                packed, join_words((number, packed.place.compartment), between=" "), museum.region
-            )
-            for packed in inner.everything
-        ]
+    entries = tuple(
+        _compose_entry(packed, place, museum.region) for packed, place in locate_objects(packing)
+    )
     card = ContentsList(
         head=compose_head(packing, museum),
         lift=advise_lift(weigh_packing(packing), packing.container, museum.lifting),
         count_words=count(len(packing.everything), "object"),
-        entries=tuple(entries),
+        entries=entries,
         notes=_container_notes(packing),
     )
     return seal_card(card, dated=True)
-
-
-def _name_place(packed: PackedObject, *, layered: bool) -> str:
-    layer = f"layer {packed.place.layer}" if layered else ""
-    return join_words((layer, packed.place.compartment), between=" ")
 
 
 def _compose_entry(packed: PackedObject, place: str, region: Region) -> ListEntry:
@@ -58,7 +52,7 @@ def _compose_entry(packed: PackedObject, place: str, region: Region) -> ListEntr
         details=tuple(_write_details(packed)),
         hazards=tuple(_write_hazard(hazard, region) for hazard in record.hazards),
         photo=photo,
-        photo_words="" if photo else ("not shown" if restricted else NO_PHOTO_WORDS),
+        photo_words="" if photo else (NOT_SHOWN if restricted else NO_PHOTO_WORDS),
     )
 
 
@@ -106,7 +100,8 @@ def _write_hazard(hazard: Hazard, region: Region) -> str:
     )
     name = name_hazard(hazard) + (f" ({checked})" if checked else "")
     note = hazard.note[:1].upper() + hazard.note[1:]
-    sentences = (name, note, entry.instruction, f"Ask {entry.consult.in_region(region)}")
+    ask = f"Ask {entry.consult.in_region(region)}"
+    sentences = (name, note, entry.instruction, entry.protection, ask)
     return " ".join(f"{words.rstrip('.')}." for words in sentences if words)
 
 

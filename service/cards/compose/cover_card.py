@@ -12,7 +12,8 @@ from service.cards.fingerprint import seal_card
 from service.cards.parts import Handling
 from service.cards.words import join_words
 from service.contents.packing import PackedObject, Packing
-from service.records.record import ContainerKind, Museum, PhotoRole
+from service.handling.hanging.assess import HangAdvice, HangWay, assess_hanging
+from service.records.record import Museum, PhotoRole
 
 
 def compose_cover_card(packing: Packing, museum: Museum) -> CoverCard:
@@ -22,6 +23,7 @@ def compose_cover_card(packing: Packing, museum: Museum) -> CoverCard:
     """
     main, *others = packing.everything
     discreet = is_discreet(main)
+    decisive, advice = _advise_hanging(packing)
     card = CoverCard(
         head=compose_head(packing, museum),
         handling=_name_every_object(warn_outside(packing, museum)),
@@ -29,10 +31,11 @@ def compose_cover_card(packing: Packing, museum: Museum) -> CoverCard:
         others=tuple(compose_object(packed) for packed in others),
         object_name="" if discreet else main.record.object_name,
         period="" if discreet else main.record.period,
-        hang_advice=_advise_hanging(packing),
+        hang_advice=_word_advice(decisive, advice, main),
         back_photo="" if discreet else _second_photo(main),
         accessories=() if discreet else main.record.accessories,
         notes=() if discreet else _list_notes(main),
+        hang_reason="" if is_discreet(decisive) else join_words(advice.reasons, between=", "),
     )
     return seal_card(card, dated=True)
 
@@ -47,14 +50,18 @@ def _second_photo(packed: PackedObject) -> str:
     return choose_photo(packed, PhotoRole.BACK) or choose_photo(packed, PhotoRole.DETAIL)
 
 
-def _advise_hanging(packing: Packing) -> str:
-    """Repeat what the records say on hanging; a record that is silent advises to ask."""
-    cautions = {code for packed in packing.everything for code in packed.record.cautions}
-    if "do-not-hang" in cautions or "keep-flat" in cautions:
-        return "Do not hang: keep flat"
-    if packing.container.kind is ContainerKind.GARMENT_COVER:
-        return "Hung in its cover: lift by the hanger, support the hem"
-    return "Hanging not assessed: ask first"
+def _advise_hanging(packing: Packing) -> tuple[PackedObject, HangAdvice]:
+    """Advise for the whole cover: what must lie flat decides, else the garment itself."""
+    advised = [(packed, assess_hanging(packed.record)) for packed in packing.everything]
+    flat = (each for each in advised if each[1].way is HangWay.BOX_FLAT)
+    return next(flat, advised[0])
+
+
+def _word_advice(decisive: PackedObject, advice: HangAdvice, main: PackedObject) -> str:
+    """Give the advice, with the number in front where it is not the garment that decides."""
+    if decisive is main:
+        return advice.words
+    return f"{decisive.record.object_number}: {advice.words[:1].lower()}{advice.words[1:]}"
 
 
 def _list_notes(packed: PackedObject) -> tuple[str, ...]:

@@ -18,11 +18,11 @@ _BY = "\N{MULTIPLICATION SIGN}"
 
 def compose_lid_card(packing: Packing, museum: Museum) -> LidCard:
     """Word the lid card of a packing; nested containers follow their own heading."""
-    layers = _compose_layers(packing)
+    layers = compose_layers(packing)
     card = LidCard(
         head=compose_head(packing, museum),
         handling=warn_outside(packing, museum),
-        count_words=_write_count(packing),
+        count_words=write_count(packing),
         layers=layers,
         grid=packing.container.compartments if len(layers) == 1 else None,
         orientation=ORIENTATION,
@@ -30,7 +30,8 @@ def compose_lid_card(packing: Packing, museum: Museum) -> LidCard:
     return seal_card(card, dated=True)
 
 
-def _compose_layers(packing: Packing) -> tuple[CardLayer, ...]:
+def compose_layers(packing: Packing) -> tuple[CardLayer, ...]:
+    """Word the contents layer by layer, from the top; nested containers follow."""
     alone = len(packing.layers) == 1 and not packing.nested
     layers = [
         CardLayer(
@@ -59,7 +60,8 @@ def _name_layer(number: int, *, last: bool) -> str:
     return f"Layer {number}, bottom" if last else f"Layer {number}"
 
 
-def _write_count(packing: Packing) -> str:
+def write_count(packing: Packing) -> str:
+    """Say how many objects there are, in how many layers, compartments and inner containers."""
     grid = packing.container.compartments
     return join_words(
         (

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 from service.cards.compose.warn import is_discreet, is_restricted, mark_object
 from service.cards.parts import CardObject
 from service.cards.words import join_words
 from service.contents.arrange import find_cell
-from service.contents.packing import PackedObject
+from service.contents.packing import PackedObject, Packing
 from service.records.record import PhotoRole
 
 ASK_WORDS = "Do not open: ask first"
 RESTRICTED_WORDS = "Restricted: ask first"
 NO_PHOTO_WORDS = "no photo yet"
+NOT_SHOWN = "not shown"
+"""What stands in a photo frame where the object may not be pictured."""
 
 
 def compose_object(packed: PackedObject, *, inside: str = "") -> CardObject:
@@ -22,14 +27,41 @@ def compose_object(packed: PackedObject, *, inside: str = "") -> CardObject:
     place = join_words((inside, packed.place.compartment), between=" ")
     return CardObject(
         object_number=record.object_number,
-        title=_discreet_words(packed) if discreet else name_object(packed),
+        title=name_outside(packed),
         photo=photo,
-        photo_words="" if photo else ("not shown" if discreet else NO_PHOTO_WORDS),
+        photo_words="" if photo else (NOT_SHOWN if discreet else NO_PHOTO_WORDS),
         place=place,
         cell=None if inside else find_cell(packed.place.compartment),
         aside="" if discreet else write_aside(packed),
         marks=mark_object(packed),
     )
+
+
+def without_photo(item: CardObject) -> CardObject:
+    """Give an object for a card that shows no photos: another photo changes nothing on it."""
+    words = item.photo_words if item.photo_words == NOT_SHOWN else ""
+    return replace(item, photo="", photo_words=words)
+
+
+def locate_objects(packing: Packing) -> Iterator[tuple[PackedObject, str]]:
+    """Give each object with its place in full words, those of nested containers last."""
+    for packed in packing.contents:
+        layer = f"layer {packed.place.layer}" if len(packing.layers) > 1 else ""
+        yield packed, join_words((layer, packed.place.compartment), between=" ")
+    for inner in packing.nested:
+        number = inner.container.container_number
+        for packed in inner.everything:
+            yield packed, join_words((number, packed.place.compartment), between=" ")
+
+
+def name_outside(packed: PackedObject) -> str:
+    """Name an object for the outside: of a discreet one only that somebody must be asked."""
+    return _discreet_words(packed) if is_discreet(packed) else name_object(packed)
+
+
+def is_hidden(title: str) -> bool:
+    """Tell whether words stand in the place of a title that may not stand outside."""
+    return title in (ASK_WORDS, RESTRICTED_WORDS)
 
 
 def name_object(packed: PackedObject) -> str:

@@ -7,16 +7,17 @@ from collections.abc import Iterable, Sequence
 from service.cards.parts import Handling, Pointer, Warn
 from service.cards.words import write_date
 from service.contents.packing import PackedObject, Packing
-from service.contents.weights import weigh_packing
+from service.contents.weights import Certainty, ContainerWeight, weigh_packing
 from service.handling.cautions import drop_implied, find_caution
 from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_hazard
-from service.handling.lifting import advise_lift
-from service.records.record import ContainerRecord, Hazard, HazardState, Museum
+from service.handling.lifting import LiftAdvice, advise_lift
+from service.records.record import ContainerRecord, Hazard, HazardState, Museum, WeightBasis
 
 MARKS_BESIDE = 2
 """How many marks stand beside one object; the strip names what has no room there."""
 
-_STATE_ORDER = (HazardState.CONFIRMED, HazardState.PRESUMED, HazardState.UNCHECKED)
+STATE_ORDER = (HazardState.CONFIRMED, HazardState.PRESUMED, HazardState.UNCHECKED)
+"""The best known comes first."""
 
 
 def is_discreet(packed: PackedObject) -> bool:
@@ -48,6 +49,18 @@ def warn_outside(packing: Packing, museum: Museum) -> Handling:
     )
 
 
+def advise_object(packed: PackedObject, museum: Museum) -> LiftAdvice:
+    """Advise on an object lifted by itself: where its container stands says nothing of that."""
+    alone, weight = ContainerRecord(packed.record.object_number), packed.record.weight
+    if weight is None:
+        nothing = ContainerWeight(0.0, Certainty.UNKNOWN, 1, 1, tare_known=True)
+        return advise_lift(nothing, alone, museum.lifting)
+    estimated = weight.basis is WeightBasis.ESTIMATED
+    certainty = Certainty.ESTIMATED if estimated else Certainty.MEASURED
+    known = ContainerWeight(weight.weight_g, certainty, 0, 1, tare_known=True)
+    return advise_lift(known, alone, museum.lifting)
+
+
 def gather_hazards(contents: Sequence[PackedObject]) -> tuple[Warn, ...]:
     """Merge equal hazards of several objects, most urgent first, confirmed before presumed."""
     found: dict[tuple[str, str], dict[Pointer, bool]] = {}
@@ -60,7 +73,7 @@ def gather_hazards(contents: Sequence[PackedObject]) -> tuple[Warn, ...]:
             entries.setdefault(key, (entry, hazard.state))
             found.setdefault(key, {})[point_at(packed)] = entry.mark in beside
     warns = [
-        (_STATE_ORDER.index(state), _word_hazard(entry, key, found[key]))
+        (STATE_ORDER.index(state), _word_hazard(entry, key, found[key]))
         for key, (entry, state) in entries.items()
     ]
     warns.sort(key=lambda item: (item[1].urgency, item[0]))

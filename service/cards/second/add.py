@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from service.cards.card import Card, ContentsList, CoverCard, EndLabel, LidCard
+from service.cards.card import Card, ContentsList, CoverCard, EndLabel, LidCard, SideCard
 from service.cards.changes.facts import hazard_in
 from service.cards.changes.views import is_caution_line
 from service.cards.fingerprint import AnyCard, seal_card
@@ -16,13 +16,14 @@ from service.cards.words import join_words
 from service.handling.lifting import LiftAdvice
 
 _Pairs = Iterator[tuple[str, str]]
-_INSTRUCTIONS = {entry.name: entry.instruction for entry in list_entries()}
+_ENTRIES = {entry.name: entry for entry in list_entries()}
 
 
 def add_second_words(card: AnyCard, phrasebook: Phrasebook) -> AnyCard:
     """Give the card with the words that stand beside its English ones, sealed anew.
 
-    A card that says nothing the phrasebook has words for stays as it is.
+    Tags and warning labels have room for English alone. A card that says nothing the phrasebook has
+    words for stays as it is.
     """
     words = {english: said for english, said in _find_pairs(card, phrasebook) if said}
     if not words:
@@ -37,11 +38,13 @@ def add_second_words(card: AnyCard, phrasebook: Phrasebook) -> AnyCard:
 
 
 def _find_pairs(card: Card, phrasebook: Phrasebook) -> _Pairs:
-    if isinstance(card, LidCard | CoverCard):
+    if isinstance(card, LidCard | SideCard | CoverCard):
         return _say_handling(card.handling, phrasebook)
     if isinstance(card, ContentsList):
         return _say_list(card, phrasebook)
-    return _say_label(card, phrasebook)
+    if isinstance(card, EndLabel):
+        return _say_label(card, phrasebook)
+    return iter(())
 
 
 def _say_handling(handling: Handling, phrasebook: Phrasebook) -> _Pairs:
@@ -82,7 +85,10 @@ def _say_list(card: ContentsList, phrasebook: Phrasebook) -> _Pairs:
 
 
 def _say_line(line: str, phrasebook: Phrasebook) -> str:
+    """Say name, instruction and what is worn, as far as the line says them in our words."""
     fact = hazard_in(line, "")
     heading = phrasebook.say_hazard(join_words((fact.name, fact.state), between=" "))
-    instruction = phrasebook.say(_INSTRUCTIONS.get(fact.name, UNLISTED.instruction))
-    return join_words((heading, instruction), between=". ")
+    entry = _ENTRIES.get(fact.name, UNLISTED)
+    ours = [words for words in (entry.instruction, entry.protection) if words.rstrip(".") in line]
+    said = (phrasebook.say(words).rstrip(".") for words in ours)
+    return join_words((heading, *said), between=". ")

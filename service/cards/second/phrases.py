@@ -44,6 +44,7 @@ def _phrases() -> Iterator[str]:
         if entry.name:
             yield entry.name
         yield entry.instruction
+        yield entry.protection
     yield from map(state_phrase, STATE_WORDS.values())
     yield from (caution.name for caution in CAUTIONS.values())
     yield WEIGH_FIRST

@@ -1,85 +1,20 @@
-"""Looking after the store room and the store: checks, what is due, backup and restore."""
+"""Looking after the store: backup and restore."""
 
 from __future__ import annotations
 
-from datetime import timedelta
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from service.cards.words import count, write_date
+from service.cards.words import count
 from service.cli.printing import show_progress
-from service.cli.store.at_desk import By, Json, answer, at_desk, now, open_console, read_day
+from service.cli.store.at_desk import Json, answer, at_desk, open_console
 from service.config import PREFIX, Settings
 from service.errors import ConfigError
 from service.keeping.backup import make_backup, restore_backup
-from service.store.kept.checks import list_due, save_check
-from service.store.kept.outs import load_overdue
-from service.store.open import reading, writing
 
 app = typer.Typer()
-
-_YEAR_DAYS = 365
-"""Pests and tissue are looked at yearly at least (common practice, no source)."""
-
-
-@app.command("checked")
-def checked(
-    context: typer.Context,
-    container: Annotated[str, typer.Argument(help="The number of the container.")],
-    on: Annotated[str, typer.Option("--on", help="The day, such as 2026-11-25; else today.")] = "",
-    note: Annotated[str, typer.Option(help="What was seen: pests, tissue, corrosion.")] = "",
-    by: By = "",
-    as_json: Json = False,
-) -> None:
-    """Note that a container was looked at."""
-    at = at_desk(context)
-    stamp = at.stamp(by)
-    day = read_day(on) if on else stamp.at.date()
-    with at.store() as engine, writing(engine) as connection:
-        save_check(connection, container, day, note=note, stamp=stamp)
-    data = {"container_number": container, "checked_on": day}
-    answer(data, [f"{container}: checked on {write_date(day)}."], as_json=as_json)
-
-
-@app.command("due")
-def due(
-    context: typer.Context,
-    days: Annotated[int, typer.Option(min=1, help="Not looked at for so many days.")] = _YEAR_DAYS,
-    as_json: Json = False,
-) -> None:
-    """List what is to be checked, as one walks, and what should be back by now."""
-    today = now().date()
-    with at_desk(context).store() as engine, reading(engine) as connection:
-        found = list_due(connection, before=today - timedelta(days=days))
-        overdue = load_overdue(connection, today)
-    data = {
-        "due": [
-            {
-                "container_number": one.container_number,
-                "title": one.title,
-                "location": one.location,
-                "last_on": one.last_on,
-            }
-            for one in found
-        ],
-        "overdue": [
-            {"object_number": one.slip.object_number, "due_back": one.slip.due_back}
-            for one in overdue
-        ],
-    }
-    lines = [
-        f"{one.container_number}  {one.location}"
-        f"  {f'last checked {write_date(one.last_on)}' if one.last_on else 'never checked'}"
-        for one in found
-    ]
-    lines += [
-        f"{one.slip.object_number} should be back in {one.slip.container_number};"
-        f" it is with {one.slip.to_whom}"
-        for one in overdue
-    ]
-    answer(data, lines or ["Nothing is due."], as_json=as_json)
 
 
 @app.command("backup")

@@ -8,9 +8,11 @@ from typing import Annotated
 import typer
 
 from service.cards.words import count, write_date
-from service.cli.store.at_desk import Json, answer, at_desk
+from service.cli.report import finding_as_data, write_finding
+from service.cli.store.at_desk import Json, answer, at_desk, now
 from service.cli.store.truth import name_card
 from service.errors import NotFoundError
+from service.keeping.checks.packings import check_container
 from service.keeping.reprints import list_reprints_of
 from service.pages.ruler import Ruler
 from service.records.record import PlaceRecord
@@ -67,8 +69,11 @@ def show(context: typer.Context, number: Number, as_json: Json = False) -> None:
     with at_desk(context).desk() as desk, reading(desk.engine) as connection:
         try:
             data, lines = _show_container(connection, number)
+            noticed = check_container(connection, number, today=now().date())
             attached = _judge_attached(connection, desk.workshop.ruler, number)
             data["attached"] = list(map(_card_data, attached))
+            data["findings"] = list(map(finding_as_data, noticed))
+            lines += [f"  {write_finding(one)}" for one in noticed]
             lines += [*map(_card_line, attached), f"{count(len(attached), 'card')} attached."]
         except NotFoundError:
             data, lines = _show_object_or_nothing(connection, number)

@@ -11,11 +11,11 @@ from service.cards.words import count
 from service.cli.printing import show_progress, write_whole
 from service.cli.report import count_findings, finding_as_data, show_findings
 from service.cli.store.at_desk import AtDesk, By, Json, answer, at_desk, leave, open_console
-from service.cli.store.taking_in import take_in
 from service.findings import Finding
 from service.keeping.desk import Desk
 from service.keeping.imports import preview_import, summarise
 from service.keeping.photos.bring import BroughtPhotos, bring_in_bulk
+from service.keeping.taking_in import take_in
 from service.pipeline.read import open_source, read_source
 from service.records.lido.export.write import note_left_out, write_lido
 from service.store.load_records import load_collection

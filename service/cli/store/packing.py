@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from service.cli.store.at_desk import By, Json, Seen, Why, answer, at_desk, read_day
+from service.cli.report import finding_as_data, write_finding
+from service.cli.store.at_desk import By, Json, Seen, Why, answer, at_desk, now, read_day
+from service.cli.store.papers import hand_over
 from service.errors import NotFoundError
+from service.findings import Finding
 from service.keeping import repack
+from service.keeping.checks.packings import check_container
+from service.keeping.rounds.slips import print_slips
 from service.records.record import PackingRecord, PlaceRecord
 from service.store.handles import Connection
 from service.store.kept.outs import Slip, load_outs, note_back, note_out
@@ -59,16 +66,16 @@ def pack(
         lies_here = container in find_object(connection, number)
         change = repack.place_anew if lies_here else repack.put_in
         weighed = _weighed(connection, [container])
-        now = _place_now(connection, seen, PlaceRecord(number, tuple(part or ())))
+        lying = _place_now(connection, seen, PlaceRecord(number, tuple(part or ())))
         place = replace(
-            now,
-            layer=now.layer if layer is None else layer,
-            compartment=now.compartment if compartment is None else compartment,
-            note=now.note if note is None else note,
+            lying,
+            layer=lying.layer if layer is None else layer,
+            compartment=lying.compartment if compartment is None else compartment,
+            note=lying.note if note is None else note,
         )
         packed = change(connection, seen, place, stamp=at.stamp(by))
-        weighed -= _weighed(connection, [container])
-    answer(_packed_data(packed), _packed_lines(packed, weighed), as_json=as_json)
+        done = _look(connection, packed, weighed)
+    answer(_packed_data(done), _packed_lines(done), as_json=as_json)
 
 
 @app.command("unpack")
@@ -90,8 +97,8 @@ def unpack(
         packed = repack.take_out(
             connection, seen, number, parts=tuple(part or ()), stamp=at.stamp(by)
         )
-        weighed -= _weighed(connection, [container])
-    answer(_packed_data(packed), _packed_lines(packed, weighed), as_json=as_json)
+        done = _look(connection, packed, weighed)
+    answer(_packed_data(done), _packed_lines(done), as_json=as_json)
 
 
 @app.command("move")
@@ -117,9 +124,9 @@ def move(
         wanted = Move(place, left, revisions[0], to, revisions[1], why)
         weighed = _weighed(connection, [left, to])
         moved = move_object(connection, wanted, stamp=at.stamp(by))
-        weighed -= _weighed(connection, [left, to])
-    lines = [line for packed in moved for line in _packed_lines(packed, weighed)]
-    answer({"packings": list(map(_packed_data, moved))}, lines, as_json=as_json)
+        done = [_look(connection, packed, weighed) for packed in moved]
+    lines = [line for one in done for line in _packed_lines(one)]
+    answer({"packings": list(map(_packed_data, done))}, lines, as_json=as_json)
 
 
 @app.command("out")
@@ -131,6 +138,9 @@ def out(
     from_: From = "",
     part: Part = None,
     why: Why = "",
+    slip_file: Annotated[
+        Path | None, typer.Option("--slip", help="Print the slip for the gap, too: the PDF.")
+    ] = None,
     by: By = "",
     as_json: Json = False,
 ) -> None:
@@ -140,6 +150,9 @@ def out(
         left = from_ or _only_container(connection, number)
         slip = Slip(number, left, tuple(part or ()), to, why, read_day(due) if due else None)
         noted = note_out(connection, slip, stamp=at.stamp(by))
+    if slip_file is not None:
+        with at.desk() as desk:
+            hand_over(print_slips(desk, [noted]), slip_file)
     data = {"slip": noted.out_id, "object_number": number, "container_number": left}
     line = (
         f"{number} is out of {left}, with {to}. Leave a slip at its place: number {noted.out_id}."
@@ -192,25 +205,43 @@ def _only_container(connection: Connection, number: str) -> str:
     return found[0]
 
 
+@dataclass(frozen=True, slots=True)
+class _Repacked:
+    """A container as it is packed now, what was noticed of that, and whether to weigh it again."""
+
+    packed: PackingRecord
+    findings: Sequence[Finding]
+    weigh_again: bool
+
+
+def _look(connection: Connection, packed: PackingRecord, weighed_before: set[str]) -> _Repacked:
+    """Look at once whether it is well packed: the box still stands open."""
+    number = packed.container_number
+    findings = check_container(connection, number, today=now().date())
+    lost = number in weighed_before - _weighed(connection, [number])
+    return _Repacked(packed, findings, lost)
+
+
 def _weighed(connection: Connection, numbers: list[str]) -> set[str]:
     """Name those of the containers whose gross weight was measured."""
     found = load_containers(connection, numbers)
     return {one.container_number for one in found if one.gross is not None}
 
 
-def _packed_data(packed: PackingRecord) -> dict[str, object]:
+def _packed_data(done: _Repacked) -> dict[str, object]:
     return {
-        "container_number": packed.container_number,
-        "revision": packed.revision,
-        "objects": [place.object_number for place in packed.places],
+        "container_number": done.packed.container_number,
+        "revision": done.packed.revision,
+        "objects": [place.object_number for place in done.packed.places],
+        "weigh_again": done.weigh_again,
+        "findings": [finding_as_data(finding) for finding in done.findings],
     }
 
 
-def _packed_lines(packed: PackingRecord, weighed_before: set[str]) -> list[str]:
-    line = (
-        f"{packed.container_number} is at revision {packed.revision} now and holds"
-        f" {len(packed.places)}. `store reprints` says which cards to replace."
-    )
-    if packed.container_number not in weighed_before:
-        return [line]
-    return [line, "  It was weighed with other things in it: weigh it again."]
+def _packed_lines(done: _Repacked) -> list[str]:
+    packed = done.packed
+    state = f"{packed.container_number} is at revision {packed.revision} now"
+    lines = [f"{state} and holds {len(packed.places)}. `store reprints` says what to replace."]
+    if done.weigh_again:
+        lines.append("  It was weighed with other things in it: weigh it again.")
+    return lines + list(map(write_finding, done.findings))

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from service.cards.kinds import CARD_KINDS, find_kind
+from service.cards.kinds import find_kind
 from service.cards.words import count
 from service.cli.own_stock import name_stock
 from service.cli.printers_file import name_printer
@@ -58,7 +58,7 @@ def print_(
     at, console = at_desk(context), open_console()
     with at.desk() as desk, show_progress(console) as tell:
         options = PrintOptions(
-            kinds=tuple(find_kind(code) for code in kind) if kind else CARD_KINDS,
+            kinds=tuple(map(find_kind, kind or ())),
             stock=name_stock(stock) if stock else None,
             paper="Letter" if paper.casefold() == "letter" else "A4",
             containers=frozenset(container or ()),

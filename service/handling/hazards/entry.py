@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from service.handling.rule import Evidence, Rule
-from service.records.record import Region
+from service.records.museum.region import Region
 
 E_TOOL = "Hazards in Collections e-tool"
 MUSEUMS_ASSOCIATION = "Museums Association, guidance on hazards in collections, 2026"

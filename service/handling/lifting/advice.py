@@ -11,7 +11,14 @@ from dataclasses import dataclass
 
 from service.contents.weights import Certainty, ContainerWeight
 from service.handling.lifting import hse
-from service.handling.lifting.effort import ADVICE, find_own, find_team, find_tier, word_effort
+from service.handling.lifting.effort import (
+    ADVICE,
+    Effort,
+    find_own,
+    find_team,
+    find_tier,
+    word_effort,
+)
 from service.handling.lifting.place import find_place_limit, share_left
 from service.handling.lifting.written import compare_kg, explain_gap, format_kg
 from service.records.museum.lifting import LiftingChoices
@@ -33,6 +40,13 @@ class LiftAdvice:
     advice: str
     source: str = hse.SOURCE
     reason: str = ""
+
+
+NO_ADVICE = LiftAdvice("", "", "", "")
+"""What says nothing about lifting."""
+
+LIGHT_ADVICE = ADVICE[Effort.KEEP_CLOSE]
+"""The advice for what is known to be light."""
 
 
 def advise_lift(

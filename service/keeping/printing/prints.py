@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from service.cards.kinds import OBJECT_TAG
 from service.errors import ContentsError
 from service.findings import Finding
 from service.keeping.desk import Desk
@@ -59,11 +60,13 @@ def print_run(
     files that no row names.
 
     Raises:
-        ContentsError: When there is nothing to print, or nothing of it can be printed.
+        ContentsError: When there is nothing to print, nothing of it can be printed, or object tags
+            are asked for.
         SheetError: When the stock asked for cannot take the pages.
         ProofFailedError: When a finished sheet does not read back as it should.
     """
-    options = _narrowed(options)
+    _refuse_tags(options)
+    options = replace(_narrowed(options), today=stamp.at.date())
     outcome = _print(desk, options, on_progress)
     if not outcome.files:
         message = f"None of the cards could be drawn. {outcome.findings[0].message}"
@@ -84,6 +87,19 @@ def print_run(
         made_run = MadeRun(cards[0].run_id, files, cards, outcome.findings)
         also_save(connection, made_run)
     return made_run
+
+
+def _refuse_tags(options: PrintOptions) -> None:
+    """Refuse what the store cannot remember: its cards are those of containers.
+
+    Raises:
+        ContentsError: When object tags are asked for.
+    """
+    if OBJECT_TAG in options.asked_kinds:
+        message = (
+            "The store remembers no object tags; the command `print` makes them from a folder."
+        )
+        raise ContentsError(message)
 
 
 def _narrowed(options: PrintOptions) -> PrintOptions:

@@ -67,13 +67,9 @@ def _set_names(
     style = _number_style(ruler, head.container_number, area.width_mm, look)
     number_mm = min(ruler.width_mm(head.container_number, style) + 0.1, area.width_mm)
     kind_style = TextStyle(CAPTION_PT, weight=600, leading_ratio=1.1)
-    kind = set_text(
-        ruler,
-        head.kind_words,
-        kind_style,
-        Spot(area.x_mm, area.y_mm - 0.9, area.width_mm),
-        "kind",
-    )
+    kind_mm = min(ruler.width_mm(head.kind_words, kind_style) + 0.2, area.width_mm)
+    kind_spot = Spot(area.x_mm, area.y_mm - 0.9, kind_mm)
+    kind = set_text(ruler, head.kind_words, kind_style, kind_spot, "kind")
     spot = Spot(area.x_mm, kind.rect.bottom_mm - 0.3, number_mm)
     number = set_number(ruler, head.container_number, style, spot, "container-number")
     beside_mm = number.rect.right_mm + look.gap_mm * 1.6

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from service.cards.card import LidCard
+from service.cards.card import LidCard, SideCard
 from service.cards.compose.warn import MARKS_BESIDE
 from service.cards.parts import CardLayer, CardObject
 from service.errors import DoesNotFitError
@@ -57,7 +57,7 @@ class _Columns:
     number_mm: float
 
 
-def fit_lists(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
+def fit_lists(card: LidCard | SideCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     """Lay the card out as lists on as many pages as every number needs.
 
     The fewest pages win, then the fewest columns: wide columns show more of each title.
@@ -79,7 +79,7 @@ def fit_lists(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
 
 
 def _fill(
-    card: LidCard, spaces: Sequence[CardSpace], ruler: Ruler, columns: _Columns
+    card: LidCard | SideCard, spaces: Sequence[CardSpace], ruler: Ruler, columns: _Columns
 ) -> tuple[Page, ...]:
     """Fill the pages evenly; empty where they are not enough."""
     sample = _set_sample(ruler, card, spaces[0].area)
@@ -172,10 +172,10 @@ def _make_rows(ruler: Ruler, layers: Sequence[CardLayer], columns: _Columns) -> 
             yield _Row("", item, (lines - 1) * _NUMBER.leading_mm + _ROW_MM)
 
 
-def _plan_columns(ruler: Ruler, card: LidCard, width_mm: float) -> Iterator[_Columns]:
+def _plan_columns(ruler: Ruler, card: LidCard | SideCard, width_mm: float) -> Iterator[_Columns]:
     """Give every number of columns that leaves room for a title, the fewest first."""
     numbers = [item.object_number for item in card.objects]
-    natural_mm = max(ruler.width_mm(number, _NUMBER) for number in numbers)
+    natural_mm = max((ruler.width_mm(number, _NUMBER) for number in numbers), default=0.0)
     least_mm = longest_piece_mm(ruler, numbers, _NUMBER)
     number_mm = max(min(least_mm, _LONGEST_PIECE_MM), min(natural_mm, _LONGEST_NUMBER_MM)) + 0.2
     wanted_mm = number_mm + _LEAST_TITLE_MM + _COLUMN_GAP_MM
@@ -185,7 +185,7 @@ def _plan_columns(ruler: Ruler, card: LidCard, width_mm: float) -> Iterator[_Col
         yield _Columns(count, column_mm, number_mm)
 
 
-def _set_sample(ruler: Ruler, card: LidCard, area: Rect) -> tuple[Block, ...]:
+def _set_sample(ruler: Ruler, card: LidCard | SideCard, area: Rect) -> tuple[Block, ...]:
     """Show a few objects, those with hazards first; none where that leaves too little room."""
     if area.height_mm < _PICTURE_MM * 2.5:
         return ()

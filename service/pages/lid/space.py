@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import LidCard
+from service.cards.card import LidCard, SideCard
 from service.geometry import Rect, Size
 from service.pages.lid.foot import set_foot
 from service.pages.lid.head import HeadText, set_head
@@ -19,6 +19,8 @@ from service.pages.setting.type import LEAST_OBJECT_NUMBER_PT
 
 LEAST_AREA_MM = 30.0
 """Below a picture of the least size with its caption a space counts as full."""
+LEAST_LIST_MM = 9.0
+"""On a card without pictures two lines are worth printing."""
 _BREATH_MM = 2.0
 _SMALL_MARK_MM = 8.0
 _REMINDER = "Lifting and hazards: see card 1"
@@ -34,19 +36,22 @@ class CardSpace:
     above: tuple[Block, ...]
     below: tuple[Block, ...]
     area: Rect
+    least_mm: float = LEAST_AREA_MM
 
     @property
     def is_full(self) -> bool:
         """Whether handling leaves no room for contents worth printing."""
-        return self.area.height_mm < LEAST_AREA_MM
+        return self.area.height_mm < self.least_mm
 
 
-def make_spaces(card: LidCard, size: Size, ruler: Ruler, *, of: int) -> list[CardSpace]:
+def make_spaces(card: LidCard | SideCard, size: Size, ruler: Ruler, *, of: int) -> list[CardSpace]:
     """Make the spaces of all pages of a card that has `of` of them."""
     return [make_space(card, size, ruler, number=number, of=of) for number in range(1, of + 1)]
 
 
-def make_space(card: LidCard, size: Size, ruler: Ruler, *, number: int, of: int) -> CardSpace:
+def make_space(
+    card: LidCard | SideCard, size: Size, ruler: Ruler, *, number: int, of: int
+) -> CardSpace:
     """Set head, handling and foot of one page; only the first carries the whole strip."""
     look = look_for(size)
     inside = inner_rect(size, look.margin_mm)
@@ -64,10 +69,11 @@ def make_space(card: LidCard, size: Size, ruler: Ruler, *, number: int, of: int)
     start_mm = rule.rect.bottom_mm + _BREATH_MM
     height_mm = min(block.rect.y_mm for block in foot) - _BREATH_MM - start_mm
     area = Rect(inside.x_mm, start_mm, inside.width_mm, height_mm)
-    return CardSpace(number, of, size, (*head, *strip, rule), foot, area)
+    least_mm = LEAST_LIST_MM if isinstance(card, SideCard) else LEAST_AREA_MM
+    return CardSpace(number, of, size, (*head, *strip, rule), foot, area, least_mm)
 
 
-def finish_page(card: LidCard, space: CardSpace, contents: Sequence[Block]) -> Page:
+def finish_page(card: LidCard | SideCard, space: CardSpace, contents: Sequence[Block]) -> Page:
     """Put the contents between head and foot."""
     return Page(
         kind=card.kind,
@@ -80,7 +86,7 @@ def finish_page(card: LidCard, space: CardSpace, contents: Sequence[Block]) -> P
     )
 
 
-def _set_reminder(ruler: Ruler, card: LidCard, area: Rect) -> tuple[Block, ...]:
+def _set_reminder(ruler: Ruler, card: LidCard | SideCard, area: Rect) -> tuple[Block, ...]:
     """Say on a further card where lifting and hazards stand, with the marks themselves."""
     marks = list(dict.fromkeys((warn.mark, warn.heading) for warn in card.handling.hazards))
     step_mm = _SMALL_MARK_MM + 1.5

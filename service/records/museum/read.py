@@ -7,10 +7,13 @@ from dataclasses import replace
 
 from service.findings import Where
 from service.records.cells.lengths import read_length_mm
-from service.records.cells.words import read_choice, read_yes_or_no
+from service.records.cells.words import read_choice, read_codes, read_yes_or_no
+from service.records.codes import PACKING_CHECK_CODES
+from service.records.museum.check_months import read_check_months
 from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
-from service.records.record import Museum, Questions, Region
+from service.records.museum.region import Region
+from service.records.record import Museum, Questions
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text
@@ -51,7 +54,17 @@ def read_museum(row: Row, lifting: LiftingChoices) -> Museum:
             default=usual.second_language,
             finding="unknown-language",
         ),
+        checks=read_check_months(row),
+        packing_checks_off=_read_checks_off(row),
     )
+
+
+def _read_checks_off(row: Row) -> tuple[str, ...]:
+    """Read the checks that are turned off; a code that is not in the list turns nothing off."""
+    named = read_codes(
+        row.list_cell("packing_checks_off"), PACKING_CHECK_CODES, finding="unknown-packing-check"
+    )
+    return tuple(code for code in named if code in PACKING_CHECK_CODES)
 
 
 def read_questions(row: Row) -> Questions:

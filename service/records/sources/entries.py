@@ -14,7 +14,8 @@ from service.records.sources.columns import Columns
 _NUMBERED = ("object_number", "container_number", "inside")
 """Numbers that are words: one that came as a number has perhaps lost a zero."""
 
-_QUESTIONS = "questions"
+_GROUPS = ("questions", "checks", "packing_checks")
+"""Objects within an object whose keys stand beside the others, as they do in a table."""
 
 
 def make_row(
@@ -27,7 +28,7 @@ def make_row(
 ) -> Row:
     """Make a row of an object; `pointer` is the object's place in the document ("objects/3").
 
-    The keys of an object called "questions" stand beside the others, as they do in a table.
+    The keys of an object of `_GROUPS` stand beside the others, with its name in front.
     """
     reader = _EntryReader(columns, name, pointer, notebook)
     values: dict[str, Value] = {}
@@ -60,7 +61,7 @@ class _EntryReader:
         flat: list[tuple[str, str, object]] = []
         for key, value in entry.items():
             path = f"{self._pointer}/{key}".lstrip("/")
-            if key == _QUESTIONS and isinstance(value, dict):
+            if key in _GROUPS and isinstance(value, dict):
                 flat.extend(
                     (f"{key}_{inner}", f"{path}/{inner}", of) for inner, of in value.items()
                 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 
 from sqlalchemy import ColumnElement, Connection, and_, delete, exists, func, insert, or_, select
 
@@ -14,8 +14,17 @@ from service.store.tables import CardState, change_counter, containers, printed_
 from service.store.today.mark import mark_all_stale
 from service.store.today.tables import today_cards, today_stale, today_wording
 
-Fingerprints = Mapping[tuple[str, int], str]
-"""The fingerprint of each card of a container, by kind and side."""
+
+@dataclass(frozen=True, slots=True)
+class Noted:
+    """What one card says today; a `standing` one is missed where it is not attached."""
+
+    fingerprint: str
+    standing: bool = True
+
+
+Fingerprints = Mapping[tuple[str, int], Noted]
+"""What each card of a container says, by kind and side."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,9 +96,9 @@ def save_today(
         for table in (today_cards, today_stale):
             connection.execute(delete(table).where(table.c.container_id.in_(keys.values())))
         rows += [
-            {"container_id": key, "kind": kind, "side": side, "fingerprint": fingerprint}
+            {"container_id": key, "kind": kind, "side": side, **asdict(noted)}
             for number, key in keys.items()
-            for (kind, side), fingerprint in fingerprints[number].items()
+            for (kind, side), noted in fingerprints[number].items()
         ]
     execute_rows(connection, insert(today_cards), rows)
 
@@ -124,7 +133,7 @@ def load_unattached(
             made.label("made"),
         )
         .join(today_cards, today_cards.c.container_id == containers.c.id)
-        .where(~attached)
+        .where(~attached, today_cards.c.standing)
         .order_by(containers.c.sort_key, containers.c.id, today_cards.c.kind, today_cards.c.side)
     )
     if container_numbers is not None:

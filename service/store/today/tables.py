@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Column, ForeignKey, Integer, Table, Text
+from sqlalchemy import Boolean, Column, ForeignKey, Integer, Table, Text
 
 from service.store.base.columns import metadata
 
@@ -11,6 +11,7 @@ def _container() -> Column[int]:
     return Column("container_id", Integer, ForeignKey("containers.id"), primary_key=True)
 
 
+# `standing` is false for what is printed on request: no container lacks it.
 today_cards = Table(
     "today_cards",
     metadata,
@@ -18,6 +19,7 @@ today_cards = Table(
     Column("kind", Text, primary_key=True),
     Column("side", Integer, primary_key=True),
     Column("fingerprint", Text, nullable=False),
+    Column("standing", Boolean, nullable=False),
 )
 
 # `since` is the number of the last change after which the container's cards may say something else.

@@ -16,8 +16,8 @@ _FOLDER = TEMPLATES / "web"
 
 
 def show_view(name: str, values: Mapping[str, object]) -> HTMLResponse:
-    """Fill a template; the page may use the style it brings and nothing else."""
-    style = _read_style()
+    """Fill a template; the page may use the style of the same name beside it and nothing else."""
+    style = _read_style(name.replace(".html", ".css"))
     page = _environment().get_template(name).render(**values, style=style)
     return HTMLResponse(page, headers={"Content-Security-Policy": policy_for(style)})
 
@@ -37,5 +37,5 @@ def _environment() -> Environment:
 
 
 @cache
-def _read_style() -> str:
-    return (_FOLDER / "scan.css").read_text(encoding="utf-8")
+def _read_style(name: str) -> str:
+    return (_FOLDER / name).read_text(encoding="utf-8")

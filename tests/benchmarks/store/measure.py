@@ -122,7 +122,7 @@ def _attach(engine: Engine, ruler: PangoRuler, town: Collection) -> None:
     for first in range(0, len(numbers), _PORTION):
         with writing(engine) as connection:
             today = compose_today(connection, ruler, numbers[first : first + _PORTION])
-            run = NewRun(tuple(describe_card(card) for card in today.cards.values()))
+            run = NewRun(tuple(describe_card(card) for card in today.standing_cards))
             for card in save_run(connection, run, stamp=STAMP):
                 mark_attached(connection, card.card_id, stamp=STAMP)
 

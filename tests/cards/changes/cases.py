@@ -9,6 +9,10 @@ from datetime import date
 from service.cards.card import Card
 from service.cards.changes.change import Change
 from service.cards.changes.list_changes import list_changes
+from service.cards.compose.asked.object_tag import compose_object_tags
+from service.cards.compose.asked.shoulder_tag import compose_shoulder_tag
+from service.cards.compose.asked.side_card import compose_side_card
+from service.cards.compose.asked.warning_label import compose_warning_label
 from service.cards.compose.contents_list import compose_contents_list
 from service.cards.compose.cover_card import compose_cover_card
 from service.cards.compose.end_label import compose_end_labels
@@ -39,6 +43,10 @@ KINDS: dict[str, Callable[[Packing, Museum], Card]] = {
     "end": lambda packing, museum: compose_end_labels(packing, museum)[0],
     "cover": compose_cover_card,
     "list": compose_contents_list,
+    "warning": compose_warning_label,
+    "side": compose_side_card,
+    "shoulder": compose_shoulder_tag,
+    "tag": lambda packing, museum: compose_object_tags(packing, museum)[0],
 }
 
 

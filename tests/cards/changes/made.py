@@ -10,6 +10,10 @@ from typing import TYPE_CHECKING, cast
 from hypothesis import strategies as st
 
 from service.cards.card import Card, ContentsList
+from service.cards.compose.asked.object_tag import compose_object_tags
+from service.cards.compose.asked.shoulder_tag import compose_shoulder_tag
+from service.cards.compose.asked.side_card import compose_side_card
+from service.cards.compose.asked.warning_label import compose_warning_label
 from service.cards.compose.contents_list import compose_contents_list
 from service.cards.compose.cover_card import compose_cover_card
 from service.cards.compose.end_label import compose_end_labels
@@ -50,6 +54,10 @@ KINDS: dict[str, Compose] = {
     "end-label": lambda made, museum: compose_end_labels(made, museum)[0],
     "cover-card": compose_cover_card,
     "contents-list": compose_contents_list,
+    "warning-label": compose_warning_label,
+    "side-card": compose_side_card,
+    "shoulder-tag": compose_shoulder_tag,
+    "object-tag": lambda made, museum: compose_object_tags(made, museum)[0],
 }
 
 _states = st.sampled_from(HazardState)

@@ -7,6 +7,7 @@ import pytest
 
 from service.cards.card import ListEntry
 from service.cards.compose.contents_list import compose_contents_list
+from service.records.museum.region import Region
 from service.records.record import (
     ContainerRecord,
     Hazard,
@@ -15,7 +16,6 @@ from service.records.record import (
     Part,
     PhotoReference,
     PlaceRecord,
-    Region,
     Weight,
     WeightBasis,
 )
@@ -96,6 +96,7 @@ def test_a_restricted_object_is_named_but_not_shown() -> None:
             (
                 "Arsenic confirmed (XRF, 3 May 2024, I. Hale, review 3 May 2029). Green paint."
                 " Gloves. Do not brush or shake. Wash hands."
+                " Nitrile gloves; where there is dust, coveralls and a dust mask."
                 " Ask a conservator or health and safety adviser."
             ),
         ),
@@ -103,6 +104,7 @@ def test_a_restricted_object_is_named_but_not_shown() -> None:
             Hazard("firearm", HazardState.PRESUMED),
             (
                 "Firearm presumed. Treat as loaded. Authorised staff only."
+                " Nothing that is worn protects: leave it to authorised staff."
                 " Ask the firearms curator or police firearms licensing."
             ),
         ),

@@ -7,7 +7,7 @@ import pytest
 from service.cards.compose.cover_card import compose_cover_card
 from service.contents.packing import Packing
 from service.records.record import ObjectRecord, PhotoReference, PhotoRole
-from tests.contents.made import BOX, GARMENT_COVER, MUSEUM, hazard, objects, packing
+from tests.contents.made import GARMENT_COVER, MUSEUM, hazard, objects, packing
 
 DRESS = ObjectRecord(
     "1962.18",
@@ -56,18 +56,43 @@ def test_a_discreet_garment_shows_its_number_alone(secret: dict[str, bool]) -> N
 
 
 @pytest.mark.parametrize(
-    ("made", "words"),
+    ("changes", "words", "reason"),
     [
-        (hung(DRESS), "Hung in its cover"),
-        (hung(replace(DRESS, cautions=("do-not-hang",))), "Do not hang"),
-        (hung(replace(DRESS, cautions=("keep-flat",))), "Do not hang"),
-        (packing([DRESS], BOX), "Hanging not assessed: ask first"),
+        ({}, "No advice recorded: ask before hanging", ""),
+        ({"cautions": ("do-not-hang",)}, "Do not hang, lay flat in a box", "do not hang"),
+        (
+            {"hang_factors": ("sound-shoulders",)},
+            "Hang on a padded hanger: support the hem",
+            "sound shoulders",
+        ),
+        (
+            {"hang_factors": ("beads", "thin-straps")},
+            "Do not hang, lay flat in a box",
+            "beads, thin straps",
+        ),
+        (
+            {"hang_factors": ("beads",), "restricted": True},
+            "Do not hang, lay flat in a box",
+            "",
+        ),
     ],
-    ids=["hung", "not to be hung", "to be kept flat", "in a box"],
+    ids=["silent", "forbidden", "sound", "two reasons", "discreet"],
 )
-def test_advice_on_hanging_repeats_the_records(made: Packing, words: str) -> None:
-    """A record that is silent on hanging gives no leave to hang."""
-    assert compose_cover_card(made, MUSEUM).hang_advice.startswith(words)
+def test_advice_on_hanging_gives_its_reason(
+    changes: dict[str, object], words: str, reason: str
+) -> None:
+    """A silent record gives no leave to hang, and the reasons of a discreet one stay inside."""
+    card = compose_cover_card(hung(replace(DRESS, **changes)), MUSEUM)  # type: ignore[arg-type] # any field
+    assert (card.hang_advice, card.hang_reason) == (words, reason)
+
+
+def test_what_must_lie_flat_decides_for_the_whole_cover() -> None:
+    """A knitted jersey beside the coat is not overlooked, and the coat not taken for it."""
+    coat = replace(DRESS, hang_factors=("sound-shoulders",))
+    jersey = ObjectRecord("1962.19", hang_factors=("knit",))
+    card = compose_cover_card(packing([coat, jersey], GARMENT_COVER), MUSEUM)
+    assert card.hang_advice == "1962.19: do not hang, lay flat in a box"
+    assert card.hang_reason == "knitted"
 
 
 def test_a_detail_stands_in_for_the_back() -> None:

@@ -14,6 +14,7 @@ MADE_UP = Phrasebook(
         "Lead": "Ołów",
         "{hazard} presumed": "{hazard} (przypuszczalnie)",
         "Gloves. Do not disturb dust. Wash hands.": "Rękawice. Umyć ręce.",
+        "Thin nitrile gloves; where there is dust, coveralls and a dust mask": "Cienkie rękawice",
         "Fragile": "Kruche",
         "At most {limit} boxes on top": "Pudła na wierzchu: najwyżej {limit}",
         "Heavy end": "Ciężki koniec",

@@ -8,10 +8,11 @@ from dataclasses import asdict, replace
 
 import pytest
 
-from service.cards.card import Card
+from service.cards.card import Card, ContentsList
 from service.cards.fingerprint import check_letters, fingerprint_card
 from service.cards.kept_text import card_as_text, card_from_text
 from service.cards.kinds import CARD_KINDS, compose_cards
+from service.cards.second.add import add_second_words
 from service.contents.packing import Packing
 from service.handling.cautions import CAUTIONS
 from service.handling.hazards import HAZARDS
@@ -75,9 +76,13 @@ def test_a_contents_list_says_each_line() -> None:
     card = _compose(packing([record]), "contents-list")
     line = (
         "Lead presumed (XRF). White bloom. Gloves. Do not disturb dust. Wash hands."
+        " Thin nitrile gloves; where there is dust, coveralls and a dust mask."
         " Ask a conservator or health and safety adviser."
     )
-    assert _said(card) == {line: ". ".join(LEAD_WORDS), "Fragile, Do not hang": "Kruche"}
+    assert _said(card) == {
+        line: "Ołów (przypuszczalnie). Rękawice. Umyć ręce. Cienkie rękawice",
+        "Fragile, Do not hang": "Kruche",
+    }
     assert card.head.second is not None
     assert card.head.second.note == MADE_UP.note
     lid = _compose(packing([record]), "lid-card").head.second
@@ -146,3 +151,12 @@ def test_no_printed_word_of_the_tables_is_left_in_english(
             printed += [warn.instruction for warn in handling.hazards]
             assert [words for words in printed if words not in said] == []
             assert not any("{" in words for words in said.values())
+
+
+def test_other_english_words_get_no_translation_of_ours() -> None:
+    """Where a list instructs in other words than the table, only the name is said again."""
+    card = _compose(packing([LEAD]), "contents-list")
+    assert isinstance(card, ContentsList)
+    line = "Lead presumed. Wear the blue gloves. Ask the desk."
+    other = replace(card, entries=(replace(card.entries[0], hazards=(line,)),))
+    assert _said(add_second_words(other, MADE_UP))[line] == LEAD_WORDS[0]

@@ -1,4 +1,4 @@
-"""Tests for checks, backup and restore."""
+"""Tests for backup and restore."""
 
 from __future__ import annotations
 
@@ -7,21 +7,6 @@ from pathlib import Path
 import pytest
 
 from tests.cli.store.conftest import Ask, Say
-
-
-def test_a_check_takes_a_container_off_the_list(filled: Ask, say: Say) -> None:
-    """What was never looked at is due; what was looked at today is not."""
-    assert [row["container_number"] for row in filled("due")["due"]] == ["B-027"]
-    assert "never checked" in say("due")[1]
-    filled("checked", "B-027", "--note", "no pests")
-    assert filled("due")["due"] == []
-    assert "Nothing is due" in say("due")[1]
-
-
-def test_what_should_be_back_is_due(filled: Ask) -> None:
-    """A slip whose day has passed is listed."""
-    filled("out", "1931.14.7", "--to", "I. Hale", "--due", "2020-01-01")
-    assert [row["object_number"] for row in filled("due")["overdue"]] == ["1931.14.7"]
 
 
 def test_a_backup_brings_everything_back(

@@ -11,6 +11,6 @@ def test_help_names_every_command(say: Say) -> None:
     for name in (
         *("import", "photos", "find", "show", "history", "pack", "unpack", "move", "out", "back"),
         *("print", "spoiled", "runs", "again", "attached", "reprints", "swap-list", "scan"),
-        *("checked", "due", "backup", "restore"),
+        *("checked", "due", "check-sheet", "slip", "isolation-label", "backup", "restore"),
     ):
         assert name in words

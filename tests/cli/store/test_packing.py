@@ -89,3 +89,27 @@ def _write_spare_box(folder: Path) -> Path:
     path = folder / "spare.json"
     path.write_text('{"objects": [], "containers": [{"container_number": "B-900"}]}', "utf-8")
     return path
+
+
+def test_what_is_packed_badly_is_told_at_once(filled: Ask, say: Say, tmp_path: Path) -> None:
+    """Whoever packs hears of it while the box stands open, and again when it is shown."""
+    filled("import", _write_wool_and_silver(tmp_path))
+    assert filled("pack", "B-900", "X.901")["findings"] == []
+    (told,) = filled("pack", "B-900", "X.902")["findings"]
+    assert (told["code"], told["where"]) == ("conflicting-materials", "B-900, X.901")
+    assert filled("show", "B-900")["findings"] == [told]
+    code, words = say("show", "B-900")
+    assert (code, "warning B-900, X.901: X.901 (wool) lies with X.902" in words) == (0, True)
+    left, reached = filled("move", "X.902", "--to", "B-901")["packings"]
+    assert (left["findings"], reached["findings"]) == ([], [])
+
+
+def _write_wool_and_silver(folder: Path) -> Path:
+    path = folder / "two.json"
+    path.write_text(
+        """{"objects": [{"object_number": "X.901", "materials": "wool"},
+        {"object_number": "X.902", "materials": "silver"}],
+        "containers": [{"container_number": "B-900"}, {"container_number": "B-901"}]}""",
+        "utf-8",
+    )
+    return path

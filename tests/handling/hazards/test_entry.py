@@ -8,7 +8,7 @@ from service.handling.hazards.entry import (
     published,
 )
 from service.handling.rule import Evidence, Rule
-from service.records.record import Region
+from service.records.museum.region import Region
 
 BOTH = Consult("the keeper", uk="the adviser", us="the hygienist")
 

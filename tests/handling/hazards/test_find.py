@@ -14,7 +14,8 @@ from service.handling.hazards import (
 )
 from service.handling.rule import Evidence
 from service.records.codes import HAZARD_CODES
-from service.records.record import Hazard, HazardState, Region
+from service.records.museum.region import Region
+from service.records.record import Hazard, HazardState
 from service.render.task import TEMPLATES
 
 PROMISES = re.compile(

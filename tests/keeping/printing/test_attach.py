@@ -20,7 +20,7 @@ from tests.store.made import LATER
 @pytest.fixture
 def printed(connection: Connection, ruler: Ruler) -> tuple[PrintedCard, ...]:
     """Print two copies of every card of the box."""
-    cards = compose_today(connection, ruler, [BOX]).cards.values()
+    cards = compose_today(connection, ruler, [BOX]).standing_cards
     made = tuple(describe_card(card, copy=copy) for card in cards for copy in (1, 2))
     return save_run(connection, NewRun(made), stamp=LATER)
 

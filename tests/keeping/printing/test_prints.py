@@ -8,14 +8,14 @@ import io
 import pytest
 from PIL import Image
 
-from service.cards.kinds import END_LABEL, LID_CARD
+from service.cards.kinds import END_LABEL, LID_CARD, OBJECT_TAG, WARNING_LABEL
 from service.errors import ContentsError, NotFoundError
 from service.keeping.desk import Desk
 from service.keeping.printing.attach import attach_run
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.reprints import list_reprints
 from service.keeping.today import compose_today
-from service.pipeline.options import PrintOptions, card_key
+from service.pipeline.options import PrintOptions, card_key, object_tag_keys
 from service.records.record import Collection, ObjectRecord, PhotoRole
 from service.store.handles import Connection
 from service.store.kept.used_sheets import load_used_sheets
@@ -138,3 +138,21 @@ def test_nothing_to_print_is_an_error(desk: Desk) -> None:
     """A container nobody knows gets no cards."""
     with pytest.raises(ContentsError):
         print_run(desk, PrintOptions(containers=frozenset({"B-999"})), stamp=STAMP)
+
+
+def test_object_tags_are_refused(desk: Desk) -> None:
+    """The store remembers cards of containers; it says so before anything is drawn."""
+    for options in (
+        PrintOptions(kinds=(LID_CARD, OBJECT_TAG)),
+        PrintOptions(only=object_tag_keys([JAR])),
+    ):
+        with pytest.raises(ContentsError, match="no object tags"):
+            print_run(desk, options, stamp=STAMP)
+
+
+def test_a_warning_label_is_kept_like_any_card(desk: Desk) -> None:
+    """What is printed on request is remembered, with the hazard it warns of."""
+    options = PrintOptions(kinds=(WARNING_LABEL,), containers=frozenset({BOX}))
+    (card,) = print_run(desk, options, stamp=STAMP).cards
+    assert card.made.key == (BOX, "warning-label", 1)
+    assert '"name":"Lead"' in card.made.content

@@ -6,7 +6,8 @@ from service.findings import Where
 from service.records.museum.language import Language
 from service.records.museum.lifting import USUAL_LIFTING, FilterColumn, LiftingChoices
 from service.records.museum.read import read_museum, read_own_headings
-from service.records.record import Museum, Questions, Region
+from service.records.museum.region import Region
+from service.records.record import Museum, Questions
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.sources.columns import OBJECT_COLUMNS
@@ -72,3 +73,12 @@ def test_one_heading_for_one_column() -> None:
     assert columns.own == {"title": "Name"}
     (finding,) = notebook.findings()
     assert (finding.code, finding.where.column) == ("wrong-type", "columns/object_name")
+
+
+def test_packing_checks_are_turned_off_by_code(make_row: MakeRow) -> None:
+    """A code that is not in the list is an error, and turns nothing off."""
+    row = make_row(packing_checks_off="overfilled; Covered lid; over-filled")
+    assert read_museum(row, USUAL_LIFTING).packing_checks_off == ("overfilled", "covered-lid")
+    (finding,) = row.notebook.findings()
+    assert (finding.code, finding.severity.value) == ("unknown-packing-check", "error")
+    assert "over-filled" in finding.message

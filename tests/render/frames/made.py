@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 from typing import TypeVar
 
+from service.cards.kinds import CARD_KINDS
 from service.contents.arrange import arrange_packings
 from service.errors import ServiceError
 from service.geometry import Size
@@ -63,7 +64,7 @@ def demo_pages() -> tuple[Page, ...]:
     packings = arrange_packings(collection).packings
     ready = Ready(collection.museum, packings, {}, ())
     ruler = PangoRuler(FONTS_CONF)
-    cards = fit_cards(ready, PrintOptions(), ruler, [])
+    cards = fit_cards(ready, PrintOptions(kinds=CARD_KINDS), ruler, [])
     return tuple(page for card in cards for page in card.pages)
 
 

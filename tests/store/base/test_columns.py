@@ -7,7 +7,8 @@ from sqlalchemy import Connection, insert, select, text
 from sqlalchemy.exc import StatementError
 
 from service.store.base.columns import UtcTime
-from service.store.tables import actors, checks, containers
+from service.store.kept.check_tables import checks
+from service.store.tables import actors, containers
 from tests.store.made import MOMENT
 
 

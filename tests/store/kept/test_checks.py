@@ -6,37 +6,54 @@ import pytest
 from sqlalchemy import Connection
 
 from service.errors import NotFoundError
-from service.records.record import Collection, ContainerRecord
-from service.store.kept.checks import Check, list_due, load_checks, save_check
-from service.store.save_records import save_records
+from service.handling.checks.due import DoneCheck
+from service.handling.checks.kinds import CheckKind, CheckResult
+from service.store.history import load_history
+from service.store.kept.checks import IN_ORDER, Check, Looked, load_checks, load_done, save_check
 from tests.store.made import LATER, STAMP
 
 LONG_AGO, LATELY = date(2025, 3, 1), date(2026, 11, 2)
+PESTS, TISSUE = CheckKind.PESTS, CheckKind.TISSUE
+MOTH = Looked(PESTS, CheckResult.FOUND, "larvae in the felt")
+YELLOW = Looked(TISSUE, CheckResult.NOT_DONE, "no pH pen")
 
 
 def test_checks_are_kept_with_who_noted_them(connection: Connection) -> None:
-    """The latest day comes first, whenever it was noted."""
-    save_check(connection, "B-001", LATELY, note="no pests", stamp=STAMP)
-    save_check(connection, "B-001", LONG_AGO, note="tissue yellow", stamp=LATER)
-    assert load_checks(connection, "B-001") == (
-        Check("B-001", LATELY, "no pests", STAMP),
-        Check("B-001", LONG_AGO, "tissue yellow", LATER),
-    )
+    """The latest day comes first, whenever it was noted; results in the order of the sheet."""
+    lately = Check("B-001", LATELY, "no pests", STAMP, IN_ORDER)
+    long_ago = Check("B-001", LONG_AGO, "tissue yellow", LATER, (MOTH, YELLOW))
+    for check in (lately, long_ago):
+        save_check(connection, check)
+    assert load_checks(connection, "B-001") == (lately, long_ago)
+    assert long_ago.found(PESTS)
+    assert not lately.found(PESTS)
     with pytest.raises(NotFoundError):
-        save_check(connection, "B-999", LATELY, note="", stamp=STAMP)
+        save_check(connection, Check("B-999", LATELY, "", STAMP))
 
 
-def test_what_is_due_is_listed_in_walking_order(connection: Connection) -> None:
-    """Packed containers not checked since a day come by location; without one they come last."""
-    places = {"B-002": ("Store 2", "Bay 9"), "B-001": ("Store 2", "Bay 10")}
-    moved = tuple(ContainerRecord(number, location=where) for number, where in places.items())
-    save_records(connection, Collection(containers=moved), stamp=STAMP)
-    assert [due.container_number for due in list_due(connection, before=LATELY)] == list(places)
-    save_check(connection, "B-001", LONG_AGO, note="", stamp=STAMP)
-    save_check(connection, "B-002", LATELY, note="", stamp=STAMP)
-    (due,) = list_due(connection, before=LATELY)
-    assert (due.container_number, due.location, due.last_on) == (
-        "B-001",
-        "Store 2 / Bay 10",
-        LONG_AGO,
-    )
+def test_the_history_tells_what_was_found(connection: Connection) -> None:
+    """Who asks what happened to a box reads of the moth there."""
+    save_check(connection, Check("B-001", LATELY, "", STAMP, (MOTH,)))
+    event = load_history(connection, container_number="B-001")[-1]
+    assert event.entry.detail == '{"checked_on":"2026-11-02","results":{"pests":"found"}}'
+
+
+def test_the_latest_look_of_each_kind_counts(connection: Connection) -> None:
+    """One that was not done counts for nothing; of one day the one noted last counts."""
+    done = Looked(TISSUE, CheckResult.OK)
+    for check in (
+        Check("B-001", LONG_AGO, "", STAMP, (done, Looked(PESTS, CheckResult.OK))),
+        Check("B-001", LATELY, "", STAMP, (YELLOW, Looked(PESTS, CheckResult.OK))),
+        Check("B-001", LATELY, "", LATER, (MOTH,)),
+        Check("B-002", LONG_AGO, "", STAMP),
+    ):
+        save_check(connection, check)
+    expected = {
+        "B-001": (
+            DoneCheck(PESTS, CheckResult.FOUND, LATELY),
+            DoneCheck(TISSUE, CheckResult.OK, LONG_AGO),
+        )
+    }
+    assert load_done(connection) == expected
+    assert load_done(connection, ["B-001", "B-002"]) == expected
+    assert load_done(connection, ["B-002"]) == {}

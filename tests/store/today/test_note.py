@@ -12,6 +12,7 @@ from service.store.printed.runs import save_run
 from service.store.printed.states import mark_attached
 from service.store.save_records import save_records
 from service.store.today.note import (
+    Noted,
     Unattached,
     count_stale,
     heed_wording,
@@ -25,8 +26,12 @@ from tests.store.made import BOXES, LATER
 from tests.store.printed.made import END_1, LID
 
 NOTED = {
-    "B-001": {("lid-card", 1): LID.fingerprint, ("end-label", 1): END_1.fingerprint},
-    "B-002": {("lid-card", 1): "a" * 64},
+    "B-001": {
+        ("lid-card", 1): Noted(LID.fingerprint),
+        ("end-label", 1): Noted(END_1.fingerprint),
+        ("warning-label", 1): Noted("c" * 64, standing=False),
+    },
+    "B-002": {("lid-card", 1): Noted("a" * 64)},
     "B-003": {},
 }
 
@@ -53,7 +58,7 @@ def test_who_comes_late_writes_over_nothing(connection: Connection) -> None:
     """What somebody else has noted meanwhile is newer, or the same."""
     as_of = load_stale(connection, limit=3).as_of
     save_today(connection, NOTED, as_of=as_of)
-    save_today(connection, {"B-002": {("lid-card", 1): "b" * 64}}, as_of=as_of)
+    save_today(connection, {"B-002": {("lid-card", 1): Noted("b" * 64)}}, as_of=as_of)
     save_run(connection, NewRun((replace(LID, container_number="B-002"),)), stamp=LATER)
     (waiting,) = load_unattached(connection, ["B-002"])
     assert waiting == Unattached("B-002", "lid-card", 1, is_made=True)
@@ -77,3 +82,15 @@ def test_attached_cards_that_differ_are_found(connection: Connection) -> None:
     save_today(connection, NOTED, as_of=load_stale(connection, limit=3).as_of)
     assert {card.made.container_number for card in load_differing(connection)} == {"B-002", "B-003"}
     assert load_unattached(connection) == (Unattached("B-001", "end-label", 1, is_made=False),)
+
+
+def test_what_is_made_on_request_is_never_missed(connection: Connection) -> None:
+    """No container lacks it; once attached it is found like any other when it is wrong."""
+    save_today(connection, NOTED, as_of=load_stale(connection, limit=3).as_of)
+    lacking = {(one.container_number, one.kind) for one in load_unattached(connection)}
+    assert lacking == {("B-001", "lid-card"), ("B-001", "end-label"), ("B-002", "lid-card")}
+    label = replace(LID, kind="warning-label")
+    (made,) = save_run(connection, NewRun((label,)), stamp=LATER)
+    assert load_differing(connection) == ()
+    mark_attached(connection, made.card_id, stamp=LATER)
+    assert [card.made.kind for card in load_differing(connection)] == ["warning-label"]

@@ -34,7 +34,7 @@ def add_run(folder: Path) -> None:
     """Remember a run of every card of the box, an object that is out, and a task that waits."""
     engine = open_folder(folder)
     with reading(engine) as connection:
-        cards = compose_today(connection, PangoRuler(FONTS_CONF), [BOX]).cards.values()
+        cards = compose_today(connection, PangoRuler(FONTS_CONF), [BOX]).standing_cards
     made = [_place(describe_card(card)) for card in cards]
     pdf = open_shelf(folder / "files", scratch=folder).put(b"%PDF-1.7 of the test", ".pdf")
     names = dict.fromkeys(card.file for card in made)

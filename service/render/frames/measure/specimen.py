@@ -46,7 +46,7 @@ _PHOTO = "specimen.jpg"
 _PAYLOAD = "https://example/1"
 _QUIET_ZONE_MODULES = 4
 _ROW_SHARE = 0.1
-"""The leading of a line of specimen, in heights of its area, where that is less than 5 mm."""
+"""The leading of a line of specimen, in short sides of its area, where that is less than 5 mm."""
 _LARGEST_ROW_MM = 5.0
 _LEADING_RATIO = 1.25
 
@@ -150,7 +150,8 @@ def _blocks_of(look: Look, area: Rect) -> tuple[Block, ...]:
 
 
 def _text(look: TextLook, wording: _Wording, area: Rect, step: int) -> TextBlock:
-    row_mm = min(_LARGEST_ROW_MM, area.height_mm * _ROW_SHARE) * (1 + step / 8)
+    side_mm = min(area.width_mm, area.height_mm)
+    row_mm = min(_LARGEST_ROW_MM, side_mm * _ROW_SHARE) * (1 + step / 8)
     style = TextStyle(
         round(points_from_mm(row_mm / _LEADING_RATIO), 2),
         wording.weight,

@@ -33,7 +33,7 @@ class CardKeyBody(BaseModel):
 
 
 class PrintBody(BaseModel):
-    """What to print, and on what; nothing named prints every card of every container."""
+    """What to print, and on what; nothing named prints what every container always gets."""
 
     model_config = STRICT | ConfigDict(
         json_schema_extra={"examples": [{"containers": ["B-027"], "kinds": ["end-label"]}]}
@@ -42,7 +42,9 @@ class PrintBody(BaseModel):
     containers: list[Number] = Field(default_factory=list, max_length=100_000)
     cards: list[CardKeyBody] = Field(default_factory=list, max_length=100_000)
     reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
-    kinds: list[Number] = Field(default_factory=list, description="Kinds of card; none, all.")
+    kinds: list[Number] = Field(
+        default_factory=list, description="Kinds of card; none, those that are always printed."
+    )
     stock: str = Field(default="", max_length=200, description="None is chosen by measure.")
     paper: Literal["A4", "Letter"] = "A4"
     start_position: _Position = 1

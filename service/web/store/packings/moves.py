@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from fastapi import APIRouter, Response
 
+from service.keeping.checks.packings import check_container
 from service.store.handles import Connection
 from service.store.packing.move import Move, move_object
+from service.web.replies.problems import show_findings
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheAsked
 from service.web.store.once import Made, make_once
@@ -35,6 +37,13 @@ def move(body: MoveBody, asked: TheAsked) -> Response:
 
     def make(connection: Connection) -> Made:
         left, entered = move_object(connection, wanted, stamp=asked.stamp)
-        return Made(MoveView(left=left, entered=entered))
+        findings = [
+            finding
+            for one in (left, entered)
+            for finding in check_container(
+                connection, one.container_number, today=asked.stamp.at.date()
+            )
+        ]
+        return Made(MoveView(left=left, entered=entered, findings=show_findings(findings)))
 
     return make_once(asked, body.model_dump_json(), make)

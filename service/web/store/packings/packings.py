@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import date
 from typing import Annotated
 from urllib.parse import quote
 
 from fastapi import APIRouter, Path, Response
 from pydantic import BaseModel
 
+from service.keeping.checks.packings import check_container
 from service.keeping.repack import Seen, place_anew, put_in, take_out
 from service.records.record import PackingRecord
 from service.store.handles import Connection
 from service.store.packing.load import find_held, load_packing
 from service.store.packing.save import save_packing
+from service.web.replies.problems import FindingView, show_findings
 from service.web.store.asking import Asked, ContainerNumber, SeenRevision, TheAsked, TheCounter
 from service.web.store.matching import read_revision, tag_revision, telling_stale
 from service.web.store.once import Made, make_once
@@ -57,8 +60,10 @@ def packing(
     """Give one packing; its ETag is what a change made from it needs."""
     with counter.reading() as connection:
         found = load_packing(connection, number, revision=revision)
+        is_current = find_held(connection, number).revision == revision
+        findings = _check(connection, number, counter.now().date()) if is_current else []
     response.headers["ETag"] = tag_revision(revision)
-    return PackingView(packing=found)
+    return PackingView(packing=found, findings=findings)
 
 
 @router.post("/api/containers/{number:path}/packings", status_code=201, response_model=PackingView)
@@ -163,9 +168,14 @@ def _repack(
             saved = change(connection)
         path = f"/api/containers/{quote(saved.container_number)}/packings/{saved.revision}"
         headers = {"Location": path, "ETag": tag_revision(saved.revision)}
-        return Made(PackingView(packing=saved), headers=headers)
+        findings = _check(connection, saved.container_number, asked.stamp.at.date())
+        return Made(PackingView(packing=saved, findings=findings), headers=headers)
 
     return make_once(asked, f"{seen.revision} {body.model_dump_json()}", make)
+
+
+def _check(connection: Connection, number: str, today: date) -> list[FindingView]:
+    return show_findings(check_container(connection, number, today=today))
 
 
 def _show_line(packing: PackingRecord) -> PackingLine:

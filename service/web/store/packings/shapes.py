@@ -15,6 +15,7 @@ from pydantic import (
 )
 
 from service.records.record import PackingRecord, PlaceRecord
+from service.web.replies.problems import FindingView
 from service.web.store.records.shapes import STRICT
 
 Reason = Annotated[str, StringConstraints(max_length=1000)]
@@ -110,16 +111,21 @@ class MoveBody(BaseModel):
 
 
 class PackingView(BaseModel):
-    """One numbered state of a container's contents; revision 0 is that of one never packed."""
+    """One numbered state of a container's contents; revision 0 is that of one never packed.
+
+    `findings` say how the current one is packed; an older one has none.
+    """
 
     packing: PackingRecord
+    findings: list[FindingView] = []
 
 
 class MoveView(BaseModel):
-    """Both containers after a move."""
+    """Both containers after a move, and what is noticed in how they are packed now."""
 
     left: PackingRecord
     entered: PackingRecord
+    findings: list[FindingView] = []
 
 
 class PackingLine(BaseModel):

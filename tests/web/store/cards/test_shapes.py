@@ -2,7 +2,6 @@ from __future__ import annotations
 
 import pytest
 
-from service.cards.kinds import CARD_KINDS
 from service.errors import UnknownStockError
 from service.web.store.cards.shapes import PrintBody
 
@@ -10,6 +9,6 @@ from service.web.store.cards.shapes import PrintBody
 def test_nothing_named_means_everything() -> None:
     """Without kinds, stock and containers all is printed, each on the stock that suits it."""
     options = PrintBody().to_options()
-    assert (options.kinds, options.stock, options.containers) == (CARD_KINDS, None, frozenset())
+    assert (options.kinds, options.stock, options.containers) == ((), None, frozenset())
     with pytest.raises(UnknownStockError):
         PrintBody(stock="A9").to_options()

@@ -44,3 +44,29 @@ def test_impossible_move_changes_nothing(
     assert ("yours" in problem) == (status == 409)
     assert client.get(f"/api/containers/{BOX}/packings").headers["etag"] == '"r1"'
     assert client.get(f"/api/containers/{EMPTY_BOX}/packings").headers["etag"] == '"r0"'
+
+
+def test_how_both_are_packed_is_told(client: httpx.Client) -> None:
+    """A move that brings rubber to brass says so; the container it left has nothing to tell."""
+    for number, material in (("N.1", "rubber"), ("N.2", "brass")):
+        record = {"object_number": number, "materials": [material]}
+        assert client.post("/api/objects", json={"record": record}).status_code == 201
+    client.post("/api/containers", json={"record": {"container_number": "N-B"}})
+    put_in = f"/api/containers/{EMPTY_BOX}/put-in"
+    body = {"place": {"object_number": "N.1"}}
+    assert client.post(put_in, json=body, headers={"If-Match": '"r0"'}).json()["findings"] == []
+    body = {"place": {"object_number": "N.2"}}
+    path = "/api/containers/N-B/put-in"
+    assert client.post(path, json=body, headers={"If-Match": '"r0"'}).json()["findings"] == []
+    move = {
+        "place": {"object_number": "N.2"},
+        "from_container": "N-B",
+        "from_revision": 1,
+        "to_container": EMPTY_BOX,
+        "to_revision": 1,
+    }
+    (finding,) = client.post("/api/moves", json=move).json()["findings"]
+    assert (finding["code"], finding["where"]) == ("conflicting-materials", f"{EMPTY_BOX}, N.1")
+    packings = f"/api/containers/{EMPTY_BOX}/packings"
+    assert client.get(f"{packings}/2").json()["findings"] == [finding]
+    assert client.get(f"{packings}/1").json()["findings"] == []

@@ -1,4 +1,4 @@
-"""Taking a whole source in, records and the photos beside them, as commands do it."""
+"""Taking a whole source in, records and the photos beside them."""
 
 from __future__ import annotations
 

@@ -5,8 +5,8 @@ from pathlib import Path
 from PIL import Image
 
 from service.cli.store.at_desk import AtDesk
-from service.cli.store.taking_in import take_in
 from service.config import Settings
+from service.keeping.taking_in import take_in
 from service.pipeline.ready import tell_nobody
 from tests.store.made import LATER, STAMP
 

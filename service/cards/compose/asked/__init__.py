@@ -1,0 +1,1 @@
+"""Kinds that are printed when somebody asks for them, or where a lid is clear."""

@@ -1,0 +1,1 @@
+"""What is noticed in a store when somebody looks at it."""

@@ -1,0 +1,1 @@
+"""The round through a store: what is due, what pests ask for, and the papers to walk with."""

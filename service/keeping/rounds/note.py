@@ -1,0 +1,33 @@
+"""Notes a look at a container and says what its findings ask for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from service.handling.checks.kinds import CheckKind
+from service.handling.checks.rules import ISOLATE_PESTS, LOOK_BESIDE_PESTS
+from service.handling.rule import Rule
+from service.keeping.rounds.neighbours import Neighbours, neighbours
+from service.store.handles import Connection
+from service.store.kept.checks import Check, save_check
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """What pests ask for: an isolation label for the container, and a look at its neighbours."""
+
+    container_number: str
+    neighbours: Neighbours
+    rules: tuple[Rule, ...] = (ISOLATE_PESTS, LOOK_BESIDE_PESTS)
+
+
+def note_check(connection: Connection, check: Check) -> Proposal | None:
+    """Note a check; where pests were found, say what to do next.
+
+    Raises:
+        NotFoundError: When there is no such container.
+    """
+    save_check(connection, check)
+    if not check.found(CheckKind.PESTS):
+        return None
+    return Proposal(check.container_number, neighbours(connection, check.container_number))

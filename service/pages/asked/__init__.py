@@ -1,0 +1,1 @@
+"""The fits of the kinds that are printed when somebody asks for them, or where a lid is clear."""

@@ -1,0 +1,1 @@
+"""The papers of the round as pages: check sheet, removal slip, isolation label."""

@@ -1,0 +1,141 @@
+"""Sets lift, hazards and cautions for a paper: nothing shortened, every mark with its words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from service.cards.parts import Handling, Pointer, Warn
+from service.cards.words import join_words
+from service.geometry import Rect
+from service.handling.lifting import LiftAdvice
+from service.pages.page import Block, MarkBlock, TextStyle
+from service.pages.ruler import Ruler
+from service.pages.setting.stack import bottom_of, move_blocks
+from service.pages.setting.text import Spot, set_text
+
+MOST_NAMED = 4
+"""Above this many objects a paper says how many; the contents list names them."""
+_GAP_MM = 1.4
+_LINES_TOGETHER = 5
+_NO_BREAK = "\N{NO-BREAK SPACE}"
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """Blocks set from the origin, which no page divides, and their height."""
+
+    blocks: tuple[Block, ...]
+    height_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class WarningLook:
+    """How warnings are set: the side of a mark, and the type of headings and of the rest."""
+
+    mark_mm: float
+    heading: TextStyle
+    body: TextStyle
+
+
+def set_warnings(
+    ruler: Ruler, handling: Handling, look: WarningLook, width_mm: float
+) -> tuple[Item, ...]:
+    """Set what must be known, the most urgent first: hazards, lift, cautions, limits."""
+    items = [_set_hazard(ruler, warn, look, width_mm) for warn in handling.hazards]
+    items.append(_set_lines(ruler, _lift_lines(handling.lift, look), width_mm))
+    cautions = join_words(map(_word_caution, handling.cautions))
+    others = ((cautions, "caution"), *((words, "limit") for words in handling.limits))
+    for words, purpose in others:
+        items += _set_running(ruler, words, look.body, width_mm, purpose)
+    return tuple(items)
+
+
+def stack_items(items: Iterable[Item], x_mm: float, y_mm: float, *, gap_mm: float) -> list[Block]:
+    """Put items one below the other."""
+    blocks: list[Block] = []
+    for item in items:
+        blocks += move_blocks(item.blocks, x_mm, y_mm)
+        y_mm += item.height_mm + gap_mm
+    return blocks
+
+
+def pair_items(items: Sequence[Item], step_mm: float) -> tuple[Item, ...]:
+    """Put each two items side by side, the second one `step_mm` to the right."""
+    pairs = (items[first : first + 2] for first in range(0, len(items), 2))
+    return tuple(
+        Item(
+            tuple(
+                block
+                for column, item in enumerate(pair)
+                for block in move_blocks(item.blocks, column * step_mm, 0)
+            ),
+            max(item.height_mm for item in pair),
+        )
+        for pair in pairs
+    )
+
+
+def share_items(
+    items: Sequence[Item], rooms_mm: Iterator[float], *, gap_mm: float
+) -> list[list[Item]]:
+    """Fill room after room with whole items, in their order; the first may stay empty."""
+    shared: list[list[Item]] = [[]]
+    left_mm = next(rooms_mm)
+    for item in items:
+        if item.height_mm > left_mm and (shared[-1] or len(shared) == 1):
+            shared.append([])
+            left_mm = next(rooms_mm)
+        shared[-1].append(item)
+        left_mm -= item.height_mm + gap_mm
+    return shared
+
+
+def _set_hazard(ruler: Ruler, warn: Warn, look: WarningLook, width_mm: float) -> Item:
+    x_mm = look.mark_mm + _GAP_MM
+    lines = [
+        ("hazard", warn.heading, look.heading),
+        ("instruction", warn.instruction, look.body),
+        ("pointers", write_numbers(warn.pointers), look.body),
+    ]
+    item = _set_lines(ruler, lines, width_mm - x_mm)
+    mark = MarkBlock("mark", Rect(0, 0.2, look.mark_mm, look.mark_mm), warn.mark, warn.heading)
+    blocks = (mark, *move_blocks(item.blocks, x_mm, 0))
+    return Item(blocks, bottom_of(blocks))
+
+
+def _lift_lines(lift: LiftAdvice, look: WarningLook) -> list[tuple[str, str, TextStyle]]:
+    figure = f"{lift.figure_kg} kg" if lift.figure_kg else ""
+    weight = join_words((figure, lift.qualifier), between=", ")
+    return [("weight", weight, look.heading), ("lift-advice", lift.advice, look.body)]
+
+
+def _word_caution(warn: Warn) -> str:
+    return " ".join((warn.heading, write_numbers(warn.pointers))).strip()
+
+
+def write_numbers(pointers: Sequence[Pointer]) -> str:
+    """Name the objects a warning is about, or say how many they are."""
+    if len(pointers) > MOST_NAMED:
+        return f"{len(pointers)} objects: see the contents list"
+    named = (f"{one.place}{_NO_BREAK}{one.object_number}".strip(_NO_BREAK) for one in pointers)
+    return ", ".join(named)
+
+
+def _set_running(
+    ruler: Ruler, words: str, style: TextStyle, width_mm: float, purpose: str
+) -> Iterator[Item]:
+    """Set a text of any length in pieces that a page may part."""
+    lines = ruler.break_text(words, style, width_mm=width_mm).lines if words else ()
+    for first in range(0, len(lines), _LINES_TOGETHER):
+        piece = " ".join(lines[first : first + _LINES_TOGETHER])
+        yield _set_lines(ruler, [(purpose, piece, style)], width_mm)
+
+
+def _set_lines(ruler: Ruler, lines: Iterable[tuple[str, str, TextStyle]], width_mm: float) -> Item:
+    blocks: list[Block] = []
+    for purpose, words, style in lines:
+        if words:
+            spot = Spot(0, bottom_of(blocks), width_mm)
+            blocks.append(set_text(ruler, words, style, spot, purpose))
+    return Item(tuple(blocks), bottom_of(blocks))

@@ -1,0 +1,77 @@
+from __future__ import annotations
+
+import pytest
+
+from service.records.record import Measure, ObjectRecord, Part, PlaceRecord
+from tests.handling.packing.made import BOX, found, noticed, pack, thing
+
+INNER = (Measure("", 590.0), Measure("", 440.0), Measure("", 125.0))
+TUBE = (Measure("length", 1080.0), Measure("diameter", 115.0))
+
+
+def measured(*sides: tuple[str, float], materials: tuple[str, ...] = ("wood",)) -> ObjectRecord:
+    """Make an object with these measures."""
+    return thing("1", *materials, dimensions=tuple(Measure(*side) for side in sides))
+
+
+@pytest.mark.parametrize(
+    ("record", "inner", "expected"),
+    [
+        (measured(("length", 591)), INNER, True),
+        (measured(("length", 590)), INNER, False),
+        (measured(("", 500), ("", 441), ("", 10)), INNER, True),
+        (measured(("height", 440), ("width", 125), ("depth", 590)), INNER, False),
+        (measured(("height", 130), ("diameter", 130)), INNER, True),
+        (measured(("height", 130), ("diameter", 125)), INNER, False),
+        (measured(("length", 900), ("diameter", 116)), TUBE, True),
+        (measured(("length", 1080), ("diameter", 115)), TUBE, False),
+        (measured(("length", 900), materials=("linen",)), INNER, False),
+        (measured(("flat width", 900), ("rolled length", 500)), INNER, False),
+        (measured(("line", 18_300), ("lead height", 175)), INNER, False),
+        (measured(("", 300), ("", 200), ("", 130), ("", 130)), INNER, False),
+        (measured(("length", 900)), (), False),
+        (thing("1", "wood"), INNER, False),
+    ],
+    ids=[
+        "longer",
+        "just fits",
+        "too wide",
+        "fits when turned",
+        "too thick round",
+        "just fits round",
+        "too thick for a tube",
+        "just fits a tube",
+        "cloth bends",
+        "rolled",
+        "a line is coiled",
+        "several parts, longest counts",
+        "inside not measured",
+        "object not measured",
+    ],
+)
+def test_larger_than_the_inside(
+    record: ObjectRecord, inner: tuple[Measure, ...], *, expected: bool
+) -> None:
+    """An object that cannot lie inside, however it is turned, is reported; else nothing is."""
+    made = pack(record, inner_dimensions=inner)
+    assert found(made) == ([("object-too-large", "1")] if expected else [])
+
+
+def test_only_the_parts_that_lie_here_are_measured() -> None:
+    """The long staff is elsewhere; its head lies here and fits."""
+    staff = thing(
+        "1",
+        "wood",
+        parts=(Part("a", "staff"), Part("b", "head")),
+        dimensions=(Measure("a length", 1500.0), Measure("b length", 120.0)),
+    )
+    for parts, expected in ((("b",), 0), (("a",), 1), ((), 1)):
+        made = pack((staff, PlaceRecord("1", parts)), container=BOX, inner_dimensions=INNER)
+        assert len(found(made)) == expected
+
+
+def test_the_finding_names_both_measures() -> None:
+    """Whoever measures again knows which side to look at."""
+    made = pack(measured(("", 500), ("", 450), ("", 10)), inner_dimensions=INNER)
+    (finding,) = noticed(made)
+    assert finding.message.startswith("1 measures 450 mm where there are 440 mm inside.")

@@ -1,0 +1,49 @@
+from __future__ import annotations
+
+import pytest
+
+from service.errors import NotFoundError
+from service.keeping.desk import Desk
+from service.keeping.rounds.loading import (
+    find_files,
+    find_packed,
+    load_container_of,
+    load_packings,
+    load_unpacked,
+)
+from service.records.record import PhotoRole, PlaceRecord
+from service.store.handles import Connection
+from service.store.shelf.photos import BroughtPhoto, bring_photos
+from tests.keeping.made import BOX, EMPTY, JAR, LEAD
+from tests.store.made import STAMP
+
+
+def test_what_lies_in_a_container_is_found(connection: Connection) -> None:
+    """An object that lies there with its record; one that does not is none."""
+    loaded = load_packings(connection, [BOX])
+    packing = load_container_of(loaded, BOX)
+    packed = find_packed(packing, PlaceRecord(LEAD))
+    assert packed is not None
+    assert (packed.record.title, packed.place.layer) == ("Lead line", 2)
+    assert find_packed(packing, PlaceRecord("X.1")) is None
+    with pytest.raises(NotFoundError):
+        load_container_of(loaded, EMPTY)
+
+
+def test_what_lies_nowhere_keeps_its_hazards(connection: Connection) -> None:
+    """A record counts wherever the object is; without one nothing is known of it."""
+    packed = load_unpacked(connection, PlaceRecord(LEAD))
+    assert [hazard.code for hazard in packed.record.hazards] == ["lead"]
+    assert not load_unpacked(connection, PlaceRecord("X.999")).known
+
+
+def test_only_photos_that_are_shown_are_fetched(connection: Connection, desk: Desk) -> None:
+    """By the name that the records of this loading give them."""
+    stored = desk.shelf.put(b"jpeg of the jar", ".jpg")
+    brought = BroughtPhoto(JAR, "jar.jpg", PhotoRole.FRONT, stored)
+    bring_photos(connection, [brought], stamp=STAMP)
+    loaded = load_packings(connection, [BOX])
+    name = f"{stored.sha256}.jpg"
+    files = find_files(desk, loaded.photos, [name, name, "unknown.jpg"])
+    assert {one: path.read_bytes() for one, path in files.items()} == {name: b"jpeg of the jar"}
+    assert find_files(desk, loaded.photos, []) == {}
