@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from service.cards.parts import CardLayer, CardObject, Handling, HazardGroup, Head, Warn
 from service.handling.lifting import LiftAdvice
-from service.records.record import Grid
+from service.records.measures import Grid
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 
 from service.contents.packing import Layer, PackedObject, Packing
 from service.findings import Finding, Where, make_finding
+from service.records.measures import Grid
 from service.records.naturally import natural_key, sort_naturally
 from service.records.record import (
     Collection,
     ContainerRecord,
-    Grid,
     ObjectRecord,
     PackingRecord,
     PlaceRecord,

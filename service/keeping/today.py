@@ -15,6 +15,7 @@ from service.cards.kinds import KEPT_KINDS, compose_cards, kinds_for
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.errors import ServiceError
+from service.handling.hazards import reword_hazards
 from service.handling.presume import presume_hazards
 from service.languages.catalogue import load_phrasebook
 from service.pages.ruler import Ruler
@@ -73,7 +74,7 @@ def compose_today(
     """Word every card of some containers, of all of them where none are named."""
     loaded = load_printable(connection, container_numbers)
     presumed, _ = presume_hazards(loaded.collection)
-    collection, _ = replace_missing(presumed, ruler)
+    collection, _ = replace_missing(reword_hazards(presumed), ruler)
     second = load_phrasebook(collection.museum.second_language)
     wanted = None if container_numbers is None else set(container_numbers)
     cards: dict[CardKey, Card] = {}

@@ -9,6 +9,7 @@ from pathlib import Path
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.findings import Finding, Where, make_finding
+from service.handling.hazards import reword_hazards
 from service.handling.lifting.load import check_load
 from service.handling.packing.check import check_packing
 from service.handling.packing.report import Known
@@ -75,7 +76,7 @@ def make_ready(
 ) -> Ready:
     """Match photos and packings, make thumbnails, and leave only what can be printed."""
     presumed, presumptions = presume_hazards(collection)
-    named, naming_findings = name_photos(photos, presumed)
+    named, naming_findings = name_photos(photos, reword_hazards(presumed))
     printable, sign_findings = replace_missing(named, workshop.ruler)
     wanted = _photo_names(printable, options)
     # A name from a record is never opened as a path: it could point anywhere.

@@ -13,7 +13,7 @@ from service.records.museum.read import read_questions
 from service.records.record import ContainerRecord, Lid
 from service.records.rows.numbering import unique_rows
 from service.records.rows.row import Row
-from service.records.said import SaidColumns
+from service.records.rows.said import SaidColumns
 
 
 def read_containers(

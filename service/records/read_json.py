@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from service.errors import TooManyRecordsError
 from service.findings import Where
+from service.records.museum import read_hazard_words
 from service.records.museum.read import read_museum
 from service.records.museum.read_lifting import GROUP, read_lifting
 from service.records.read_containers import read_containers
@@ -14,7 +15,7 @@ from service.records.read_packings import read_packings
 from service.records.record import Collection, Museum
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
-from service.records.said import SaidColumns
+from service.records.rows.said import SaidColumns
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
     MUSEUM_COLUMNS,
@@ -76,7 +77,10 @@ class _Document:
         plain = dict(values) if isinstance(values, dict) else {}
         where = Where(file=self._name, column=f"museum/{GROUP}")
         lifting = read_lifting(plain.pop(GROUP, {}), where=where, notebook=self.notebook)
-        return read_museum(self._row(plain, MUSEUM_COLUMNS, "museum"), lifting)
+        where = Where(file=self._name, column=f"museum/{read_hazard_words.GROUP}")
+        own = plain.pop(read_hazard_words.GROUP, {})
+        words = read_hazard_words.read_hazard_words(own, where=where, notebook=self.notebook)
+        return read_museum(self._row(plain, MUSEUM_COLUMNS, "museum"), lifting, words)
 
     def rows(self, key: str, columns: Columns) -> Iterator[Row]:
         """Give a row for each object of a list."""

@@ -16,8 +16,8 @@ from service.records.record import ObjectRecord
 from service.records.rows.cell import Cell
 from service.records.rows.numbering import unique_rows
 from service.records.rows.row import Row
+from service.records.rows.said import SaidColumns
 from service.records.rows.text import quote_text
-from service.records.said import SaidColumns
 
 _ADDRESS = re.compile(r"https://[^\s/@\\]+(?:/\S*)?", re.IGNORECASE)
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from service.errors import UnreadableFileError
 from service.findings import Where
+from service.records.museum import read_hazard_words
 from service.records.museum.read import read_museum, read_own_headings
 from service.records.museum.read_lifting import GROUP, read_lifting
 from service.records.read_containers import read_containers
@@ -16,7 +17,7 @@ from service.records.read_packings import read_packings
 from service.records.record import Collection, Museum
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
-from service.records.said import SaidColumns
+from service.records.rows.said import SaidColumns
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
     MUSEUM_COLUMNS,
@@ -163,8 +164,12 @@ def _read_choices(data: bytes | None, *, notebook: Notebook) -> _Choices:
     own = values.pop(_OWN_COLUMNS, {})
     where = Where(file=MUSEUM_FILE, column=GROUP)
     lifting = read_lifting(values.pop(GROUP, {}), where=where, notebook=notebook)
+    where = Where(file=MUSEUM_FILE, column=read_hazard_words.GROUP)
+    own_words = values.pop(read_hazard_words.GROUP, {})
+    words = read_hazard_words.read_hazard_words(own_words, where=where, notebook=notebook)
     row = make_row(values, MUSEUM_COLUMNS, name=MUSEUM_FILE, pointer="", notebook=notebook)
-    return _Choices(read_museum(row, lifting), _read_own_columns(own, notebook=notebook))
+    museum = read_museum(row, lifting, words)
+    return _Choices(museum, _read_own_columns(own, notebook=notebook))
 
 
 def _read_own_columns(own: object, *, notebook: Notebook) -> dict[str, Columns]:

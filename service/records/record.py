@@ -9,7 +9,9 @@ from enum import StrEnum
 
 from service.findings import Finding
 from service.geometry import Size
+from service.records.measures import Grid, Measure
 from service.records.museum.check_months import CheckMonths
+from service.records.museum.hazard_words import HazardWords
 from service.records.museum.language import Language
 from service.records.museum.lifting import USUAL_LIFTING, LiftingChoices
 from service.records.museum.region import Region
@@ -58,7 +60,10 @@ class Lid(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Hazard:
-    """One recorded hazard; `code` is kept as written when it is not in the list."""
+    """One recorded hazard; `code` is kept as written when it is not in the list.
+
+    `instruction` is what the museum prints as first precaution, "" for the usual words.
+    """
 
     code: str
     state: HazardState
@@ -67,6 +72,7 @@ class Hazard:
     checked_on: date | None = None
     checked_by: str = ""
     review_on: date | None = None
+    instruction: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,14 +81,6 @@ class Weight:
 
     weight_g: float
     basis: WeightBasis = WeightBasis.MEASURED
-
-
-@dataclass(frozen=True, slots=True)
-class Measure:
-    """One measure in mm with its label ("height", "width", "depth", "diameter", ... or "")."""
-
-    label: str
-    length_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,14 +138,6 @@ class Questions:
     role: str = ""
     phone: str = ""
     person: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Grid:
-    """Compartments of a layer: rows are lettered from A, columns numbered from 1."""
-
-    columns: int
-    rows: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,6 +217,7 @@ class Museum:
     region: Region = Region.ELSEWHERE
     presume_hazards: bool = True
     second_language: Language = Language.NONE
+    hazard_words: tuple[HazardWords, ...] = ()
     checks: CheckMonths = CheckMonths()  # noqa: RUF009 - it is frozen
     packing_checks_off: tuple[str, ...] = ()
 

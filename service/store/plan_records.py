@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Table, select
 from service.findings import Finding
 from service.records.naturally import natural_text
 from service.records.record import Collection, ContainerRecord, Museum, ObjectRecord
-from service.records.said import Columns
+from service.records.rows.said import Columns
 from service.store.base.bulk import in_portions
 from service.store.canonical import (
     check_text,
@@ -125,7 +125,7 @@ CONTAINERS: Kind[ContainerRecord] = Kind(
 def plan_records(connection: Connection, collection: Collection) -> RecordsPlan:
     """Compare a collection with the store; whatever it does not name stays as it is.
 
-    So do fields for which the source of a record has no column (see `records/said.py`). A museum
+    So do fields for which the source of a record has no column (`records/rows/said.py`). A museum
     that says nothing changes nothing. Of several records of one number the first counts, of several
     packings of one container that of the highest revision.
 

@@ -6,7 +6,7 @@ from dataclasses import fields, replace
 from typing import TypeVar
 
 from service.records.record import ContainerRecord, ObjectRecord
-from service.records.said import Columns, is_said
+from service.records.rows.said import Columns, is_said
 
 Record = TypeVar("Record", ObjectRecord, ContainerRecord)
 

@@ -3,7 +3,8 @@ from __future__ import annotations
 import pytest
 
 from service.contents.arrange import Arrangement, find_cell
-from service.records.record import ContainerRecord, Grid, PackingRecord, PlaceRecord
+from service.records.measures import Grid
+from service.records.record import ContainerRecord, PackingRecord, PlaceRecord
 from tests.contents.made import arrange, objects
 
 BOX_1 = ContainerRecord("B-1")

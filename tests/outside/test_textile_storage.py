@@ -15,11 +15,11 @@ from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.handling.hanging.assess import assess_hanging
 from service.handling.packing.check import check_packing
+from service.records.measures import Measure
 from service.records.record import (
     Collection,
     ContainerKind,
     ContainerRecord,
-    Measure,
     ObjectRecord,
     PackingRecord,
     PlaceRecord,

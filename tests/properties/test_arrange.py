@@ -12,10 +12,10 @@ from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.contents.weights import Certainty, weigh_packing
 from service.findings import CODES
+from service.records.measures import Grid
 from service.records.record import (
     Collection,
     ContainerRecord,
-    Grid,
     ObjectRecord,
     PackingRecord,
     PlaceRecord,

@@ -10,12 +10,12 @@ from service.findings import CODES
 from service.handling.hanging.assess import HangWay, assess_hanging
 from service.handling.packing.check import check_packing
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES, HAZARD_CODES
+from service.records.measures import Measure
 from service.records.record import (
     ContainerKind,
     ContainerRecord,
     Hazard,
     HazardState,
-    Measure,
     ObjectRecord,
     PlaceRecord,
     Weight,

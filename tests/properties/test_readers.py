@@ -25,6 +25,7 @@ from service.records.cells.weights import parse_weight, read_weight
 from service.records.codes import CAUTION_CODES, HAZARD_CODES
 from service.records.darwin.read import read_darwin
 from service.records.lido.export.write import write_lido
+from service.records.measures import Measure
 from service.records.naturally import natural_key, sort_naturally
 from service.records.read_json import read_json
 from service.records.read_lido import read_lido
@@ -33,7 +34,6 @@ from service.records.record import (
     Collection,
     Hazard,
     HazardState,
-    Measure,
     ObjectRecord,
     Part,
     PhotoReference,

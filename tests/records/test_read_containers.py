@@ -4,16 +4,9 @@ from collections.abc import Callable
 from datetime import date
 
 from service.geometry import Size
+from service.records.measures import Grid, Measure
 from service.records.read_containers import read_containers
-from service.records.record import (
-    ContainerKind,
-    ContainerRecord,
-    Grid,
-    Lid,
-    Measure,
-    Questions,
-    Weight,
-)
+from service.records.record import ContainerKind, ContainerRecord, Lid, Questions, Weight
 from service.records.rows.row import Row
 
 MakeRow = Callable[..., Row]

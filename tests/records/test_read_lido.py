@@ -7,8 +7,9 @@ import pytest
 
 import service.records.read_lido
 from service.errors import TooManyRecordsError, UnreadableFileError
+from service.records.measures import Measure
 from service.records.read_lido import read_lido
-from service.records.record import Measure, PhotoReference, Weight
+from service.records.record import PhotoReference, Weight
 
 FOLDER = Path(__file__).parents[2] / "sample_records" / "lido_export"
 OPEN = b'<l:lidoWrap xmlns:l="http://www.lido-schema.org">'

@@ -4,8 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
+from service.records.measures import Measure
 from service.records.read_objects import read_objects
-from service.records.record import Measure, Weight
+from service.records.record import Weight
 from service.records.rows.row import Row
 
 MakeRow = Callable[..., Row]

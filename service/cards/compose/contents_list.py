@@ -20,7 +20,7 @@ from service.cards.words import count, join_words, write_date
 from service.contents.packing import PackedObject, Packing
 from service.contents.weights import weigh_packing
 from service.handling.cautions import find_caution
-from service.handling.hazards import find_hazard, name_hazard
+from service.handling.hazards import name_hazard, word_hazard
 from service.handling.lifting import advise_lift, format_kg
 from service.records.museum.region import Region
 from service.records.record import Hazard, Museum, PhotoRole, WeightBasis
@@ -88,7 +88,7 @@ def _write_weight(packed: PackedObject) -> str:
 
 
 def _write_hazard(hazard: Hazard, region: Region) -> str:
-    entry = find_hazard(hazard.code)
+    entry = word_hazard(hazard)
     checked = join_words(
         (
             hazard.method,

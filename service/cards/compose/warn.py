@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from service.cards.parts import Handling, Pointer, Warn
-from service.cards.words import write_date
+from service.cards.words import join_words, write_date
 from service.contents.packing import PackedObject, Packing
 from service.contents.weights import Certainty, ContainerWeight, weigh_packing
 from service.handling.cautions import drop_implied, find_caution
-from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_hazard
+from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_hazard, word_hazard
 from service.handling.lifting import LiftAdvice, advise_lift
 from service.records.record import ContainerRecord, Hazard, HazardState, Museum, WeightBasis
 
@@ -18,6 +18,10 @@ MARKS_BESIDE = 2
 
 STATE_ORDER = (HazardState.CONFIRMED, HazardState.PRESUMED, HazardState.UNCHECKED)
 """The best known comes first."""
+
+
+_Words = tuple[str, str, str]
+"""A hazard's name, its state in words, and its first precaution: what tells one from another."""
 
 
 def is_discreet(packed: PackedObject) -> bool:
@@ -63,13 +67,13 @@ def advise_object(packed: PackedObject, museum: Museum) -> LiftAdvice:
 
 def gather_hazards(contents: Sequence[PackedObject]) -> tuple[Warn, ...]:
     """Merge equal hazards of several objects, most urgent first, confirmed before presumed."""
-    found: dict[tuple[str, str], dict[Pointer, bool]] = {}
-    entries: dict[tuple[str, str], tuple[HazardEntry, HazardState]] = {}
+    found: dict[_Words, dict[Pointer, bool]] = {}
+    entries: dict[_Words, tuple[HazardEntry, HazardState]] = {}
     for packed in contents:
         beside = marks_beside(packed)
         for hazard in packed.record.hazards:
             entry, state_words = outside_words(hazard)
-            key = (entry.name, state_words)
+            key = (entry.name, state_words, entry.instruction)
             entries.setdefault(key, (entry, hazard.state))
             found.setdefault(key, {})[point_at(packed)] = entry.mark in beside
     warns = [
@@ -80,11 +84,12 @@ def gather_hazards(contents: Sequence[PackedObject]) -> tuple[Warn, ...]:
     return tuple(warn for _, warn in warns)
 
 
-def _word_hazard(entry: HazardEntry, key: tuple[str, str], marked: dict[Pointer, bool]) -> Warn:
+def _word_hazard(entry: HazardEntry, words: _Words, marked: dict[Pointer, bool]) -> Warn:
+    name, state, instruction = words
     return Warn(
         mark=entry.mark,
-        heading=" ".join(part for part in key if part),
-        instruction=entry.instruction,
+        heading=join_words((name, state), between=" "),
+        instruction=instruction,
         pointers=tuple(marked),
         urgency=entry.urgency,
         unmarked=tuple(pointer for pointer, is_marked in marked.items() if not is_marked),
@@ -95,8 +100,9 @@ def outside_words(hazard: Hazard) -> tuple[HazardEntry, str]:
     """Give the entry and state words for the outside: a discreet one says only to ask."""
     entry = find_hazard(hazard.code)
     if entry.discreet:
+        # The museum's own words for it may say too much out here.
         return (entry if entry.name == "Restricted" else DISCREET), ""
-    return entry, STATE_WORDS[hazard.state]
+    return word_hazard(hazard), STATE_WORDS[hazard.state]
 
 
 def gather_cautions(contents: Iterable[PackedObject]) -> tuple[Warn, ...]:

@@ -13,6 +13,8 @@ from service.handling.hazards.find import (
     STATE_WORDS,
     find_hazard,
     name_hazard,
+    reword_hazards,
+    word_hazard,
 )
 
 __all__ = [
@@ -24,4 +26,6 @@ __all__ = [
     "HazardEntry",
     "find_hazard",
     "name_hazard",
+    "reword_hazards",
+    "word_hazard",
 ]

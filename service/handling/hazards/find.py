@@ -1,6 +1,8 @@
-"""The whole table of hazards, and how a recorded hazard finds its row and its name."""
+"""The whole table of hazards, and how a recorded hazard finds its row, name and words."""
 
 from __future__ import annotations
+
+from dataclasses import replace
 
 from service.handling.hazards.entry import DESK, HazardEntry, practice
 from service.handling.hazards.table_arms import ARMS
@@ -12,7 +14,7 @@ from service.handling.hazards.table_poisons import POISONS
 from service.handling.hazards.table_radiation import RADIATION_AND_ASBESTOS
 from service.handling.hazards.table_vessels import VESSELS
 from service.handling.rule import Rule
-from service.records.record import Hazard, HazardState
+from service.records.record import Collection, Hazard, HazardState
 
 HAZARDS: dict[str, HazardEntry] = {
     **METALS,
@@ -66,6 +68,29 @@ def find_hazard(code: str) -> HazardEntry:
     )
 
 
+def word_hazard(hazard: Hazard) -> HazardEntry:
+    """Give the row of a recorded hazard, with the museum's own first precaution if it has one."""
+    entry = find_hazard(hazard.code)
+    return replace(entry, instruction=hazard.instruction) if hazard.instruction else entry
+
+
 def name_hazard(hazard: Hazard) -> str:
     """Name a hazard with its state in full words, for the inside of the house."""
     return f"{find_hazard(hazard.code).name} {STATE_WORDS[hazard.state]}"
+
+
+def reword_hazards(collection: Collection) -> Collection:
+    """Word the hazards of every object as the museum wishes; one worded in its record stays so."""
+    words = {one.code: one.instruction for one in collection.museum.hazard_words}
+    if not words:
+        return collection
+
+    def reword(hazard: Hazard) -> Hazard:
+        own = hazard.instruction or words.get(hazard.code, "")
+        return hazard if own == hazard.instruction else replace(hazard, instruction=own)
+
+    objects = (
+        replace(record, hazards=tuple(map(reword, record.hazards))) if record.hazards else record
+        for record in collection.objects
+    )
+    return replace(collection, objects=tuple(objects))

@@ -10,7 +10,7 @@ from service.handling.materials import is_textile
 from service.handling.packing.report import Known, report
 from service.handling.packing.rules import TOO_LARGE
 from service.handling.phrases import find_phrase
-from service.records.record import Measure
+from service.records.measures import Measure
 
 _SIDES = 3
 _AS_IT_NEED_NOT_LIE = (

@@ -14,7 +14,7 @@ from service.records.cells.dimension_words import (
     cut_into_tokens,
 )
 from service.records.cells.numbers import parse_number
-from service.records.record import Measure
+from service.records.measures import Measure
 from service.records.rows.cell import Cell
 from service.records.rows.text import quote_text
 from service.units import mm_from_length

@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from typing import TypeVar
 
-from service.records.record import ContainerKind, Grid
+from service.records.measures import Grid
+from service.records.record import ContainerKind
 from service.records.rows.cell import Cell
 from service.records.rows.text import quote_text
 

@@ -10,6 +10,7 @@ from service.records.cells.lengths import read_length_mm
 from service.records.cells.words import read_choice, read_codes, read_yes_or_no
 from service.records.codes import PACKING_CHECK_CODES
 from service.records.museum.check_months import read_check_months
+from service.records.museum.hazard_words import HazardWords
 from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
 from service.records.museum.region import Region
@@ -20,7 +21,9 @@ from service.records.rows.text import quote_text
 from service.records.sources.columns import Columns
 
 
-def read_museum(row: Row, lifting: LiftingChoices) -> Museum:
+def read_museum(
+    row: Row, lifting: LiftingChoices, hazard_words: tuple[HazardWords, ...] = ()
+) -> Museum:
     """Read the museum's choices; what is not given keeps its usual value.
 
     `lifting` has been read from its own group.
@@ -41,6 +44,7 @@ def read_museum(row: Row, lifting: LiftingChoices) -> Museum:
         aisle_distance_mm=read_length_mm(row.cell("aisle_distance")) or usual.aisle_distance_mm,
         questions=read_questions(row),
         lifting=lifting,
+        hazard_words=hazard_words,
         region=read_choice(
             row.cell("region"), Region, default=usual.region, finding="unknown-region"
         ),

@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterable, Iterator
 
 from service.records.rows.row import Row
+from service.records.rows.said import SaidColumns
 from service.records.rows.text import quote_text
-from service.records.said import SaidColumns
 
 # What spreadsheets make of numbers: 1.9E+05, 14-Mar, Mar-14, 03/04/1972.
 _CHANGED = re.compile(

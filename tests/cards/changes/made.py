@@ -20,10 +20,10 @@ from service.cards.compose.end_label import compose_end_labels
 from service.cards.compose.lid_card import compose_lid_card
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
+from service.records.measures import Grid
 from service.records.record import (
     Collection,
     ContainerRecord,
-    Grid,
     Hazard,
     HazardState,
     Museum,

@@ -7,7 +7,8 @@ from dataclasses import replace
 import pytest
 
 from service.cards.changes.change import Urgency
-from service.records.record import Collection, Grid, PlaceRecord, Questions
+from service.records.measures import Grid
+from service.records.record import Collection, PlaceRecord, Questions
 from tests.cards.changes.cases import (
     BOX,
     JAR,

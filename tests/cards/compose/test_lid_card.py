@@ -3,7 +3,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from service.cards.compose.lid_card import ORIENTATION, compose_lid_card
-from service.records.record import ContainerKind, ContainerRecord, Grid, PlaceRecord
+from service.records.measures import Grid
+from service.records.record import ContainerKind, ContainerRecord, PlaceRecord
 from tests.contents.made import BOX, MUSEUM, objects, packing
 
 

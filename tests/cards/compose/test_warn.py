@@ -14,7 +14,7 @@ from service.cards.compose.warn import (
 )
 from service.cards.parts import Pointer
 from service.handling.hazards import HAZARDS
-from service.records.record import HazardState, ObjectRecord, PlaceRecord
+from service.records.record import Hazard, HazardState, ObjectRecord, PlaceRecord
 from tests.contents.made import BOX, MUSEUM, hazard, objects, packing
 
 ONE, TWO, THREE = objects(3)
@@ -147,3 +147,19 @@ def test_third_hazard_of_an_object_is_pointed_at() -> None:
     warns = {warn.heading: warn for warn in gather_hazards(packing(records).everything)}
     assert warns["Radium confirmed"].unmarked == ()
     assert warns["Lead confirmed"].unmarked == warns["Lead confirmed"].pointers[:2]
+
+
+def test_own_first_precautions_are_printed_and_part_what_differs() -> None:
+    """One hazard worded in two ways is two warnings; the words of a discreet one stay inside."""
+    usual, own = Hazard("lead", HazardState.CONFIRMED), "Mittens."
+    records = [
+        replace(ONE, hazards=(usual,)),
+        replace(TWO, hazards=(replace(usual, instruction=own),)),
+        replace(THREE, hazards=(Hazard("firearm", HazardState.CONFIRMED, instruction="A gun."),)),
+    ]
+    warns = gather_hazards(packing(records).everything)
+    assert [(warn.heading, warn.instruction) for warn in warns] == [
+        ("Do not open", "Ask before opening or moving."),
+        ("Lead confirmed", "Gloves. Do not disturb dust. Wash hands."),
+        ("Lead confirmed", own),
+    ]

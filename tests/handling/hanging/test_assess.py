@@ -6,7 +6,8 @@ import pytest
 
 from service.handling.hanging.assess import WORDS, HangAdvice, HangWay, assess_hanging
 from service.handling.hanging.rules import RULES
-from service.records.record import Measure, ObjectRecord, Weight
+from service.records.measures import Measure
+from service.records.record import ObjectRecord, Weight
 
 DRESS = ObjectRecord("1", object_name="dress", materials=("cotton",))
 FLAG = ObjectRecord(

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -11,11 +12,14 @@ from service.handling.hazards import (
     STATE_WORDS,
     find_hazard,
     name_hazard,
+    reword_hazards,
+    word_hazard,
 )
 from service.handling.rule import Evidence
 from service.records.codes import HAZARD_CODES
+from service.records.museum.hazard_words import HazardWords
 from service.records.museum.region import Region
-from service.records.record import Hazard, HazardState
+from service.records.record import Collection, Hazard, HazardState, Museum, ObjectRecord
 from service.render.task import TEMPLATES
 
 PROMISES = re.compile(
@@ -107,3 +111,30 @@ def test_a_hazard_is_named_with_its_state(state: HazardState, words: str) -> Non
     """Nobody takes a presumption for a finding, or silence for an all-clear."""
     assert name_hazard(Hazard("arsenic", state)) == words
     assert set(STATE_WORDS) == set(HazardState)
+
+
+_LEAD = Hazard("lead", HazardState.CONFIRMED)
+_ARSENIC = Hazard("arsenic", HazardState.PRESUMED, instruction="Ask R. Vane.")
+_RECORD = ObjectRecord("1", hazards=(_LEAD, _ARSENIC))
+_OWN = Museum(hazard_words=(HazardWords("lead", "Mittens."), HazardWords("arsenic", "Hood.")))
+
+
+def test_the_museum_words_what_the_record_does_not() -> None:
+    """What stands in a record wins; everything else of a hazard stays."""
+    collection = Collection(museum=_OWN, objects=(_RECORD, ObjectRecord("2")))
+    first, second = reword_hazards(collection).objects
+    assert first.hazards == (replace(_LEAD, instruction="Mittens."), _ARSENIC)
+    assert second == ObjectRecord("2")
+
+
+def test_a_museum_without_words_changes_nothing() -> None:
+    """The collection is the same."""
+    collection = Collection(objects=(_RECORD,))
+    assert reword_hazards(collection) is collection
+
+
+def test_own_words_stand_in_the_row() -> None:
+    """Name, mark and help are those of the table."""
+    row = word_hazard(replace(_LEAD, instruction="Mittens."))
+    assert row == replace(find_hazard("lead"), instruction="Mittens.")
+    assert word_hazard(_LEAD) == find_hazard("lead")

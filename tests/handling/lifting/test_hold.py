@@ -6,7 +6,8 @@ from service.geometry import Size
 from service.handling.lifting.hold import deepest_mm, find_grip, find_reach, measure_depth_mm
 from service.handling.lifting.hse import Reach
 from service.handling.lifting.niosh import Grip
-from service.records.record import ContainerKind, ContainerRecord, Measure
+from service.records.measures import Measure
+from service.records.record import ContainerKind, ContainerRecord
 
 INNER = (Measure("", 590.0), Measure("", 440.0), Measure("height", 900.0))
 

@@ -2,7 +2,8 @@ from __future__ import annotations
 
 import pytest
 
-from service.records.record import Measure, ObjectRecord, Part, PlaceRecord
+from service.records.measures import Measure
+from service.records.record import ObjectRecord, Part, PlaceRecord
 from tests.handling.packing.made import BOX, found, noticed, pack, thing
 
 INNER = (Measure("", 590.0), Measure("", 440.0), Measure("", 125.0))

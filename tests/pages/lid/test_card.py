@@ -13,7 +13,8 @@ from service.pages.lid.grid import FLOOR_MM
 from service.pages.look import NEAREST_EDGE_MM
 from service.pages.page import MarkBlock
 from service.records.codes import HAZARD_CODES
-from service.records.record import Grid, PlaceRecord
+from service.records.measures import Grid
+from service.records.record import PlaceRecord
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from tests.contents.made import A4, A5, A6, BOX, hazard, objects, packing

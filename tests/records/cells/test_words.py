@@ -16,7 +16,8 @@ from service.records.cells.words import (
     read_yes_or_no,
 )
 from service.records.codes import CAUTION_CODES
-from service.records.record import ContainerKind, Grid, Lid
+from service.records.measures import Grid
+from service.records.record import ContainerKind, Lid
 from service.records.rows.cell import Cell
 
 MakeCell = Callable[[str], Cell]

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from service.records.cells.dimensions import parse_dimensions
 from service.records.lido.export.tree import Tree, add
-from service.records.record import Measure, ObjectRecord, Weight, WeightBasis
+from service.records.measures import Measure
+from service.records.record import ObjectRecord, Weight, WeightBasis
 
 _SET = "objectMeasurementsSet"
 

@@ -4,7 +4,8 @@ import pytest
 
 from service.records.lido.export.measures import write_decimal, write_measures
 from service.records.lido.export.tree import start, to_bytes
-from service.records.record import Measure, ObjectRecord, Weight, WeightBasis
+from service.records.measures import Measure
+from service.records.record import ObjectRecord, Weight, WeightBasis
 
 HEIGHT = (Measure("height", 125.0),)
 

@@ -10,7 +10,7 @@ from service.records.read_objects import read_objects
 from service.records.read_tables import read_tables
 from service.records.record import ContainerRecord, ObjectRecord
 from service.records.rows.row import Row
-from service.records.said import SaidColumns, is_said
+from service.records.rows.said import SaidColumns, is_said
 from service.records.sources.columns import CONTAINER_COLUMNS, OBJECT_COLUMNS
 
 
