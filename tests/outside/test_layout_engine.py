@@ -150,7 +150,7 @@ def test_two_languages_are_among_them(drawn: list[Drawn]) -> None:
         for block in page.blocks
         if isinstance(block, TextBlock) and block.purpose == PURPOSE
     }
-    kinds = ("lid-card", "end-label", "cover-card", "contents-list")
+    kinds = ("lid-card", "side-card", "end-label", "cover-card", "contents-list")
     assert said == {(kind, language) for kind in kinds for language in ("cy", "pl")}
 
 

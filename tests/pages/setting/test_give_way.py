@@ -48,6 +48,7 @@ def _english(pages: list[Page]) -> list[tuple[str, str]]:
     [
         ("lid-card", A5.turned, 4.3),
         ("lid-card", A4.turned, 4.3),
+        ("side-card", A5.turned, 4.2),
         ("cover-card", A4.turned, 4.3),
         ("contents-list", A4, 4.3),
         ("end-label", Size(99.1, 67.7), 2.0),
@@ -80,6 +81,17 @@ def test_a_lid_card_never_pays_for_it(count: int, hazards: int) -> None:
     assert has_room(card, both, english)
     if not said(both, PURPOSE):
         assert both == english
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("hazards", range(6))
+def test_a_side_card_never_pays_for_it(hazards: int) -> None:
+    """A small card has as many faces and numbers in both languages, and nothing meets."""
+    card = _card("side-card", count=12, hazards=hazards, book=phrasebook(Language.WELSH))
+    both, english = fit_both(card, A6.turned, RULER)
+    assert len(both) == len(english)
+    assert _english(both) == _english(english)
+    assert [collisions(page, RULER) for page in both] == [[] for _ in both]
 
 
 def test_it_gives_way_wholly() -> None:
