@@ -9,12 +9,13 @@ from collections.abc import Sequence
 
 from service.cards.card import LidCard
 from service.cards.parts import CardLayer
+from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.lid.cells import SCALES, measure_captions
 from service.pages.lid.contents_grid import Fit, set_grid
 from service.pages.lid.grid import FLOOR_MM, GridPlan, GridSpace, capacity, plan_grid
 from service.pages.lid.lists import fit_lists
-from service.pages.lid.space import CardSpace, finish_page, make_spaces
+from service.pages.lid.space import STRIP, CardSpace, finish_page, make_spaces
 from service.pages.page import Page
 from service.pages.ruler import Ruler
 
@@ -25,11 +26,16 @@ _MOST_PICTURE_PAGES = 2
 def fit_lid_card(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     """Lay a lid card out on as many pages of `size` as it needs.
 
-    Where handling fills the first page, the contents begin on the second. Raises `DoesNotFitError`
-    when head, handling and foot are higher than a page, `SymbolError` when the QR symbol cannot be
-    read at this size.
+    Where handling fills the first page, the contents begin on the second.
+
+    Raises:
+        DoesNotFitError: When head, handling and foot are higher than a page.
+        SymbolError: When the QR symbol cannot be read at this size.
     """
     (only,) = make_spaces(card, size, ruler, of=1)
+    if only.area.height_mm < 0:
+        needed_mm = size.height_mm - only.area.height_mm
+        raise DoesNotFitError(STRIP, needed_mm=needed_mm, available_mm=size.height_mm)
     for of in range(1, _MOST_PICTURE_PAGES + 1 + only.is_full):
         pages = _fit_pictures(card, make_spaces(card, size, ruler, of=of), ruler)
         if pages:

@@ -23,7 +23,7 @@ LEAST_AREA_MM = 30.0
 LEAST_LIST_MM = 9.0
 """On a card without pictures two lines are worth printing."""
 _BREATH_MM = 2.0
-_STRIP = "handling strip"
+STRIP = "handling strip"
 _SMALL_MARK_MM = 8.0
 _REMINDER = "Lifting and hazards: see card 1"
 
@@ -60,7 +60,7 @@ def make_space(
     """Set head, handling and foot of one page; only the first carries the whole strip.
 
     Raises:
-        DoesNotFitError: When they are higher than the page.
+        DoesNotFitError: When they are higher than the page: handling is never set over the foot.
     """
     look = look_for(size)
     inside = inner_rect(size, look.margin_mm)
@@ -77,9 +77,10 @@ def make_space(
     foot = set_foot(ruler, card.head, card.orientation, inside)
     start_mm = rule.rect.bottom_mm + _BREATH_MM
     height_mm = min(block.rect.y_mm for block in foot) - _BREATH_MM - start_mm
-    if height_mm < 0:
-        needed_mm = size.height_mm - height_mm
-        raise DoesNotFitError(_STRIP, needed_mm=needed_mm, available_mm=size.height_mm)
+    over_mm = -height_mm - 2 * _BREATH_MM
+    if over_mm > 0:
+        needed_mm = size.height_mm + over_mm
+        raise DoesNotFitError(STRIP, needed_mm=needed_mm, available_mm=size.height_mm)
     area = Rect(inside.x_mm, start_mm, inside.width_mm, height_mm)
     least_mm = LEAST_LIST_MM if isinstance(card, SideCard) else LEAST_AREA_MM
     return CardSpace(number, of, size, (*head, *strip, rule), foot, area, least_mm)
