@@ -111,6 +111,9 @@ CODES: dict[str, FindingCode] = {
     "unknown-region": FindingCode(
         _W, "Write uk, us or elsewhere; whom to consult is said in words for any country."
     ),
+    "unknown-language": FindingCode(
+        _W, "Write cy, fr, de, es, pl or none; cards are worded in English alone."
+    ),
     "unusable-address": FindingCode(_W, "Use an https address; the museum's pattern is used."),
     "lifting-choice": FindingCode(
         _E, "Correct it in the group lifting; the usual choice was used."

@@ -27,6 +27,9 @@ def fingerprint_card(card: Card) -> str:
     said = asdict(card)
     for name in _RESTLESS:
         del said["head"][name]
+    if card.head.second is None:
+        # A card in English alone says what it said before there were other languages.
+        del said["head"]["second"]
     canonical = json.dumps(said, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
     return hashlib.sha256(canonical.encode()).hexdigest()
 

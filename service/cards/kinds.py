@@ -14,6 +14,8 @@ from service.cards.compose.contents_list import compose_contents_list
 from service.cards.compose.cover_card import compose_cover_card
 from service.cards.compose.end_label import compose_end_labels
 from service.cards.compose.lid_card import compose_lid_card
+from service.cards.second.add import add_second_words
+from service.cards.second.phrasebook import Phrasebook
 from service.contents.packing import Packing
 from service.errors import UnknownCardKindError
 from service.records.record import ContainerKind, Lid, Museum
@@ -111,20 +113,26 @@ def kinds_on_request(packing: Packing) -> tuple[CardKind, ...]:
 
 
 def compose_cards(
-    packing: Packing, museum: Museum, *, kinds: Sequence[CardKind] = ()
+    packing: Packing,
+    museum: Museum,
+    *,
+    kinds: Sequence[CardKind] = (),
+    phrasebook: Phrasebook | None = None,
 ) -> tuple[Card, ...]:
     """Compose the cards of a container, in the order of reading.
 
-    Where no `kinds` are named it gets those it always gets, else those of them it can get.
+    Where no `kinds` are named it gets those it always gets, else those of them it can get. With a
+    `phrasebook` words of handling stand in a second language beside the English.
     """
     standing = kinds_for(packing)
     possible = (*standing, *kinds_on_request(packing)) if kinds else standing
-    return tuple(
+    cards = (
         card
         for kind in CARD_KINDS
         if kind in possible and (kind in kinds or not kinds)
         for card in _COMPOSERS[kind](packing, museum)
     )
+    return tuple(add_second_words(card, phrasebook) if phrasebook else card for card in cards)
 
 
 def _one(compose: Callable[[Packing, Museum], Card]) -> _Compose:

@@ -100,12 +100,30 @@ class CardLayer:
 
 
 @dataclass(frozen=True, slots=True)
+class SecondWords:
+    """What a card says in a second language: pairs of the English words and those beside them.
+
+    `note` says what is to be known of the translation where the card has room for that.
+    """
+
+    language: str
+    words: tuple[tuple[str, str], ...]
+    note: str = ""
+
+    def beside(self, *english: str) -> str:
+        """Give what stands beside English words, empty where there is nothing."""
+        said = dict(self.words)
+        return ". ".join(said[words] for words in english if words in said)
+
+
+@dataclass(frozen=True, slots=True)
 class Head:
     """What every card of a container carries at its head and foot.
 
     `address` is what the symbol says without its query; `query` holds revision and letters where
     the card is one that goes out of date. `questions` says whom to ask. `packed` and `revision`
-    belong to the packing, not to what the card says.
+    belong to the packing, not to what the card says. `second` is None where a card speaks English
+    alone.
     """
 
     container_number: str
@@ -119,3 +137,4 @@ class Head:
     packed: str = ""
     query: str = ""
     check_letters: str = ""
+    second: SecondWords | None = None

@@ -9,8 +9,10 @@ from pathlib import Path
 
 from service.cards.fingerprint import fingerprint_card
 from service.keeping.today import Today, compose_today
+from service.languages.catalogue import catalogue_path
 from service.pages.ruler import Ruler
 from service.pipeline.ready import Progress, tell_nobody
+from service.records.museum.language import LANGUAGE_NAMES
 from service.store.handles import Engine
 from service.store.open import reading, writing
 from service.store.today.note import (
@@ -55,7 +57,7 @@ def refresh_today(engine: Engine, ruler: Ruler, *, on_progress: Progress = tell_
 
 @cache
 def wording_sha256() -> str:
-    """Give the SHA-256 of all sources that decide what a card says."""
+    """Give the SHA-256 of all sources and catalogues that decide what a card says."""
     digest = hashlib.sha256()
     for name in _WORDING:
         path = SERVICE / name
@@ -63,6 +65,8 @@ def wording_sha256() -> str:
         for source in sources:
             digest.update(source.relative_to(SERVICE).as_posix().encode() + b"\0")
             digest.update(source.read_bytes() + b"\0")
+    for language in LANGUAGE_NAMES:
+        digest.update(catalogue_path(language).read_bytes() + b"\0")
     return digest.hexdigest()
 
 

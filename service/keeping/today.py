@@ -17,6 +17,7 @@ from service.contents.packing import Packing
 from service.errors import ServiceError
 from service.handling.hazards import reword_hazards
 from service.handling.presume import presume_hazards
+from service.languages.catalogue import load_phrasebook
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey, card_key
 from service.pipeline.printable import replace_missing
@@ -74,6 +75,7 @@ def compose_today(
     loaded = load_printable(connection, container_numbers)
     presumed, _ = presume_hazards(loaded.collection)
     collection, _ = replace_missing(reword_hazards(presumed), ruler)
+    second = load_phrasebook(collection.museum.second_language)
     wanted = None if container_numbers is None else set(container_numbers)
     cards: dict[CardKey, Card] = {}
     standing: set[CardKey] = set()
@@ -85,7 +87,9 @@ def compose_today(
             continue
         packings[number] = packing
         try:
-            composed = compose_cards(packing, collection.museum, kinds=KEPT_KINDS)
+            composed = compose_cards(
+                packing, collection.museum, kinds=KEPT_KINDS, phrasebook=second
+            )
         except ServiceError as error:
             failed[number] = error
         else:

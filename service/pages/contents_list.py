@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from service.cards.card import ContentsList, ListEntry
+from service.cards.parts import SecondWords
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
@@ -15,6 +16,7 @@ from service.pages.lid.head import HeadText, set_head
 from service.pages.look import HAIRLINE_MM, inner_rect, look_for
 from service.pages.page import Align, Block, Page, PictureBlock, Shade, ShapeBlock, TextStyle
 from service.pages.ruler import Ruler
+from service.pages.setting.second import set_second
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT
@@ -58,7 +60,7 @@ def fit_contents_list(card: ContentsList, size: Size, ruler: Ruler) -> tuple[Pag
     """
     inside = inner_rect(size, look_for(size).margin_mm + 2.0)
     columns = _plan_columns(inside)
-    rows = [_set_row(ruler, entry, columns) for entry in card.entries]
+    rows = [_set_row(ruler, entry, columns, card.head.second) for entry in card.entries]
     of = 1
     while True:
         spaces = [
@@ -134,7 +136,7 @@ def _make_space(
     )
     lines = (
         f"Contents list · {join_words((card.count_words, weight))}",
-        *((*write_lift(card.lift), *card.notes) if number == 1 else ()),
+        *((*_word_lift(card), *card.notes) if number == 1 else ()),
     )
     part = f"page {number} of {of}" if of > 1 else ""
     head = set_head(ruler, card.head, HeadText(lines, part), inside, look)
@@ -151,6 +153,12 @@ def write_lift(lift: LiftAdvice) -> tuple[str, ...]:
         return ()
     worth = f"A first filter; local assessment decides. Figures: {lift.source}"
     return (lift.advice, lift.reason, worth)
+
+
+def _word_lift(card: ContentsList) -> tuple[str, ...]:
+    """Word lifting advice, that in the second language right after the English."""
+    words, second = write_lift(card.lift), card.head.second
+    return (*words[:1], second.beside(card.lift.advice), *words[1:]) if words and second else words
 
 
 def _set_labels(ruler: Ruler, columns: _Columns, y_mm: float) -> tuple[Block, ...]:
@@ -176,13 +184,15 @@ def _set_foot(ruler: Ruler, card: ContentsList, inside: Rect) -> tuple[Block, ..
     if card.head.packed:
         spot = Spot(inside.x_mm + half_mm, 1.2, half_mm)
         first.append(set_text(ruler, card.head.packed, end, spot, "packed"))
-    below = Spot(inside.x_mm, bottom_of(first), inside.width_mm)
-    note = set_text(ruler, NOT_AN_ASSESSMENT, _BODY, below, "disclaimer")
-    blocks: tuple[Block, ...] = (rule, *first, note)
+    blocks: list[Block] = [rule, *first]
+    for words in (NOT_AN_ASSESSMENT, card.head.second.note if card.head.second else ""):
+        below = Spot(inside.x_mm, bottom_of(blocks), inside.width_mm)
+        if words:
+            blocks.append(set_text(ruler, words, _BODY, below, "disclaimer"))
     return move_blocks(blocks, 0, inside.bottom_mm - bottom_of(blocks))
 
 
-def _set_row(ruler: Ruler, entry: ListEntry, columns: _Columns) -> _Row:
+def _set_row(ruler: Ruler, entry: ListEntry, columns: _Columns, second: SecondWords | None) -> _Row:
     """Set one object from y = 0; a rule above parts it from the one before."""
     y_mm = _ROW_PADDING_MM
     width_mm = columns.ticks_mm + _TICKS_MM - columns.number_mm
@@ -194,7 +204,8 @@ def _set_row(ruler: Ruler, entry: ListEntry, columns: _Columns) -> _Row:
         below = Spot(columns.number_mm, number.rect.bottom_mm + 0.3, _NUMBER_MM)
         blocks.append(set_text(ruler, entry.place, _BODY, below, "place"))
     blocks.extend(_set_photo(ruler, entry, Rect(columns.picture_mm, y_mm, _PICTURE_MM, 16.0)))
-    blocks.extend(_set_words(ruler, entry, columns, y_mm))
+    words_at = Rect(columns.text_mm, y_mm, columns.text_width_mm, 0)
+    blocks.extend(_set_words(ruler, entry, words_at, second))
     blocks.extend(_set_ticks(columns, y_mm))
     return _Row(tuple(blocks), bottom_of(blocks) + _ROW_PADDING_MM)
 
@@ -207,17 +218,20 @@ def _set_photo(ruler: Ruler, entry: ListEntry, frame: Rect) -> tuple[Block, ...]
     return (PictureBlock("photo", frame, entry.photo, alt, across=Align.START, down=Align.START),)
 
 
-def _set_words(ruler: Ruler, entry: ListEntry, columns: _Columns, y_mm: float) -> tuple[Block, ...]:
+def _set_words(
+    ruler: Ruler, entry: ListEntry, area: Rect, second: SecondWords | None
+) -> tuple[Block, ...]:
     blocks: list[Block] = []
+    y_mm = area.y_mm
     lines = [("title", entry.title, _TITLE)]
     lines += [("hazard", words, _HAZARD) for words in entry.hazards]
     lines += [("detail", words, _BODY) for words in entry.details]
     for purpose, words, style in lines:
-        block = set_text(
-            ruler, words, style, Spot(columns.text_mm, y_mm, columns.text_width_mm), purpose
-        )
-        blocks.append(block)
-        y_mm = block.rect.bottom_mm
+        block = set_text(ruler, words, style, Spot(area.x_mm, y_mm, area.width_mm), purpose)
+        below = Spot(area.x_mm, block.rect.bottom_mm, area.width_mm)
+        said = set_second(ruler, second, (words,), below) if purpose != "title" else ()
+        blocks.extend((block, *said))
+        y_mm = bottom_of(blocks)
     return tuple(blocks)
 
 

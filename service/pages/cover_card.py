@@ -159,7 +159,7 @@ def _set_back(ruler: Ruler, card: CoverCard, area: Rect) -> tuple[Block, ...]:
     """
     foot = _set_foot(ruler, card, area)
     limit_mm = min(block.rect.y_mm for block in foot) - 1.5
-    strip = set_strip(ruler, card.handling, area)
+    strip = set_strip(ruler, card.handling, area, card.head.second)
     words = _set_words(ruler, card, Rect(area.x_mm, bottom_of(strip) + 2.4, area.width_mm, 0))
     bottom_mm = bottom_of((*strip, *words))
     if bottom_mm > limit_mm:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from service.cards.card import Card, CoverCard, EndLabel
+from service.errors import DoesNotFitError
 from service.geometry import Size
 from service.pages.asked.object_tag import fit_object_tag
 from service.pages.asked.shoulder_tag import fit_shoulder_tag
@@ -18,6 +19,7 @@ from service.pages.end_label import fit_end_label
 from service.pages.lid.card import fit_lid_card
 from service.pages.page import Page
 from service.pages.ruler import Ruler
+from service.pages.setting.give_way import has_room, in_english
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,9 +33,21 @@ class Fitting:
 def fit_card(card: Card, size: Size, fitting: Fitting) -> tuple[Page, ...]:
     """Lay a card out at a finished size, on as many pages as it needs.
 
-    Raises `LayoutError` when a block is larger than a page, `SymbolError` when the QR symbol
-    cannot be read at that size.
+    Words of a second language are left out where they would cost anything else. Raises
+    `LayoutError` when a block is larger than a page, `SymbolError` when the QR symbol cannot be
+    read at that size.
     """
+    if card.head.second is None:
+        return _fit(card, size, fitting)
+    english = _fit(in_english(card), size, fitting)
+    try:
+        both = _fit(card, size, fitting)
+    except DoesNotFitError:
+        return english
+    return both if has_room(card, both, english) else english
+
+
+def _fit(card: Card, size: Size, fitting: Fitting) -> tuple[Page, ...]:
     ruler = fitting.ruler
     if isinstance(card, EndLabel):
         return (fit_end_label(card, size, ruler, distance_mm=fitting.aisle_distance_mm),)

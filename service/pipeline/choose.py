@@ -22,6 +22,7 @@ from service.geometry import Size
 from service.pages.fit import Fitting, fit_card
 from service.pages.lid.grid import GOOD_MM
 from service.pages.page import Page, PictureBlock
+from service.pages.setting.give_way import says_all
 from service.pipeline.options import FittedCard, PrintOptions
 from service.records.record import ContainerRecord
 from service.sheets.stock import Stock
@@ -101,14 +102,19 @@ def _as_held(kind: CardKind, size: Size) -> Size:
 def _choose_lid(
     card: Card, container: ContainerRecord, fitting: Fitting, options: PrintOptions
 ) -> tuple[Fit, tuple[Finding, ...]]:
-    """Take the smallest card that shows everything well at once, else the one with fewest pages."""
+    """Take the smallest card that shows everything well at once, else the one with fewest pages.
+
+    Where a larger card has room for a second language, it is taken before that gives way.
+    """
     stocks = [find_stock(name, options.stocks) for name in _CARDS[options.paper]]
     lid = container.lid_size
     held = {stock.name: _as_held(LID_CARD, stock.label) for stock in stocks}
     small = [stock for stock in stocks if lid is None or lid.holds(held[stock.name])]
     fits = list(_try_all(LID_CARD, card, small or stocks[:1], fitting))
-    good = next((fit for fit in fits if _shows_well(fit[0])), None)
-    chosen = good or _fewest(fits)
+    good = [fit for fit in fits if _shows_well(fit[0])] or [
+        fit for fit in fits if len(fit[0]) == len(_fewest(fits)[0])
+    ]
+    chosen = next((fit for fit in good if says_all(card, fit[0])), good[0])
     return chosen, tuple(_lid_findings(container, fits_lid=bool(small)))
 
 

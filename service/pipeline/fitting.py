@@ -9,6 +9,7 @@ from service.cards.kinds import compose_cards, find_kind
 from service.contents.packing import Packing
 from service.errors import ServiceError
 from service.findings import Finding, Where, make_finding
+from service.languages.catalogue import load_phrasebook
 from service.pages.fit import Fitting
 from service.pages.ruler import Ruler
 from service.pipeline.choose import fit_on_stock
@@ -31,10 +32,11 @@ def fit_cards(
     kinds = options.asked_kinds
     fitted: set[CardKey] = set()
     fitting = Fitting(ruler, ready.museum.aisle_distance_mm)
+    second = load_phrasebook(ready.museum.second_language)
     for done, packing in enumerate(ready.packings, start=1):
         where = Where(container_number=packing.container.container_number)
         try:
-            cards = compose_cards(packing, ready.museum, kinds=kinds)
+            cards = compose_cards(packing, ready.museum, kinds=kinds, phrasebook=second)
         except ServiceError as error:
             findings.append(failed_card(where, error))
             cards = ()

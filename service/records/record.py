@@ -12,6 +12,7 @@ from service.geometry import Size
 from service.records.measures import Grid, Measure
 from service.records.museum.check_months import CheckMonths
 from service.records.museum.hazard_words import HazardWords
+from service.records.museum.language import Language
 from service.records.museum.lifting import USUAL_LIFTING, LiftingChoices
 from service.records.museum.region import Region
 
@@ -215,6 +216,7 @@ class Museum:
     lifting: LiftingChoices = USUAL_LIFTING
     region: Region = Region.ELSEWHERE
     presume_hazards: bool = True
+    second_language: Language = Language.NONE
     hazard_words: tuple[HazardWords, ...] = ()
     checks: CheckMonths = CheckMonths()  # noqa: RUF009 - it is frozen
     packing_checks_off: tuple[str, ...] = ()

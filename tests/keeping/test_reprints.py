@@ -15,6 +15,7 @@ from service.keeping.repack import Seen, place_anew, put_in, take_out
 from service.keeping.reprints import list_reprints, list_reprints_of, name_reprints
 from service.keeping.today import compose_today
 from service.pages.ruler import Ruler
+from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import (
     Collection,
@@ -140,6 +141,26 @@ def test_another_address_makes_every_card_wrong(engine: Engine, ruler: Ruler) ->
     found = list_reprints(engine, ruler).out_of_date
     assert {one.reprint.container_number for one in found} == {BOX, COVER}
     assert len(found) == 6
+
+
+def test_a_second_language_makes_cards_wrong_that_speak_it(engine: Engine, ruler: Ruler) -> None:
+    """The choice lists every card that gets other words, with the reason, and back again none."""
+    refresh_today(engine, ruler)
+    with writing(engine) as connection:
+        museum = replace(COLLECTION.museum, second_language=Language.WELSH)
+        save_records(connection, Collection(museum=museum), stamp=LATER)
+    found = list_reprints(engine, ruler).out_of_date
+    assert {(one.reprint.container_number, one.reprint.kind) for one in found} == {
+        (BOX, "lid-card"),
+        (BOX, "end-label"),
+        (BOX, "contents-list"),
+        (COVER, "cover-card"),
+    }
+    told = {reason.words for one in found for reason in one.reprint.changes}
+    assert told == {"second language added: 'cy'"}
+    with writing(engine) as connection:
+        save_records(connection, Collection(museum=COLLECTION.museum), stamp=LATER)
+    assert list_reprints(engine, ruler).out_of_date == ()
 
 
 SILENT: dict[str, Callable[[Connection], object]] = {

@@ -4,8 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from service.cards.fingerprint import fingerprint_card
+from service.cards.kinds import KEPT_KINDS
 from service.keeping.today import compose_today, load_printable
 from service.pages.ruler import Ruler
+from service.pipeline.fitting import fit_cards
+from service.pipeline.options import PrintOptions, card_key
+from service.pipeline.ready import Workshop, make_ready
+from service.records.museum.language import Language
 from service.records.record import Collection, ObjectRecord, PhotoReference
 from service.store.handles import Connection
 from service.store.save_records import save_records
@@ -71,3 +77,21 @@ def test_presumed_hazards_are_worded_as_printed(connection: Connection, ruler: R
 def _names_arsenic(connection: Connection, ruler: Ruler) -> bool:
     today = compose_today(connection, ruler, [BOX])
     return all("Arsenic presumed" in str(today.cards[key]) for key in today.standing)
+
+
+def test_a_run_without_a_store_words_both_languages_alike(
+    connection: Connection, ruler: Ruler, workshop: Workshop
+) -> None:
+    """A card printed from files has the fingerprint that the store expects of it."""
+    museum = replace(COLLECTION.museum, second_language=Language.POLISH)
+    save_records(connection, Collection(museum=museum), stamp=LATER)
+    stored = compose_today(connection, ruler, [BOX]).cards
+    options = PrintOptions(KEPT_KINDS, containers=frozenset({BOX}))
+    ready = make_ready(replace(COLLECTION, museum=museum), {}, options, workshop)
+    printed = {card_key(one.card): one.card for one in fit_cards(ready, options, ruler, [])}
+    assert {key: fingerprint_card(card) for key, card in printed.items()} == {
+        key: fingerprint_card(card) for key, card in stored.items()
+    }
+    lid = printed[BOX, "lid-card", 1]
+    assert lid.head.second is not None
+    assert ("Lead presumed", "Ołów (przypuszczalnie)") in lid.head.second.words

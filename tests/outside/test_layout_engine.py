@@ -1,8 +1,8 @@
 """Plates against the layout engine: WeasyPrint draws the same pages whole, from the same templates.
 
 The engine shares the templates and the fonts with the plates, and nothing of the filling: it lays
-out every box by CSS 2.1. Both are read and drawn by PDFium. All cards of the demo, and titles in
-eleven scripts, are compared.
+out every box by CSS 2.1. Both are read and drawn by PDFium. All cards of the demo, some of them
+in two languages, and titles in eleven scripts, are compared.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ import io
 import unicodedata
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 from pathlib import Path
 
@@ -19,11 +19,13 @@ import pytest
 
 from service.cards.kinds import CARD_KINDS
 from service.pages.page import Block, Page, PictureBlock, TextBlock
+from service.pages.setting.second import PURPOSE
 from service.pipeline.fitting import fit_cards
 from service.pipeline.options import PrintOptions
 from service.pipeline.printing.photos import Photos
 from service.pipeline.read import open_source, parse_files
 from service.pipeline.ready import Workshop, make_ready
+from service.records.museum.language import Language
 from service.records.record import Collection
 from service.render.compose.sheets import Parts, write_faces
 from service.render.context import Picture
@@ -41,6 +43,7 @@ from tests.outside.oracle import differences, farthest_mm, signs, signs_in
 from tests.outside.test_scripts_printed import scripts_collection
 
 DEMO = Path(__file__).parents[2] / "sample_records" / "port_merrow"
+BILINGUAL = ("B-027", "GC-004")
 MOST_OF_A_FACE = 0.003
 MOST_OF_A_SLOT = 0.02
 MOST_BLOB_MM2 = 1.0
@@ -58,9 +61,9 @@ class Drawn:
 
 
 def _pages(
-    collection: Collection, sources: Mapping[str, PhotoSource], workshop: Workshop
+    collection: Collection, sources: Mapping[str, PhotoSource], workshop: Workshop, *some: str
 ) -> tuple[list[Page], Photos]:
-    options = PrintOptions(kinds=CARD_KINDS)
+    options = PrintOptions(kinds=CARD_KINDS, containers=frozenset(some))
     ready = make_ready(collection, sources, options, workshop)
     pages = [page for card in fit_cards(ready, options, workshop.ruler, []) for page in card.pages]
     photos = Photos(ready.thumbnails, sources, workshop)
@@ -104,13 +107,23 @@ def drawn(tmp_path_factory: pytest.TempPathFactory) -> Iterator[list[Drawn]]:
     setter = Typesetter(FONTS_CONF)
     with open_workshop(tmp_path_factory.mktemp("data"), processes=1) as workshop:
         made = []
-        for collection, sources in ((demo, source.photos), (scripts, {})):
-            pages, photos = _pages(collection, sources, workshop)
+        cases: tuple[tuple[Collection, Mapping[str, PhotoSource], tuple[str, ...]], ...] = (
+            (demo, source.photos, ()),
+            (scripts, {}, ()),
+            (_speak(demo, Language.POLISH), source.photos, BILINGUAL),
+            (_speak(demo, Language.WELSH), source.photos, BILINGUAL),
+        )
+        for collection, sources, some in cases:
+            pages, photos = _pages(collection, sources, workshop, *some)
             pages.sort(key=_size)
             made += [
                 _draw(list(alike), photos, workshop, setter) for _, alike in groupby(pages, _size)
             ]
         yield made
+
+
+def _speak(collection: Collection, language: Language) -> Collection:
+    return replace(collection, museum=replace(collection.museum, second_language=language))
 
 
 def _reads_plainly(block: Block) -> bool:
@@ -123,6 +136,22 @@ def _reads_plainly(block: Block) -> bool:
 
 def _size(page: Page) -> tuple[float, float]:
     return page.size.width_mm, page.size.height_mm
+
+
+@pytest.mark.print
+@pytest.mark.slow
+@pytest.mark.timeout(300)
+def test_two_languages_are_among_them(drawn: list[Drawn]) -> None:
+    """Every kind that speaks a second language is compared in it."""
+    said = {
+        (page.kind, block.language)
+        for face in drawn
+        for page in face.pages
+        for block in page.blocks
+        if isinstance(block, TextBlock) and block.purpose == PURPOSE
+    }
+    kinds = ("lid-card", "side-card", "end-label", "cover-card", "contents-list")
+    assert said == {(kind, language) for kind in kinds for language in ("cy", "pl")}
 
 
 @pytest.mark.print

@@ -12,12 +12,15 @@ from service.pages.contents_list import write_lift
 from service.pages.look import NEAREST_EDGE_MM
 from service.pages.page import TextBlock
 from service.records.codes import HAZARD_CODES
+from service.records.museum.language import Language
 from service.records.record import ObjectRecord, PlaceRecord, Weight
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
+from tests.cards.second.made import phrasebook
 from tests.contents.made import A4, A5, BOX, LETTER, MUSEUM, hazard, objects, packing
 from tests.pages.checks import collisions, numbers, pictures, said, strays, texts
 from tests.pages.made import PLAIN, list_pages
+from tests.pages.two_languages import bilingual, fit_both
 
 ONE = objects(1)[0]
 
@@ -125,3 +128,24 @@ def test_lifting_advice_says_what_it_is_worth() -> None:
     )
     unplaced = compose_contents_list(packing([ONE]), MUSEUM)
     assert write_lift(unplaced.lift) == ()
+
+
+def test_a_second_language_stands_below_each_english_line() -> None:
+    """Hazards, cautions and lifting advice are said again; the foot tells what that is worth."""
+    record = replace(objects(1)[0], hazards=(hazard("lead"),), cautions=("fragile",))
+    box = replace(BOX, gross=Weight(17_000), hand_height_mm=900.0)
+    card = bilingual(packing([record], box), "contents-list", phrasebook(Language.WELSH))
+    both, _ = fit_both(card, A4)
+    assert said(both, "second") == [
+        (
+            "Plwm (cadarnhawyd). Menig. Peidiwch â chodi llwch. Golchwch eich dwylo."
+            " Menig nitril tenau; lle mae llwch, dillad gwarchod a mwgwd llwch"
+        ),
+        "Bregus",
+    ]
+    lines = said(both, "count")
+    assert lines.index("Dau berson neu droli.") == lines.index("Two people or a trolley.") + 1
+    assert said(both, "disclaimer")[1:] == ["Welsh words: translation not reviewed by a specialist"]
+    (hazard_line,) = texts(both, "hazard")
+    second = texts(both, "second")[0]
+    assert second.rect.y_mm == pytest.approx(hazard_line.rect.bottom_mm)

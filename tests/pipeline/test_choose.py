@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import NamedTuple
 
 import pytest
 
 from service.cards.kinds import CARD_KINDS, compose_cards, find_kind
 from service.contents.arrange import arrange_packings
 from service.geometry import Size
+from service.languages.catalogue import load_phrasebook
 from service.pages.fit import Fitting
+from service.pages.setting.give_way import says_all
 from service.pipeline.choose import fit_on_stock
 from service.pipeline.options import FittedCard, PrintOptions
 from service.pipeline.ready import Workshop
-from service.records.record import Collection, ContainerKind
+from service.records.museum.language import Language
+from service.records.record import Collection, ContainerKind, Hazard, HazardState
 from service.sheets.stocks import STOCKS, find_stock
 
 
@@ -23,7 +27,12 @@ def _fit(
     (packing,) = arrange_packings(collection).packings
     card = next(
         card
-        for card in compose_cards(packing, collection.museum, kinds=CARD_KINDS)
+        for card in compose_cards(
+            packing,
+            collection.museum,
+            kinds=CARD_KINDS,
+            phrasebook=load_phrasebook(collection.museum.second_language),
+        )
         if card.kind == kind
     )
     fitted, findings = fit_on_stock(
@@ -126,3 +135,38 @@ def test_a_shoulder_tag_stands(collection: Collection, workshop: Workshop) -> No
     fitted, _ = _fit(covered, workshop, "shoulder-tag", PrintOptions())
     assert (fitted.stock.name, len(fitted.pages)) == ("A4 card 4x2 45x130", 1)
     assert not fitted.pages[0].size.is_landscape
+
+
+class _Speaking(NamedTuple):
+    """A lid and a language, the card taken for it, and whether it says both."""
+
+    lid: Size
+    language: Language
+    stock: str
+    speaks: bool
+
+
+@pytest.mark.parametrize(
+    "case",
+    [
+        _Speaking(Size(300, 220), Language.NONE, "A4 card 4xA6", speaks=True),
+        _Speaking(Size(300, 220), Language.WELSH, "A4 card 2xA5", speaks=True),
+        _Speaking(Size(160, 110), Language.WELSH, "A4 card 4xA6", speaks=False),
+    ],
+    ids=["English alone", "a lid with room", "a small lid"],
+)
+def test_a_second_language_takes_a_larger_card(
+    collection: Collection, workshop: Workshop, case: _Speaking
+) -> None:
+    """Where the lid has room for it; else it gives way, and nothing else does."""
+    first, *others = collection.objects
+    hazards = tuple(Hazard(code, HazardState.PRESUMED) for code in ("lead", "asbestos"))
+    made = replace(
+        _with_sizes(collection, lid=case.lid),
+        objects=(replace(first, hazards=hazards), *others),
+        museum=replace(collection.museum, second_language=case.language),
+    )
+    fitted, findings = _fit(made, workshop, "lid-card", PrintOptions())
+    assert fitted.stock.name == case.stock
+    assert says_all(fitted.card, fitted.pages) is case.speaks
+    assert findings == []

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from service.cards.card import Card, CoverCard, ObjectTag
 from service.cards.changes.change import Change, ChangeKind, Hint, Urgency
+from service.cards.changes.compare_second import compare_second
 from service.cards.changes.facts import DISCREET_NAMES
 from service.cards.changes.telling import (
     Topic,
@@ -124,6 +125,8 @@ def _is_private(card: Card) -> bool:
 
 def _compare_head(before: Head, after: Head) -> Iterator[Change]:
     for name, old, new in differing(before, after):
-        if name not in RESTLESS:
+        if name == "second":
+            yield from compare_second(before.second, after.second)
+        elif name not in RESTLESS:
             unnamed = Topic(ChangeKind.CARD, Urgency.WORDING, name)
             yield from tell_value(_HEAD.get(name, unnamed), old, new)

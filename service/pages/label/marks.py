@@ -13,6 +13,8 @@ from service.geometry import TOLERANCE_MM, Point, Rect
 from service.handling.lifting.effort import ADVICE, Effort
 from service.pages.page import Block, MarkBlock, TextStyle
 from service.pages.ruler import Ruler
+from service.pages.setting.give_way import in_english
+from service.pages.setting.second import PURPOSE
 from service.pages.setting.stack import move_blocks
 from service.pages.setting.text import Spot, set_text
 
@@ -52,8 +54,27 @@ def set_marks(ruler: Ruler, card: EndLabel, top_mm: float, space: Space) -> tupl
     """Set the weight in figures and the marks with their words, hazards first.
 
     Advice that one person does not lift alone stands behind the weight, if no mark gives way to it.
-    Raises `DoesNotFitError` when a hazard has no room.
+    The first hazard is named in the second language too, if nothing gives way to that. Raises
+    `DoesNotFitError` when a hazard has no room.
     """
+    english = _set_row(ruler, in_english(card), top_mm, space)
+    if card.head.second is None:
+        return english
+    with suppress(DoesNotFitError):
+        both = _set_row(ruler, card, top_mm, space)
+        if len(both) > len(english) and _stays_inside(both, space):
+            return both
+    return english
+
+
+def _stays_inside(blocks: Sequence[Block], space: Space) -> bool:
+    """Tell whether the words of the second language end before the edge of their row."""
+    row_mm = next(block.rect.y_mm for block in blocks if isinstance(block, MarkBlock))
+    edge_mm = space.edge_mm(row_mm) + TOLERANCE_MM
+    return all(block.rect.right_mm <= edge_mm for block in blocks if block.purpose == PURPOSE)
+
+
+def _set_row(ruler: Ruler, card: EndLabel, top_mm: float, space: Space) -> tuple[Block, ...]:
     figure = _set_figure(ruler, card, Point(space.left_mm, top_mm), space.scale)
     plain = _flow_marks(ruler, card, figure, top_mm, space)
     advice = _set_advice(ruler, card, figure, space.scale)
@@ -79,7 +100,8 @@ def _flow_marks(
     for warn in card.marks:
         widest_mm = space.right_mm - space.left_mm - scale.mark_mm - 1.0
         words_mm = min(widest_mm, _words_mm(ruler, warn.heading, scale))
-        step_mm = scale.mark_mm + 1.0 + words_mm
+        said = _set_said(ruler, card, warn, scale)
+        step_mm = scale.mark_mm + 1.0 + words_mm + sum(block.rect.right_mm for block in said)
         if x_mm > space.left_mm and x_mm + step_mm > space.edge_mm(y_mm) + TOLERANCE_MM:
             x_mm, y_mm = space.left_mm, y_mm + scale.mark_mm + 0.8
         if y_mm + scale.mark_mm > space.bottom_mm + TOLERANCE_MM:
@@ -89,6 +111,7 @@ def _flow_marks(
             available_mm = space.bottom_mm - top_mm
             raise DoesNotFitError(_MARKS, needed_mm=needed_mm, available_mm=available_mm)
         placed.extend(_set_mark(ruler, warn, Rect(x_mm, y_mm, words_mm, 0), scale))
+        placed.extend(move_blocks(said, x_mm + scale.mark_mm + 1.0 + words_mm, y_mm))
         x_mm += step_mm + _GAP_MM
     return tuple(placed)
 
@@ -100,6 +123,17 @@ def _set_mark(ruler: Ruler, warn: Warn, at: Rect, scale: Scale) -> Sequence[Bloc
     spot = Spot(at.x_mm + side_mm + 1.0, at.y_mm, at.width_mm)
     words = set_text(ruler, warn.heading, style, spot, "mark-words")
     return (mark, *move_blocks((words,), 0, (side_mm - words.rect.height_mm) / 2))
+
+
+def _set_said(ruler: Ruler, card: EndLabel, warn: Warn, scale: Scale) -> tuple[Block, ...]:
+    """Set what the first hazard is called in the second language, to stand behind its words."""
+    second = card.head.second
+    words = second.beside(warn.heading) if second and warn is card.marks[0] else ""
+    if second is None or not words:
+        return ()
+    style = TextStyle(scale.small.size_pt, 400, 1.1, language=second.language)
+    block = set_text(ruler, words, style, Spot(1.0, 0, _words_mm(ruler, words, scale)), PURPOSE)
+    return move_blocks((block,), 0, (scale.mark_mm - block.rect.height_mm) / 2)
 
 
 def _words_mm(ruler: Ruler, words: str, scale: Scale) -> float:

@@ -15,13 +15,12 @@ from service.pages.lid.cells import SCALES, measure_captions
 from service.pages.lid.contents_grid import Fit, set_grid
 from service.pages.lid.grid import FLOOR_MM, GridPlan, GridSpace, capacity, plan_grid
 from service.pages.lid.lists import fit_lists
-from service.pages.lid.space import CardSpace, finish_page, make_spaces
+from service.pages.lid.space import STRIP, CardSpace, finish_page, make_spaces
 from service.pages.page import Page
 from service.pages.ruler import Ruler
 
 _MOST_PICTURE_PAGES = 2
 """A carer reads two cards of pictures; past that, lists show more at once (common practice)."""
-_STRIP = "handling strip"
 
 
 def fit_lid_card(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
@@ -36,7 +35,7 @@ def fit_lid_card(card: LidCard, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     (only,) = make_spaces(card, size, ruler, of=1)
     if only.area.height_mm < 0:
         needed_mm = size.height_mm - only.area.height_mm
-        raise DoesNotFitError(_STRIP, needed_mm=needed_mm, available_mm=size.height_mm)
+        raise DoesNotFitError(STRIP, needed_mm=needed_mm, available_mm=size.height_mm)
     for of in range(1, _MOST_PICTURE_PAGES + 1 + only.is_full):
         pages = _fit_pictures(card, make_spaces(card, size, ruler, of=of), ruler)
         if pages:

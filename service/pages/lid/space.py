@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from service.cards.card import LidCard, SideCard
+from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.lid.foot import set_foot
 from service.pages.lid.head import HeadText, set_head
@@ -22,6 +23,7 @@ LEAST_AREA_MM = 30.0
 LEAST_LIST_MM = 9.0
 """On a card without pictures two lines are worth printing."""
 _BREATH_MM = 2.0
+STRIP = "handling strip"
 _SMALL_MARK_MM = 8.0
 _REMINDER = "Lifting and hazards: see card 1"
 
@@ -45,14 +47,21 @@ class CardSpace:
 
 
 def make_spaces(card: LidCard | SideCard, size: Size, ruler: Ruler, *, of: int) -> list[CardSpace]:
-    """Make the spaces of all pages of a card that has `of` of them."""
+    """Make the spaces of all pages of a card that has `of` of them.
+
+    Raises `DoesNotFitError` when head, handling and foot are higher than a page.
+    """
     return [make_space(card, size, ruler, number=number, of=of) for number in range(1, of + 1)]
 
 
 def make_space(
     card: LidCard | SideCard, size: Size, ruler: Ruler, *, number: int, of: int
 ) -> CardSpace:
-    """Set head, handling and foot of one page; only the first carries the whole strip."""
+    """Set head, handling and foot of one page; only the first carries the whole strip.
+
+    Raises:
+        DoesNotFitError: When they are higher than the page: handling is never set over the foot.
+    """
     look = look_for(size)
     inside = inner_rect(size, look.margin_mm)
     part = f"card {number} of {of}" if of > 1 else ""
@@ -60,7 +69,7 @@ def make_space(
     top_mm = bottom_of(head) + _BREATH_MM
     strip_area = Rect(inside.x_mm, top_mm, inside.width_mm, 0)
     if number == 1:
-        strip = set_strip(ruler, card.handling, strip_area)
+        strip = set_strip(ruler, card.handling, strip_area, card.head.second)
     else:
         strip = _set_reminder(ruler, card, strip_area)
     rule_mm = bottom_of(strip) + _BREATH_MM * 0.8
@@ -68,6 +77,10 @@ def make_space(
     foot = set_foot(ruler, card.head, card.orientation, inside)
     start_mm = rule.rect.bottom_mm + _BREATH_MM
     height_mm = min(block.rect.y_mm for block in foot) - _BREATH_MM - start_mm
+    over_mm = -height_mm - 2 * _BREATH_MM
+    if over_mm > 0:
+        needed_mm = size.height_mm + over_mm
+        raise DoesNotFitError(STRIP, needed_mm=needed_mm, available_mm=size.height_mm)
     area = Rect(inside.x_mm, start_mm, inside.width_mm, height_mm)
     least_mm = LEAST_LIST_MM if isinstance(card, SideCard) else LEAST_AREA_MM
     return CardSpace(number, of, size, (*head, *strip, rule), foot, area, least_mm)

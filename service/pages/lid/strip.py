@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.parts import Handling, Pointer, Warn
+from service.cards.parts import Handling, Pointer, SecondWords, Warn
 from service.geometry import Rect
 from service.handling.lifting import LiftAdvice
 from service.pages.page import Block, MarkBlock, TextStyle
 from service.pages.ruler import Ruler
+from service.pages.setting.second import STYLE, set_second
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
-from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, size_for_caps_pt
+from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, caps_mm, size_for_caps_pt
 
 MOST_POINTERS = 4
 """Above this many objects a warning says how many, where each carries the mark itself."""
@@ -41,24 +42,55 @@ class _Item:
     height_mm: float
 
 
-def set_strip(ruler: Ruler, handling: Handling, area: Rect) -> tuple[Block, ...]:
-    """Set the strip into the width of `area`, from its top; it grows downwards as it must."""
+def set_strip(
+    ruler: Ruler, handling: Handling, area: Rect, second: SecondWords | None = None
+) -> tuple[Block, ...]:
+    """Set the strip into the width of `area`, from its top; it grows downwards as it must.
+
+    Words of a second language stand after the English of each item.
+    """
+    voice = _Voice(ruler, second)
     most = min(len(handling.hazards) + 1, int(area.width_mm / _LEAST_COLUMN_MM))
-    tried = [_set_worded(ruler, handling, area, columns) for columns in range(max(1, most), 0, -1)]
+    tried = [_set_worded(voice, handling, area, columns) for columns in range(max(1, most), 0, -1)]
     # The first of equals has the most columns, so that short strips do not spread out.
     worded = min(tried, key=bottom_of)
-    chips = [_set_caution(ruler, warn) for warn in handling.cautions]
-    chips += [_set_limit(ruler, words, area.width_mm) for words in handling.limits]
+    chips = [_set_caution(voice, warn, area.width_mm) for warn in handling.cautions]
+    chips += [_set_limit(voice, words, area.width_mm) for words in handling.limits]
     below = Rect(area.x_mm, bottom_of(worded) + _ROW_GAP_MM, area.width_mm, 0)
     return (*worded, *_flow_chips(chips, below))
 
 
-def _set_worded(ruler: Ruler, handling: Handling, area: Rect, columns: int) -> tuple[Block, ...]:
+@dataclass(frozen=True, slots=True)
+class _Voice:
+    """What sets English words and those of the second language after them."""
+
+    ruler: Ruler
+    second: SecondWords | None
+
+    def go_on(self, blocks: Sequence[Block], english: Sequence[str], at: Rect) -> _Item:
+        """Set the second words below some blocks, into the width of `at`."""
+        spot = Spot(at.x_mm, bottom_of(blocks), at.width_mm)
+        return _stack_item(*blocks, *set_second(self.ruler, self.second, english, spot))
+
+    def go_on_beside(self, blocks: Sequence[Block], english: str, widest_mm: float) -> _Item:
+        """Set the second words behind the last block on its base line, or below it."""
+        last = blocks[-1].rect
+        said = set_second(self.ruler, self.second, (english,), Spot(last.right_mm + 1.2, 0, 0))
+        if said and (
+            said[0].rect.right_mm > widest_mm or last.height_mm > _POINTER.leading_mm * 1.5
+        ):
+            return self.go_on(blocks, (english,), Rect(last.x_mm, 0, widest_mm - last.x_mm, 0))
+        lower_mm = (caps_mm(_POINTER.size_pt) - caps_mm(STYLE.size_pt)) / 2
+        down_mm = last.y_mm + (_POINTER.leading_mm - STYLE.leading_mm) / 2 + lower_mm
+        return _stack_item(*blocks, *move_blocks(said, 0, down_mm))
+
+
+def _set_worded(voice: _Voice, handling: Handling, area: Rect, columns: int) -> tuple[Block, ...]:
     """Set weight and hazards in that many columns, none wider than a line is read with ease."""
     width_mm = (area.width_mm - (columns - 1) * _COLUMN_GAP_MM) / columns
     width_mm = min(width_mm, _WIDEST_COLUMN_MM)
-    items = [_set_lift(ruler, handling.lift, width_mm)]
-    items += [_set_hazard(ruler, warn, width_mm) for warn in handling.hazards]
+    items = [_set_lift(voice, handling.lift, width_mm)]
+    items += [_set_hazard(voice, warn, width_mm) for warn in handling.hazards]
     return _flow(items, area, columns=columns, step_mm=width_mm + _COLUMN_GAP_MM)
 
 
@@ -74,12 +106,17 @@ def _flow(items: Sequence[_Item], area: Rect, *, columns: int, step_mm: float) -
     return tuple(placed)
 
 
-def _set_lift(ruler: Ruler, lift: LiftAdvice, width_mm: float) -> _Item:
+def _set_lift(voice: _Voice, lift: LiftAdvice, width_mm: float) -> _Item:
     """Set the weight in figures, how it is known, and what it asks of whoever lifts."""
+    blocks = _set_weight(voice.ruler, lift, width_mm)
+    return voice.go_on(blocks, (lift.qualifier, lift.advice), Rect(0, 0, width_mm, 0))
+
+
+def _set_weight(ruler: Ruler, lift: LiftAdvice, width_mm: float) -> tuple[Block, ...]:
     if not lift.figure_kg:
         known = set_text(ruler, lift.qualifier, _HEADING, Spot(0, 0, width_mm), "basis")
         below = Spot(0, known.rect.bottom_mm, width_mm)
-        return _stack_item(known, set_text(ruler, lift.advice, _BODY, below, "lift-advice"))
+        return (known, set_text(ruler, lift.advice, _BODY, below, "lift-advice"))
     figure = f"{lift.figure_kg} kg"
     figure_mm = ruler.width_mm(figure, _FIGURE) + 0.1
     weight = set_text(ruler, figure, _FIGURE, Spot(0, -0.9, figure_mm), "weight")
@@ -94,18 +131,17 @@ def _set_lift(ruler: Ruler, lift: LiftAdvice, width_mm: float) -> _Item:
     below = Spot(0, max(weight.rect.bottom_mm, known.rect.bottom_mm), width_mm)
     advice = set_text(ruler, lift.advice, _HEADING, below, "lift-advice")
     if not lift.reason:
-        return _stack_item(weight, known, advice)
+        return (weight, known, advice)
     last = Spot(0, advice.rect.bottom_mm, width_mm)
-    return _stack_item(
-        weight, known, advice, set_text(ruler, lift.reason, _BODY, last, "lift-reason")
-    )
+    return (weight, known, advice, set_text(ruler, lift.reason, _BODY, last, "lift-reason"))
 
 
 def _stack_item(*blocks: Block) -> _Item:
     return _Item(blocks, bottom_of(blocks))
 
 
-def _set_hazard(ruler: Ruler, warn: Warn, width_mm: float) -> _Item:
+def _set_hazard(voice: _Voice, warn: Warn, width_mm: float) -> _Item:
+    ruler = voice.ruler
     x_mm = _MARK_MM + _GAP_MM
     width_mm -= x_mm
     heading = set_text(ruler, warn.heading, _HEADING, Spot(x_mm, 0, width_mm), "hazard")
@@ -114,23 +150,26 @@ def _set_hazard(ruler: Ruler, warn: Warn, width_mm: float) -> _Item:
     below = Spot(x_mm, words.rect.bottom_mm, width_mm)
     which = set_text(ruler, write_pointers(warn), _POINTER, below, "pointers")
     mark = MarkBlock("mark", Rect(0, 0.3, _MARK_MM, _MARK_MM), warn.mark, warn.heading)
-    return _Item((mark, heading, words, which), which.rect.bottom_mm)
+    english = (warn.heading, warn.instruction)
+    return voice.go_on((mark, heading, words, which), english, Rect(x_mm, 0, width_mm, 0))
 
 
-def _set_caution(ruler: Ruler, warn: Warn) -> _Item:
+def _set_caution(voice: _Voice, warn: Warn, widest_mm: float) -> _Item:
     """Set a caution as a small mark with its name behind it, as wide as it needs."""
+    ruler = voice.ruler
     words = " ".join((warn.heading, write_pointers(warn))).strip()
     x_mm = _CHIP_MM + 1.2
     spot = Spot(x_mm, (_CHIP_MM - _POINTER.leading_mm) / 2, ruler.width_mm(words, _POINTER) + 0.1)
     text = set_text(ruler, words, _POINTER, spot, "caution")
     mark = MarkBlock("mark", Rect(0, 0, _CHIP_MM, _CHIP_MM), warn.mark, warn.heading)
-    return _Item((mark, text), _CHIP_MM)
+    return voice.go_on_beside((mark, text), warn.heading, widest_mm)
 
 
-def _set_limit(ruler: Ruler, words: str, width_mm: float) -> _Item:
+def _set_limit(voice: _Voice, words: str, width_mm: float) -> _Item:
+    ruler = voice.ruler
     needed_mm = min(width_mm, ruler.width_mm(words, _POINTER) + 0.1)
     block = set_text(ruler, words, _POINTER, Spot(0, 0, needed_mm), "limit")
-    return _Item((block,), block.rect.height_mm)
+    return voice.go_on_beside((block,), words, width_mm)
 
 
 def _flow_chips(chips: Sequence[_Item], area: Rect) -> tuple[Block, ...]:

@@ -26,8 +26,11 @@ class Spot:
 
 
 def set_text(ruler: Ruler, text: str, style: TextStyle, spot: Spot, purpose: str) -> TextBlock:
-    """Set running text; past `max_lines` it is shortened with an ellipsis."""
-    style = replace(style, language=language_of(text))
+    """Set running text; past `max_lines` it is shortened with an ellipsis.
+
+    The language is that of the style, else as far as the letters tell.
+    """
+    style = replace(style, language=style.language or language_of(text))
     broken = ruler.break_text(text, style, width_mm=spot.width_mm)
     lines = broken.lines
     if spot.max_lines and len(lines) > spot.max_lines:

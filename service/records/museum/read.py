@@ -11,6 +11,7 @@ from service.records.cells.words import read_choice, read_codes, read_yes_or_no
 from service.records.codes import PACKING_CHECK_CODES
 from service.records.museum.check_months import read_check_months
 from service.records.museum.hazard_words import HazardWords
+from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
 from service.records.museum.region import Region
 from service.records.record import Museum, Questions
@@ -50,6 +51,12 @@ def read_museum(
         # Where the cell cannot be read, warning too much is the smaller mistake.
         presume_hazards=read_yes_or_no(
             row.cell("presume_hazards"), empty=usual.presume_hazards, unclear=True
+        ),
+        second_language=read_choice(
+            row.cell("second_language"),
+            Language,
+            default=usual.second_language,
+            finding="unknown-language",
         ),
         checks=read_check_months(row),
         packing_checks_off=_read_checks_off(row),

@@ -168,6 +168,7 @@ MUSEUM_COLUMNS = Columns(
     names=_names(
         "name short_name object_address container_address upper_case_addresses show_location"
         " aisle_distance questions_role questions_phone questions_person region presume_hazards"
+        " second_language"
         " checks_pests checks_tissue checks_corrosion checks_labels checks_weight"
         " checks_textiles checks_natural_history checks_found packing_checks_off"
     ),

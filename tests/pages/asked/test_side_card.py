@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from service.errors import DoesNotFitError
 from service.geometry import Size
 from service.records.record import Lid, PlaceRecord
 from service.render.ruler import PangoRuler
@@ -42,9 +43,31 @@ def test_two_lines_are_worth_printing_below_the_handling() -> None:
 
 def test_handling_stands_on_the_first_card() -> None:
     """What can hurt and how to lift come before the contents, which go on on card 2 of 2."""
-    codes = ("lead", "mould", "radium", "arsenic", "mercury-liquid", "asbestos")
+    codes = ("lead", "mould", "radium", "arsenic")
     records = [replace(one, hazards=tuple(map(hazard, codes))) for one in objects(6)]
     pages = side_pages(packing(records, CLEAR), A6.turned, REAL)
+    assert [collisions(page, REAL) for page in pages] == [[] for _ in pages]
+    assert len(pages) > 1
     assert len(said(pages[:1], "hazard")) == len(codes)
     assert said(pages, "part") == [f"card {n} of {len(pages)}" for n in range(1, len(pages) + 1)]
     assert len(numbers(pages)) == 6
+
+
+def test_handling_higher_than_a_card_is_refused() -> None:
+    """It is never printed over the foot: another size has to be taken."""
+    codes = (
+        "lead",
+        "mould",
+        "radium",
+        "arsenic",
+        "mercury-liquid",
+        "asbestos",
+        "sharps",
+        "cyanide",
+    )
+    cautions = ("fragile", "keep-dry", "do-not-tilt", "do-not-fold", "light-sensitive", "ask-first")
+    record = replace(objects(1)[0], hazards=tuple(map(hazard, codes)), cautions=cautions)
+    with pytest.raises(DoesNotFitError, match="handling strip"):
+        side_pages(packing([record], CLEAR), A6.turned, REAL)
+    (page,) = side_pages(packing([record], CLEAR), A5.turned, REAL)
+    assert collisions(page, REAL) == []

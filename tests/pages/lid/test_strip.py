@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from service.cards.compose.warn import warn_outside
-from service.cards.parts import Handling, Pointer, Warn
+from service.cards.parts import Handling, Pointer, SecondWords, Warn
 from service.geometry import Rect
 from service.pages.lid.strip import MOST_POINTERS, set_strip, write_pointers
 from service.pages.page import Block, TextBlock
@@ -102,3 +102,34 @@ def test_advice_that_has_a_reason_says_it_below() -> None:
     assert [block.purpose for block in blocks].index("lift-reason") == 3
     unplaced = replace(box, hand_height_mm=None)
     assert words(strip(warn_outside(packing([ONE], unplaced), MUSEUM)), "lift-reason") == []
+
+
+def test_a_second_language_stands_after_the_english() -> None:
+    """It is below weight and hazards, behind cautions and limits where the line has room."""
+    record = replace(ONE, hazards=(hazard("lead"),), cautions=("fragile",))
+    handling = warn_outside(packing([record], replace(BOX, heavy_end="left")), MUSEUM)
+    said = {
+        "Weigh before lifting.": "Pwyswch cyn codi.",
+        "Lead confirmed": "Plwm",
+        "Fragile": "Bregus",
+        "Heavy end: left": "Pen trwm",
+    }
+    blocks = set_strip(RULER, handling, AREA, SecondWords("cy", tuple(said.items())))
+    assert words(blocks, "second") == list(said.values())
+    rects = {block.whole: block.rect for block in blocks if isinstance(block, TextBlock)}
+    for english in ("Weigh before lifting.", "Lead confirmed"):
+        assert rects[said[english]].y_mm >= rects[english].bottom_mm
+    for english in ("Fragile", "Heavy end: left"):
+        assert rects[said[english]].x_mm >= rects[english].right_mm
+        assert rects[english].y_mm <= rects[said[english]].y_mm < rects[english].bottom_mm
+
+
+def test_a_long_limit_has_its_second_words_below() -> None:
+    """Where the line is full, the other words begin the next one."""
+    limit = "Heavy end: the end with the brass handle, away from the aisle " * 3
+    handling = warn_outside(packing([ONE], replace(BOX, heavy_end="")), MUSEUM)
+    handling = replace(handling, limits=(limit,))
+    blocks = set_strip(RULER, handling, AREA, SecondWords("cy", ((limit, "Pen trwm"),)))
+    english, second = (block.rect for block in blocks[-2:])
+    assert second.y_mm == pytest.approx(english.bottom_mm)
+    assert second.x_mm == english.x_mm

@@ -3,6 +3,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from service.findings import Where
+from service.records.museum.language import Language
 from service.records.museum.lifting import USUAL_LIFTING, FilterColumn, LiftingChoices
 from service.records.museum.read import read_museum, read_own_headings
 from service.records.museum.region import Region
@@ -28,6 +29,7 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         questions_phone="555 0142",
         region="UK",
         presume_hazards="no",
+        second_language="cy",
     )
     lifting = LiftingChoices(column=FilterColumn.HIGHER)
     assert read_museum(row, lifting) == Museum(
@@ -42,6 +44,7 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         lifting=lifting,
         region=Region.UK,
         presume_hazards=False,
+        second_language=Language.WELSH,
     )
 
 
@@ -49,7 +52,11 @@ def test_what_is_not_said_is_usual(make_row: MakeRow) -> None:
     """A museum that says nothing, or nothing readable, hides locations and presumes hazards."""
     assert read_museum(make_row(), USUAL_LIFTING) == Museum()
     unclear = make_row(
-        show_location="perhaps", aisle_distance="far", region="Atlantis", presume_hazards="perhaps"
+        show_location="perhaps",
+        aisle_distance="far",
+        region="Atlantis",
+        presume_hazards="perhaps",
+        second_language="Norn",
     )
     assert read_museum(unclear, USUAL_LIFTING) == Museum()
 

@@ -1,0 +1,1 @@
+"""Words of handling in a second language, which stand after the English and never instead of it."""
