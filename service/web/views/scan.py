@@ -73,7 +73,7 @@ class ScannedCard:
             str, Query(max_length=200, description="The revision on the card.", examples=["1"])
         ] = "",
         k: Annotated[
-            str, Query(max_length=200, description="The check letters on it.", examples=["STJD"])
+            str, Query(max_length=200, description="The check letters on it.", examples=["HNVG"])
         ] = "",
     ) -> None:
         """Read number, revision and letters; a revision that is none counts as not there."""

@@ -79,7 +79,7 @@ class AttachmentBody(BaseModel):
     model_config = STRICT | ConfigDict(
         json_schema_extra={
             "examples": [
-                {"card_of": "B-027", "revision": 1, "letters": "STJD", "container_number": "B-027"}
+                {"card_of": "B-027", "revision": 1, "letters": "HNVG", "container_number": "B-027"}
             ]
         }
     )
