@@ -15,7 +15,6 @@ from service.cli.calibrate import calibrate_app
 from service.cli.demo import show_demo
 from service.cli.marks import print_marks
 from service.cli.own_stock import name_stock
-from service.cli.printers_file import name_printer
 from service.cli.printing import PrintRequest, print_source
 from service.cli.report import (
     EXIT_FINDINGS,
@@ -31,6 +30,7 @@ from service.cli.store.commands import store_app
 from service.config import load_settings
 from service.errors import ServiceError
 from service.findings import Severity, worst_severity
+from service.keeping.printing.printers_file import name_printer
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import open_source, read_source
 from service.pipeline.run import check_collection

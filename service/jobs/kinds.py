@@ -23,6 +23,7 @@ from service.jobs.watch import TaskOverError, Watch
 from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
 from service.keeping.photos.bring import bring_in_bulk
+from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.reprints import name_reprints
 from service.pipeline.options import PrintOptions
@@ -131,17 +132,19 @@ def run_photos(job: Job) -> None:
 
 
 def _look_up(desk: Desk, request: PrintRequest) -> PrintOptions:
-    """Look up in the store which cards are wrong, and on which sheets the run goes on.
+    """Look up which printer is meant, which cards are wrong, and on which sheets the run goes on.
 
     Raises:
+        UnknownPrinterError: When the printer or tray is not known any more.
         NotFoundError: When no card is on the reprint list.
         ServiceError: When the request names what does not exist.
     """
     options = request.to_options()
+    printer = name_printer(desk.data_folder, request.printer, request.tray)
     only = name_reprints(desk.engine, desk.workshop.ruler) if request.reprints else options.only
     with reading(desk.engine) as connection:
         begun = load_used_sheets(connection) if request.go_on else ()
-    return replace(options, only=only, begun=begun)
+    return replace(options, only=only, begun=begun, printer=printer)
 
 
 def _tell_run(made: MadeRun) -> dict[str, object]:

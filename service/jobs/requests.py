@@ -37,6 +37,8 @@ class PrintRequest:
         cards: Only these cards.
         reprints: Only the cards that are on the reprint list when the work begins.
         go_on: Go on with the sheets that were begun.
+        printer: The name of a printer that was measured; none means any.
+        tray: The tray of it that holds the sheets.
     """
 
     kinds: tuple[str, ...] = ()
@@ -49,9 +51,11 @@ class PrintRequest:
     cards: tuple[WantedCard, ...] = ()
     reprints: bool = False
     go_on: bool = False
+    printer: str = ""
+    tray: str = ""
 
     def to_options(self) -> PrintOptions:
-        """Look kinds and stock up; what only the store knows is added when the work begins.
+        """Look kinds and stock up; what only the desk knows is added when the work begins.
 
         Raises:
             UnknownCardKindError: When there is no such kind.

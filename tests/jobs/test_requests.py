@@ -40,6 +40,8 @@ FULL = PrintRequest(
     cards=(WantedCard(BOX, "end-label", 2),),
     reprints=True,
     go_on=True,
+    printer="Office copier",
+    tray="2",
 )
 TABLES = ImportRequest((ShelvedFile("objects.csv", "a" * 64), ShelvedFile("museum.toml", "b" * 64)))
 

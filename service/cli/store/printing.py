@@ -10,11 +10,11 @@ import typer
 from service.cards.kinds import CARD_KINDS, find_kind
 from service.cards.words import count
 from service.cli.own_stock import name_stock
-from service.cli.printers_file import name_printer
 from service.cli.printing import show_progress, write_whole
 from service.cli.report import finding_as_data, show_findings
 from service.cli.store.at_desk import By, Json, answer, at_desk, leave, open_console
 from service.keeping.desk import Desk
+from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.keeping.reprints import name_reprints
@@ -30,6 +30,8 @@ app = typer.Typer()
 _RUNS_SHOWN = 100
 
 Output = Annotated[Path, typer.Option("-o", "--output", help="The folder for the PDFs.")]
+PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate`.")]
+TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
 RunNumber = Annotated[int, typer.Argument(help="The number of the print run.")]
 
 
@@ -46,8 +48,8 @@ def print_(
     kind: Annotated[list[str] | None, typer.Option(help="A kind of card; may be repeated.")] = None,
     stock: Annotated[str, typer.Option(help="A stock by name, where not chosen by size.")] = "",
     paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
-    printer: Annotated[str, typer.Option(help="A printer measured with `calibrate`.")] = "",
-    tray: Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")] = "",
+    printer: PrinterName = "",
+    tray: TrayName = "",
     goes_on: Annotated[
         bool, typer.Option("--continue", help="Go on with the sheets that were begun.")
     ] = False,
@@ -78,13 +80,16 @@ def spoiled(
     file: Annotated[str, typer.Option(help="The name of the PDF.")],
     sheet: Annotated[int, typer.Option(min=1, help="The sheet of it, from 1.")],
     output: Output,
+    printer: PrinterName = "",
+    tray: TrayName = "",
     by: By = "",
     as_json: Json = False,
 ) -> None:
     """Print the cards of a spoiled sheet again, alone, at the next free position."""
     at = at_desk(context)
     with at.desk() as desk, show_progress(open_console()) as tell:
-        wanted = SpoiledSheet(run, file, sheet)
+        setup = name_printer(at.settings.data, printer, tray)
+        wanted = SpoiledSheet(run, file, sheet, setup)
         made = print_spoiled(desk, wanted, stamp=at.stamp(by), on_progress=tell)
         paths = write_files(desk, made.files, output)
     _tell_run(made, paths, as_json=as_json)

@@ -9,9 +9,11 @@ from urllib.parse import quote
 
 from fastapi import APIRouter, Path, Response
 from pydantic import BaseModel, ConfigDict, Field
+from pydantic.config import JsonDict
 
 from service.errors import NotFoundError
 from service.keeping.desk import Desk
+from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import PDF, AlsoSave, MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.keeping.reprints import name_reprints
@@ -25,8 +27,10 @@ from service.web.store.asking import Asked, TheAsked, TheCounter
 from service.web.store.cards.shapes import (
     MadeRunView,
     PrintBody,
+    PrinterName,
     RunPage,
     RunView,
+    TrayName,
     show_line,
     show_run,
 )
@@ -38,18 +42,23 @@ from service.web.store.records.shapes import STRICT
 router = APIRouter()
 
 RunId = Annotated[int, Path(ge=1, lt=2**31, examples=[1])]
+_SHEET: JsonDict = {"file": "end-label, A4 2x4 99.1x67.7.pdf", "sheet": 1}
 _Print = Callable[[Desk, AlsoSave], MadeRun]
 
 
 class SpoiledBody(BaseModel):
-    """A sheet, from 1, of a file of the run."""
+    """A sheet, from 1, of a file of the run, and the printer for what comes in its place."""
 
     model_config = STRICT | ConfigDict(
-        json_schema_extra={"examples": [{"file": "end-label, A4 2x4 99.1x67.7.pdf", "sheet": 1}]}
+        json_schema_extra={
+            "examples": [_SHEET, {**_SHEET, "printer": "Office copier", "tray": "2"}]
+        }
     )
 
     file: Number
     sheet: int = Field(ge=1, le=1_000_000)
+    printer: PrinterName = ""
+    tray: TrayName = ""
 
 
 @router.get("/api/prints")
@@ -116,9 +125,10 @@ def print_file(
 @router.post("/api/prints/{run}/spoiled", status_code=201, response_model=MadeRunView)
 def print_spoiled_again(run: RunId, body: SpoiledBody, asked: TheAsked) -> Response:
     """Mark the cards of a spoiled sheet, and print them again at the next free position."""
-    sheet = SpoiledSheet(run, body.file, body.sheet)
 
     def make(desk: Desk, also_save: AlsoSave) -> MadeRun:
+        printer = name_printer(desk.data_folder, body.printer, body.tray)
+        sheet = SpoiledSheet(run, body.file, body.sheet, printer)
         return print_spoiled(desk, sheet, stamp=asked.stamp, also_save=also_save)
 
     return _print_once(asked, body.model_dump_json(), make)
@@ -147,8 +157,14 @@ def _tell(connection: Connection, made: MadeRun) -> Made:
 
 
 def _look_up(desk: Desk, body: PrintBody, options: PrintOptions) -> PrintOptions:
-    """Look up in the store which cards are wrong, and on which sheets the run goes on."""
+    """Look up which printer is meant, which cards are wrong, and on which sheets the run goes on.
+
+    Raises:
+        UnknownPrinterError: When the printer or tray was never measured.
+        NotFoundError: When no card is on the reprint list.
+    """
+    printer = name_printer(desk.data_folder, body.printer, body.tray)
     only = name_reprints(desk.engine, desk.workshop.ruler) if body.reprints else options.only
     with reading(desk.engine) as connection:
         begun = load_used_sheets(connection) if body.go_on else ()
-    return replace(options, only=only, begun=begun)
+    return replace(options, only=only, begun=begun, printer=printer)

@@ -9,6 +9,7 @@ from typing import Annotated, Literal
 from urllib.parse import quote
 
 from pydantic import BaseModel, ConfigDict, Field
+from pydantic.config import JsonDict
 
 from service.cards.fingerprint import check_letters
 from service.pipeline.options import PrintOptions
@@ -19,7 +20,16 @@ from service.web.store.packings.shapes import Number
 from service.web.store.records.shapes import STRICT
 from service.web.work import Choice
 
+PrinterName = Annotated[
+    str, Field(max_length=200, description="A printer of /api/printers; none, any office printer.")
+]
+TrayName = Annotated[
+    str, Field(max_length=200, description="The tray of it that holds the sheets.")
+]
 _Position = Annotated[int, Field(ge=1, le=1000)]
+
+
+_LABELS: JsonDict = {"containers": ["B-027"], "kinds": ["end-label"]}
 
 
 class CardKeyBody(BaseModel):
@@ -36,7 +46,12 @@ class PrintBody(BaseModel):
     """What to print, and on what; nothing named prints every card of every container."""
 
     model_config = STRICT | ConfigDict(
-        json_schema_extra={"examples": [{"containers": ["B-027"], "kinds": ["end-label"]}]}
+        json_schema_extra={
+            "examples": [
+                _LABELS,
+                {**_LABELS, "printer": "Office copier", "tray": "2"},
+            ]
+        }
     )
 
     containers: list[Number] = Field(default_factory=list, max_length=100_000)
@@ -49,9 +64,11 @@ class PrintBody(BaseModel):
     skipped: list[_Position] = Field(default_factory=list, max_length=1000)
     copies: int = Field(default=1, ge=1, le=100)
     go_on: bool = Field(default=False, description="Go on with the sheets that were begun.")
+    printer: PrinterName = ""
+    tray: TrayName = ""
 
     def to_options(self) -> PrintOptions:
-        """Look kinds and stock up; what is on the reprint list is known to the store only.
+        """Look kinds and stock up; printers and the reprint list are known to the desk only.
 
         Raises:
             UnknownCardKindError: When there is no such kind.

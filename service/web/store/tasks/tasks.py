@@ -19,6 +19,7 @@ from service.jobs.requests import (
     ShelvedFile,
     WantedCard,
 )
+from service.keeping.printing.printers_file import name_printer
 from service.store.handles import Connection
 from service.store.kept.tasks import list_tasks, load_task
 from service.store.shelf.files import FileShelf
@@ -61,6 +62,8 @@ def ask_for_print(body: PrintBody, asked: TheAsked) -> Response:
         cards=tuple(WantedCard(one.container_number, one.kind, one.side) for one in body.cards),
         reprints=body.reprints,
         go_on=body.go_on,
+        printer=body.printer,
+        tray=body.tray,
     )
     return _ask(asked, request, body.model_dump_json())
 
@@ -103,6 +106,9 @@ def _ask(asked: Asked, request: Request, sent: str) -> Response:
     """Put the task in the line and keep the reply, in one transaction."""
 
     def submit(connection: Connection) -> Made:
+        if isinstance(request, PrintRequest):
+            # Nobody waits in the line to hear that there is no such printer.
+            name_printer(asked.counter.data_folder, request.printer, request.tray)
         task_id = submit_within(connection, asked.counter.line, request, stamp=asked.stamp)
         shown = show_task(load_task(connection, task_id))
         return Made(shown, _ACCEPTED, {"Location": f"/api/tasks/{task_id}"})

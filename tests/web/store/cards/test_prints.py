@@ -87,6 +87,8 @@ def test_a_spoiled_sheet_is_printed_alone(client: httpx.Client) -> None:
     [
         ({"kinds": ["flag"]}, "unknown-card-kind"),
         ({"stock": "A9"}, "unknown-stock"),
+        ({"printer": "Office copier"}, "unknown-printer"),
+        ({"tray": "2"}, "unknown-printer"),
         ({"containers": ["none"]}, "nothing-to-print"),
         ({"copies": 0}, "unusable-field"),
         ({"colour": "red"}, "unusable-field"),

@@ -47,9 +47,11 @@ def test_the_same_key_is_one_task(client: httpx.Client) -> None:
 
 
 def test_what_cannot_be_printed_is_refused_at_once(client: httpx.Client) -> None:
-    """Nobody waits in a line to hear that there is no such stock."""
+    """Nobody waits in a line to hear that there is no such stock or printer."""
     reply = client.post("/api/tasks/prints", json={"stock": "none"})
     assert problem_of(reply)["code"] == "unknown-stock"
+    reply = client.post("/api/tasks/prints", json={"printer": "none"})
+    assert problem_of(reply)["code"] == "unknown-printer"
     assert client.get("/api/tasks").json()["tasks"] == []
 
 
@@ -80,7 +82,7 @@ def test_long_work_is_done(tmp_path: Path, filled: Path, workshop: Workshop) -> 
     """With somebody who works, import and photos are done, and tell what came of them."""
     folder = shutil.copytree(filled, tmp_path / "data")
     engine = open_folder(folder)
-    desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop)
+    desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop, folder)
     turn = threading.Lock()
     with open_jobs(desk, JobsSetup(lambda: MOMENT, turn=turn)) as line:
         counter = Counter(desk, PangoRuler(FONTS_CONF), Backroom(line, turn), clock=lambda: MOMENT)
