@@ -9,6 +9,7 @@ from typing import TypeVar, cast
 
 from service.cards.kinds import CARD_KINDS, find_kind
 from service.pipeline.options import PrintOptions
+from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS, find_stock
 from service.store.canonical import decode_record, dump_json, encode_record
 
@@ -29,6 +30,7 @@ class PrintRequest:
     Attributes:
         kinds: Codes of the kinds of card; none means all.
         stock: The name of the stock; none is chosen by measure.
+        own_stock: A stock that was described by its measures, in place of one by name.
         paper: "A4" or "Letter", where stocks are chosen.
         start_position: First position of the first sheet, from 1.
         skipped: Used or spoiled positions of the first sheet.
@@ -43,6 +45,7 @@ class PrintRequest:
 
     kinds: tuple[str, ...] = ()
     stock: str = ""
+    own_stock: Stock | None = None
     paper: str = "A4"
     start_position: int = 1
     skipped: tuple[int, ...] = ()
@@ -62,7 +65,8 @@ class PrintRequest:
             UnknownStockError: When there is no such stock.
             StartPositionError: When the stock has no such position.
         """
-        stock = find_stock(self.stock, STOCKS) if self.stock else None
+        named = find_stock(self.stock, STOCKS) if self.stock else None
+        stock = self.own_stock or named
         if stock is not None:
             stock.position_rect(self.start_position)
         return PrintOptions(

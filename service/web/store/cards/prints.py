@@ -3,62 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Annotated
 from urllib.parse import quote
 
 from fastapi import APIRouter, Path, Response
-from pydantic import BaseModel, ConfigDict, Field
-from pydantic.config import JsonDict
 
 from service.errors import NotFoundError
+from service.jobs.kinds import look_up_options
 from service.keeping.desk import Desk
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import PDF, AlsoSave, MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
-from service.keeping.reprints import name_reprints
-from service.pipeline.options import PrintOptions
 from service.store.handles import Connection
-from service.store.kept.used_sheets import load_used_sheets
-from service.store.open import reading
 from service.store.printed.runs import list_runs, load_run, load_run_record
 from service.web.replies.problems import show_findings
 from service.web.store.asking import Asked, TheAsked, TheCounter
 from service.web.store.cards.shapes import (
     MadeRunView,
-    PrintBody,
-    PrinterName,
     RunPage,
     RunView,
-    TrayName,
     show_line,
     show_run,
 )
+from service.web.store.cards.wanted import PrintBody, SpoiledBody
 from service.web.store.once import Made, find_again, keep_made
-from service.web.store.packings.shapes import Number
 from service.web.store.paging import ThePaging, read_count
-from service.web.store.records.shapes import STRICT
 
 router = APIRouter()
 
 RunId = Annotated[int, Path(ge=1, lt=2**31, examples=[1])]
-_SHEET: JsonDict = {"file": "end-label, A4 2x4 99.1x67.7.pdf", "sheet": 1}
 _Print = Callable[[Desk, AlsoSave], MadeRun]
-
-
-class SpoiledBody(BaseModel):
-    """A sheet, from 1, of a file of the run, and the printer for what comes in its place."""
-
-    model_config = STRICT | ConfigDict(
-        json_schema_extra={
-            "examples": [_SHEET, {**_SHEET, "printer": "Office copier", "tray": "2"}]
-        }
-    )
-
-    file: Number
-    sheet: int = Field(ge=1, le=1_000_000)
-    printer: PrinterName = ""
-    tray: TrayName = ""
 
 
 @router.get("/api/prints")
@@ -78,11 +52,13 @@ def print_cards(body: PrintBody, asked: TheAsked) -> Response:
 
     A card counts as made until somebody says that it is attached.
     """
-    options = body.to_options()
+    request = body.to_request()
+    # What does not exist is refused before anybody waits for the workshop.
+    request.to_options()
 
     def make(desk: Desk, also_save: AlsoSave) -> MadeRun:
-        wanted = _look_up(desk, body, options)
-        return print_run(desk, wanted, stamp=asked.stamp, also_save=also_save)
+        options = look_up_options(desk, request)
+        return print_run(desk, options, stamp=asked.stamp, also_save=also_save)
 
     return _print_once(asked, body.model_dump_json(), make)
 
@@ -154,17 +130,3 @@ def _tell(connection: Connection, made: MadeRun) -> Made:
     record, cards = load_run_record(connection, made.run_id), load_run(connection, made.run_id)
     body = MadeRunView(**dict(show_run(record, cards)), findings=show_findings(made.findings))
     return Made(body, headers={"Location": f"/api/prints/{made.run_id}"})
-
-
-def _look_up(desk: Desk, body: PrintBody, options: PrintOptions) -> PrintOptions:
-    """Look up which printer is meant, which cards are wrong, and on which sheets the run goes on.
-
-    Raises:
-        UnknownPrinterError: When the printer or tray was never measured.
-        NotFoundError: When no card is on the reprint list.
-    """
-    printer = name_printer(desk.data_folder, body.printer, body.tray)
-    only = name_reprints(desk.engine, desk.workshop.ruler) if body.reprints else options.only
-    with reading(desk.engine) as connection:
-        begun = load_used_sheets(connection) if body.go_on else ()
-    return replace(options, only=only, begun=begun, printer=printer)

@@ -17,14 +17,13 @@ from service.jobs.requests import (
     PrintRequest,
     Request,
     ShelvedFile,
-    WantedCard,
 )
 from service.keeping.printing.printers_file import name_printer
 from service.store.handles import Connection
 from service.store.kept.tasks import list_tasks, load_task
 from service.store.shelf.files import FileShelf
 from service.web.store.asking import Asked, TheActing, TheAsked, TheCounter
-from service.web.store.cards.shapes import PrintBody
+from service.web.store.cards.wanted import PrintBody
 from service.web.store.intake.imports import ImportForm, receive
 from service.web.store.intake.photos import NAME, PhotosForm, pack_photos
 from service.web.store.once import Made, make_once
@@ -51,21 +50,7 @@ def tasks(counter: TheCounter, paging: ThePaging) -> TaskPage:
 @router.post("/api/tasks/prints", status_code=_ACCEPTED, response_model=TaskView)
 def ask_for_print(body: PrintBody, asked: TheAsked) -> Response:
     """Ask for a print run; which cards are wrong is found out when the work begins."""
-    request = PrintRequest(
-        kinds=tuple(body.kinds),
-        stock=body.stock,
-        paper=body.paper,
-        start_position=body.start_position,
-        skipped=tuple(sorted(set(body.skipped))),
-        copies=body.copies,
-        containers=tuple(body.containers),
-        cards=tuple(WantedCard(one.container_number, one.kind, one.side) for one in body.cards),
-        reprints=body.reprints,
-        go_on=body.go_on,
-        printer=body.printer,
-        tray=body.tray,
-    )
-    return _ask(asked, request, body.model_dump_json())
+    return _ask(asked, body.to_request(), body.model_dump_json())
 
 
 @router.post("/api/tasks/imports", status_code=_ACCEPTED, response_model=TaskView)
