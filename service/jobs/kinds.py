@@ -25,7 +25,7 @@ from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
 from service.keeping.photos.bring import bring_in_bulk
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
-from service.keeping.reprints import name_reprints
+from service.keeping.reprints import name_cards, name_reprints
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import Content, read_source
 from service.store.handles import Connection
@@ -90,14 +90,16 @@ def look_up_options(desk: Desk, request: PrintRequest) -> PrintOptions:
 
     Raises:
         UnknownPrinterError: When the printer or tray is not known any more.
-        NotFoundError: When no card is on the reprint list.
+        NotFoundError: When no card is on the reprint list, or one named was never printed.
         ServiceError: When the request names what does not exist.
     """
     options = request.to_options()
     printer = name_printer(desk.data_folder, request.printer, request.tray)
-    only = name_reprints(desk.engine, desk.workshop.ruler) if request.reprints else options.only
     with reading(desk.engine) as connection:
         begun = load_used_sheets(connection) if request.go_on else ()
+        only = options.only | name_cards(connection, request.printed)
+    if request.reprints:
+        only = name_reprints(desk.engine, desk.workshop.ruler)
     return replace(options, only=only, begun=begun, printer=printer)
 
 

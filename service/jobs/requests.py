@@ -37,6 +37,7 @@ class PrintRequest:
         copies: How often each page is printed.
         containers: Only of these containers.
         cards: Only these cards.
+        printed: Only the cards of which these were printed, by their numbers, besides `cards`.
         reprints: Only the cards that are on the reprint list when the work begins.
         go_on: Go on with the sheets that were begun.
         printer: The name of a printer that was measured; none means any.
@@ -52,6 +53,7 @@ class PrintRequest:
     copies: int = 1
     containers: tuple[str, ...] = ()
     cards: tuple[WantedCard, ...] = ()
+    printed: tuple[int, ...] = ()
     reprints: bool = False
     go_on: bool = False
     printer: str = ""

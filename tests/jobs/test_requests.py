@@ -39,6 +39,7 @@ FULL = PrintRequest(
     copies=5,
     containers=(BOX,),
     cards=(WantedCard(BOX, "end-label", 2),),
+    printed=(7, 3),
     reprints=True,
     go_on=True,
     printer="Office copier",

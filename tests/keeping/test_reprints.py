@@ -12,7 +12,7 @@ from service.cards.changes.change import Urgency
 from service.errors import NotFoundError
 from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, place_anew, put_in, take_out
-from service.keeping.reprints import list_reprints, list_reprints_of, name_reprints
+from service.keeping.reprints import list_reprints, list_reprints_of, name_cards, name_reprints
 from service.pages.ruler import Ruler
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import (
@@ -26,7 +26,8 @@ from service.records.record import (
     Weight,
 )
 from service.store.handles import Connection, Engine
-from service.store.open import writing
+from service.store.open import reading, writing
+from service.store.printed.runs import load_attached
 from service.store.save_records import save_records
 from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, JAR, LEAD, attach_all
 from tests.store.made import LATER
@@ -209,3 +210,13 @@ def test_a_changed_lifting_limit_lists_the_cards_that_now_advise_otherwise(
     words = {change.words for one in found for change in one.reprint.changes}
     before, after = "Not above the shoulder at arm's length.", "Two people or a trolley."
     assert words == {f"lift advice changed from '{before}' to '{after}'"}
+
+
+def test_printed_cards_are_named_by_their_numbers(engine: Engine) -> None:
+    """Two copies of one card are one card to print; a number that was never printed is told."""
+    with reading(engine) as connection:
+        first, *rest = load_attached(connection)
+        assert name_cards(connection, [first.card_id, first.card_id]) == {first.made.key}
+        assert len(name_cards(connection, [card.card_id for card in rest])) == len(rest)
+        with pytest.raises(NotFoundError, match="printed card '999'"):
+            name_cards(connection, [first.card_id, 999])

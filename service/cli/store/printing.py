@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated
 
@@ -17,8 +18,8 @@ from service.keeping.desk import Desk
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
-from service.keeping.reprints import name_reprints
-from service.pipeline.options import PrintOptions
+from service.keeping.reprints import name_cards, name_reprints
+from service.pipeline.options import CardKey, PrintOptions
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.open import reading
@@ -42,6 +43,10 @@ def print_(
     container: Annotated[
         list[str] | None, typer.Argument(help="Containers; without one, all of them.")
     ] = None,
+    card: Annotated[
+        list[int] | None,
+        typer.Option(min=1, help="Again, as it is worded today: a printed card; may be repeated."),
+    ] = None,
     reprints: Annotated[
         bool, typer.Option("--reprints", help="The cards of the reprint list and no others.")
     ] = False,
@@ -58,13 +63,14 @@ def print_(
 ) -> None:
     """Print cards of the store, and remember each one."""
     at, console = at_desk(context), open_console()
+    _refuse_several(container, card, reprints)
     with at.desk() as desk, show_progress(console) as tell:
         options = PrintOptions(
             kinds=tuple(find_kind(code) for code in kind) if kind else CARD_KINDS,
             stock=name_stock(stock) if stock else None,
             paper="Letter" if paper.casefold() == "letter" else "A4",
             containers=frozenset(container or ()),
-            only=name_reprints(desk.engine, desk.workshop.ruler) if reprints else frozenset(),
+            only=_name_only(desk, card or (), reprints=reprints),
             begun=_begun(desk) if goes_on else (),
             printer=name_printer(at.settings.data, printer, tray),
         )
@@ -134,6 +140,19 @@ def again(context: typer.Context, run: RunNumber, output: Output, as_json: Json 
             record = load_run_record(connection, run)
         paths = write_files(desk, record.files, output)
     answer({"run": run, "files": list(map(str, paths))}, list(map(str, paths)), as_json=as_json)
+
+
+def _refuse_several(*ways: object) -> None:
+    if sum(map(bool, ways)) > 1:
+        message = "name containers, --card or --reprints, and only one of them"
+        raise typer.BadParameter(message)
+
+
+def _name_only(desk: Desk, cards: Sequence[int], *, reprints: bool) -> frozenset[CardKey]:
+    if reprints:
+        return name_reprints(desk.engine, desk.workshop.ruler)
+    with reading(desk.engine) as connection:
+        return name_cards(connection, cards)
 
 
 def _begun(desk: Desk) -> tuple[UsedSheet, ...]:

@@ -13,6 +13,7 @@ from service.sheets.stock import Stock
 from service.web.store.packings.shapes import Number
 from service.web.store.records.shapes import STRICT
 
+_CardNumber = Annotated[int, Field(ge=1, lt=2**31)]
 _Position = Annotated[int, Field(ge=1, le=1000)]
 _Words = Annotated[str, Field(max_length=100)]
 _Length = Annotated[float | _Words, Field(description="A text with its unit, or a number in unit.")]
@@ -82,12 +83,21 @@ class PrintBody(BaseModel):
 
     model_config = STRICT | ConfigDict(
         json_schema_extra={
-            "examples": [_LABELS, {**_LABELS, **_PRINTER}, {**_LABELS, "stock": _OWN}]
+            "examples": [
+                _LABELS,
+                {**_LABELS, **_PRINTER},
+                {**_LABELS, "stock": _OWN},
+                {"cards": [1]},
+            ]
         }
     )
 
     containers: list[Number] = Field(default_factory=list, max_length=100_000)
-    cards: list[CardKeyBody] = Field(default_factory=list, max_length=100_000)
+    cards: list[_CardNumber | CardKeyBody] = Field(
+        default_factory=list,
+        max_length=100_000,
+        description="Only these: a number prints that printed card's place again, as worded today.",
+    )
     reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
     kinds: list[Number] = Field(default_factory=list, description="Kinds of card; none, all.")
     stock: Annotated[str, Field(max_length=200)] | OwnStockBody = Field(
@@ -116,7 +126,12 @@ class PrintBody(BaseModel):
             skipped=tuple(sorted(set(self.skipped))),
             copies=self.copies,
             containers=tuple(self.containers),
-            cards=tuple(WantedCard(one.container_number, one.kind, one.side) for one in self.cards),
+            cards=tuple(
+                WantedCard(one.container_number, one.kind, one.side)
+                for one in self.cards
+                if not isinstance(one, int)
+            ),
+            printed=tuple(one for one in self.cards if isinstance(one, int)),
             reprints=self.reprints,
             go_on=self.go_on,
             printer=self.printer,

@@ -19,6 +19,7 @@ from service.jobs.requests import (
     ShelvedFile,
 )
 from service.keeping.printing.printers_file import name_printer
+from service.keeping.reprints import name_cards
 from service.store.handles import Connection
 from service.store.kept.tasks import list_tasks, load_task
 from service.store.shelf.files import FileShelf
@@ -92,7 +93,8 @@ def _ask(asked: Asked, request: Request, sent: str) -> Response:
 
     def submit(connection: Connection) -> Made:
         if isinstance(request, PrintRequest):
-            # Nobody waits in the line to hear that there is no such printer.
+            # Nobody waits in the line to hear that there is no such printer or printed card.
+            name_cards(connection, request.printed)
             name_printer(asked.counter.data_folder, request.printer, request.tray)
         task_id = submit_within(connection, asked.counter.line, request, stamp=asked.stamp)
         shown = show_task(load_task(connection, task_id))

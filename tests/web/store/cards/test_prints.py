@@ -83,6 +83,21 @@ def test_a_spoiled_sheet_is_printed_alone(client: httpx.Client) -> None:
     assert problem_of(client.post(f"/api/prints/{run}/spoiled", json=body))["status"] == 404
 
 
+def test_a_lost_card_is_printed_again(client: httpx.Client) -> None:
+    """Just its side of the label, as it is worded today; the lost one is withdrawn by the new."""
+    first = client.get(f"/api/prints/{made(client, LABELS)}").json()["cards"][1]
+    client.post(f"/api/cards/{first['card']}/attached")
+    body = {"object_number": LAMP}
+    client.post(f"/api/containers/{BOX}/take-out", json=body, headers={"If-Match": '"r1"'})
+    run = client.get(f"/api/prints/{made(client, {'cards': [first['card']]})}").json()
+    (card,) = run["cards"]
+    assert (card["kind"], card["side"], card["revision"]) == ("end-label", 2, 2)
+    assert card["fingerprint"] != first["fingerprint"]
+    done = client.post(f"/api/cards/{card['card']}/attached").json()
+    assert done["replaced"]["card"] == first["card"]
+    assert problem_of(client.post("/api/prints", json={"cards": [999]}))["status"] == 404
+
+
 def test_a_sheet_of_ones_own_is_printed_on(client: httpx.Client) -> None:
     """Its labels lie where its measures say, and the sheet that was begun is gone on with."""
     body = {**LABELS, "stock": OURS | {"rows": 2}}

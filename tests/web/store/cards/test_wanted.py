@@ -31,7 +31,7 @@ def test_a_body_becomes_a_request() -> None:
     body = PrintBody.model_validate(
         {
             "containers": ["B-027"],
-            "cards": [{"container_number": "B-027", "kind": "end-label", "side": 2}],
+            "cards": [{"container_number": "B-027", "kind": "end-label", "side": 2}, 7],
             "stock": "A4 card",
             "skipped": [4, 3, 4],
             "printer": "Copier",
@@ -42,6 +42,7 @@ def test_a_body_becomes_a_request() -> None:
         stock="A4 card",
         containers=("B-027",),
         cards=(WantedCard("B-027", "end-label", 2),),
+        printed=(7,),
         skipped=(3, 4),
         printer="Copier",
         tray="2",

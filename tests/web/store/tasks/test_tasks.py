@@ -47,11 +47,13 @@ def test_the_same_key_is_one_task(client: httpx.Client) -> None:
 
 
 def test_what_cannot_be_printed_is_refused_at_once(client: httpx.Client) -> None:
-    """Nobody waits in a line to hear that there is no such stock or printer."""
+    """Nobody waits in a line to hear that there is no such stock, printer or card."""
     reply = client.post("/api/tasks/prints", json={"stock": "none"})
     assert problem_of(reply)["code"] == "unknown-stock"
     reply = client.post("/api/tasks/prints", json={"printer": "none"})
     assert problem_of(reply)["code"] == "unknown-printer"
+    reply = client.post("/api/tasks/prints", json={"cards": [1]})
+    assert problem_of(reply)["code"] == "not-in-store"
     assert client.get("/api/tasks").json()["tasks"] == []
 
 
