@@ -5,7 +5,7 @@ import json
 import httpx
 
 from tests.web.sent import ONE_BOX, problem_of
-from tests.web.store.opened import SPIKE
+from tests.web.store.opened import BOX, SPIKE
 
 
 def sent(data: bytes, name: str = "export.json") -> dict[str, tuple[str, bytes]]:
@@ -28,6 +28,20 @@ def test_the_preview_shows_the_cells_that_differ(client: httpx.Client) -> None:
     assert preview["objects"]["changed"] == [SPIKE]
     assert preview["differences"][SPIKE]["record"]["after"] == {"title": "Fid, boxwood"}
     assert "Marlinspike" in client.get(f"/api/objects/{SPIKE}").text
+
+
+def test_the_preview_shows_what_lies_otherwise(client: httpx.Client) -> None:
+    """An object that a box loses is told with its place, and goes on lying there."""
+    records = json.loads(ONE_BOX.read_text("utf-8"))
+    places = records["packings"][0]["places"]
+    records["packings"][0]["places"] = [one for one in places if one["object_number"] != SPIKE]
+    sends = sent(json.dumps(records).encode())
+    preview = client.post("/api/imports/preview", files=sends).json()
+    assert preview["packings"]["changed"] == [BOX]
+    (change,) = preview["repacked"][BOX]["places"]
+    assert (change["course"], change["before"]["object_number"]) == ("out", SPIKE)
+    assert (change["after"], change["other"]) == (None, "")
+    assert client.get(f"/api/objects/{SPIKE}/places").json()["places"]
 
 
 def test_a_file_is_taken_in_once_under_its_key(client: httpx.Client) -> None:
