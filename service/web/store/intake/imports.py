@@ -42,7 +42,7 @@ _LONGEST_NAME = 200
 
 
 class ImportForm(BaseModel):
-    """The files of one export: a JSON document, a workbook, or the tables of a folder."""
+    """The files of one export: a document, a workbook, an archive, or the tables of a folder."""
 
     model_config = STRICT | ConfigDict(
         json_schema_extra={"examples": [{"files": ["one_box.json"]}]}
@@ -51,8 +51,8 @@ class ImportForm(BaseModel):
     files: list[UploadFile] = Field(
         min_length=1,
         max_length=_MOST_FILES,
-        description="A JSON, XLSX or CSV file, or objects.csv, containers.csv, packings.csv and"
-        " museum.toml together; at most 64 MB.",
+        description="A JSON, XLSX or CSV file, a LIDO file (.xml), a Darwin Core Archive (.zip), or"
+        " objects.csv, containers.csv, packings.csv and museum.toml together; at most 64 MB.",
     )
 
 

@@ -4,7 +4,7 @@ import json
 
 import httpx
 
-from tests.web.sent import ONE_BOX, problem_of
+from tests.web.sent import ONE_BOX, SAMPLES, problem_of
 from tests.web.store.opened import BOX, SPIKE
 
 
@@ -56,6 +56,18 @@ def test_a_file_is_taken_in_once_under_its_key(client: httpx.Client) -> None:
     assert later["summary"]["objects changed"] == 0
     names = [one["name"] for one in client.get("/api/imports").json()["imports"]]
     assert names == ["export.json", "export.json"]
+
+
+def test_exports_of_catalogues_are_taken_in(client: httpx.Client) -> None:
+    """A LIDO file and a Darwin Core Archive are known by their endings, with tables beside them."""
+    lido = (SAMPLES / "lido_export" / "objects.xml").read_bytes()
+    files = [("files", ("Hand on.XML", lido)), ("files", ("containers.csv", b"Box\nB-042\n"))]
+    preview = client.post("/api/imports/preview", files=files).json()
+    assert len(preview["objects"]["new"]) > 1
+    assert preview["containers"]["new"] == ["B-042"]
+    archive = (SAMPLES / "darwin_archive" / "skins.zip").read_bytes()
+    preview = client.post("/api/imports/preview", files=sent(archive, "skins.zip")).json()
+    assert len(preview["objects"]["new"]) > 1
 
 
 def test_what_cannot_be_read_is_refused(client: httpx.Client) -> None:
