@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 from urllib.parse import quote
@@ -93,8 +94,9 @@ def list_examples() -> Iterator[tuple[str, str, int]]:
                 yield path, method, at
 
 
+@cache
 def document() -> Json:
-    """Give the description of the paths of the store alone."""
+    """Give the description of the paths of the store alone; it takes most of a second to make."""
     app = FastAPI()
     app.include_router(router)
     return describe(app)

@@ -40,6 +40,9 @@ def printed(tmp_path_factory: pytest.TempPathFactory, filled: Path) -> Path:
     return folder
 
 
+# Some print, which takes long where much else runs. An alarm for what takes too long can ring while
+# garbage is collected: then the clean-up of AnyIO's weak dictionary of event loops swallows it.
+@pytest.mark.timeout(300)
 @pytest.mark.parametrize("shown", list(list_examples()), ids=str)
 def test_every_example_can_be_sent(
     shown: tuple[str, str, int], tmp_path: Path, printed: Path, workshop: Workshop
