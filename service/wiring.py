@@ -70,7 +70,8 @@ def open_desk(settings: Settings) -> Iterator[Desk]:
         open_workshop(settings.data, processes=settings.processes) as workshop,
         open_store(settings) as engine,
     ):
-        yield Desk(engine, _open_files(settings, workshop.scratch_folder), workshop)
+        shelf = _open_files(settings, workshop.scratch_folder)
+        yield Desk(engine, shelf, workshop, settings.data)
 
 
 @contextmanager

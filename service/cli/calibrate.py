@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import json
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
+from service.cli.at_desk import now
 from service.cli.own_stock import name_stock
-from service.cli.printers_file import keep_saved, load_saved
 from service.config import Settings
 from service.errors import CalibrationError, StockError, UnknownPrinterError
 from service.geometry import Insets, Size
+from service.keeping.printing.printers_file import keep_saved, load_saved
 from service.render.ruler_sheet import draw_ruler_sheet
 from service.sheets.calibration.calibrate import Calibration, calibrate
 from service.sheets.calibration.limits import describe
@@ -81,15 +83,16 @@ def enter(  # noqa: PLR0913 - the options of a command are its arguments
     settings = context.ensure_object(Settings)
     saved = load_saved(settings.data)
     changed = _find(saved, printer) or Printer(" ".join(printer.split()))
+    today = now().date()
     if edges:
-        changed = replace(changed, edges=_edges(edges))
+        changed = replace(changed, edges=_edges(edges), edges_measured_on=today)
     found = None
     if measured:
         found = calibrate(read_measurements(measured, crosses_on(_page(paper))))
         stock_name = name_stock(stock).name if stock else ""
         named = " ".join(tray.split())
         changed = changed.measured(
-            TrayCorrection(named, stock_name, found.correction, found.largest_residual_mm)
+            TrayCorrection(named, stock_name, found.correction, found.largest_residual_mm, today)
         )
     path = keep_saved(settings.data, saved.with_printer(changed))
     typer.echo(_as_json(changed, found) if as_json else _in_words(changed, found, path))
@@ -208,14 +211,18 @@ def _printer_words(printer: Printer) -> str:
     if edges := printer.edges:
         lines.append(
             f"  cannot print: {edges.top_mm:g} mm above, {edges.right_mm:g} right,"
-            f" {edges.bottom_mm:g} below, {edges.left_mm:g} left"
+            f" {edges.bottom_mm:g} below, {edges.left_mm:g} left{_when(printer.edges_measured_on)}"
         )
     lines += [
         f"  {_place(each)}: {describe(each.correction.inverse())}; worst cross"
-        f" {each.residual_mm:.2f} mm"
+        f" {each.residual_mm:.2f} mm{_when(each.measured_on)}"
         for each in printer.corrections
     ]
     return "\n".join(lines)
+
+
+def _when(day: date | None) -> str:
+    return f"; measured {day}" if day else ""
 
 
 def _place(each: TrayCorrection) -> str:

@@ -8,8 +8,8 @@ from pathlib import Path
 from rich.console import Console
 
 from service.cards.words import count
+from service.cli.at_desk import now, settings_of_demo
 from service.cli.printing import show_progress
-from service.cli.store.at_desk import now, settings_of_demo
 from service.cli.store.printing import write_files
 from service.config import Settings
 from service.keeping.printing.attach import attach_run

@@ -11,11 +11,11 @@ import typer
 from rich.console import Console
 
 from service.cards.kinds import CARD_KINDS, find_kind
+from service.cli.at_desk import AtDesk, now, settings_of_demo
 from service.cli.calibrate import calibrate_app
 from service.cli.demo import show_demo
 from service.cli.marks import print_marks
 from service.cli.own_stock import name_stock
-from service.cli.printers_file import name_printer
 from service.cli.printing import PrintRequest, print_source
 from service.cli.report import (
     EXIT_FINDINGS,
@@ -27,12 +27,12 @@ from service.cli.report import (
     show_findings,
 )
 from service.cli.serving import serve_api
-from service.cli.store.at_desk import AtDesk, now, settings_of_demo
 from service.cli.store.commands import store_app
 from service.config import load_settings
 from service.errors import ServiceError
 from service.findings import Severity, worst_severity
 from service.handling.every_rule import RULE_GROUPS, name_evidence
+from service.keeping.printing.printers_file import name_printer
 from service.pipeline.options import PrintOptions, object_tag_keys
 from service.pipeline.read import open_source, read_source
 from service.pipeline.run import check_collection

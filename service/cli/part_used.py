@@ -7,7 +7,7 @@ from pathlib import Path
 
 import typer
 
-from service.cli.printers_file import keep_saved, load_saved
+from service.keeping.printing.printers_file import keep_saved, load_saved
 from service.pipeline.options import Outcome, PrintOptions
 from service.sheets.printers.used_sheet import next_start, remember
 

@@ -23,8 +23,9 @@ from service.jobs.watch import TaskOverError, Watch
 from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
 from service.keeping.photos.bring import bring_in_bulk
+from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
-from service.keeping.reprints import name_reprints
+from service.keeping.reprints import name_cards, name_reprints
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import Content, read_source
 from service.store.handles import Connection
@@ -76,12 +77,30 @@ def run_print(job: Job) -> None:
         TaskOverError: When the task was finished meanwhile; there is no second run.
         ServiceError: When there is nothing to print, or it cannot be printed as asked.
     """
-    options = _look_up(job.desk, read_request(PrintRequest, job.task.request))
+    options = look_up_options(job.desk, read_request(PrintRequest, job.task.request))
 
     def also_save(connection: Connection, made: MadeRun) -> None:
         job.finish(connection, _tell_run(made))
 
     print_run(job.desk, options, stamp=job.stamp, on_progress=job.watch(), also_save=also_save)
+
+
+def look_up_options(desk: Desk, request: PrintRequest) -> PrintOptions:
+    """Look up which printer is meant, which cards are wrong, and on which sheets the run goes on.
+
+    Raises:
+        UnknownPrinterError: When the printer or tray is not known any more.
+        NotFoundError: When no card is on the reprint list, or one named was never printed.
+        ServiceError: When the request names what does not exist.
+    """
+    options = request.to_options()
+    printer = name_printer(desk.data_folder, request.printer, request.tray)
+    with reading(desk.engine) as connection:
+        begun = load_used_sheets(connection) if request.go_on else ()
+        only = options.only | name_cards(connection, request.printed)
+    if request.reprints:
+        only = name_reprints(desk.engine, desk.workshop.ruler)
+    return replace(options, only=only, begun=begun, printer=printer)
 
 
 def run_import(job: Job) -> None:
@@ -128,20 +147,6 @@ def run_photos(job: Job) -> None:
     result = {"matched": len(brought.matched), "new": brought.new}
     with writing(job.desk.engine) as connection:
         job.finish(connection, {**result, **tell_findings(brought.findings)})
-
-
-def _look_up(desk: Desk, request: PrintRequest) -> PrintOptions:
-    """Look up in the store which cards are wrong, and on which sheets the run goes on.
-
-    Raises:
-        NotFoundError: When no card is on the reprint list.
-        ServiceError: When the request names what does not exist.
-    """
-    options = request.to_options()
-    only = name_reprints(desk.engine, desk.workshop.ruler) if request.reprints else options.only
-    with reading(desk.engine) as connection:
-        begun = load_used_sheets(connection) if request.go_on else ()
-    return replace(options, only=only, begun=begun)
 
 
 def _tell_run(made: MadeRun) -> dict[str, object]:

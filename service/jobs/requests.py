@@ -9,6 +9,7 @@ from typing import TypeVar, cast
 
 from service.cards.kinds import find_kind
 from service.pipeline.options import PrintOptions
+from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS, find_stock
 from service.store.canonical import decode_record, dump_json, encode_record
 
@@ -29,36 +30,45 @@ class PrintRequest:
     Attributes:
         kinds: Codes of the kinds of card; none means all.
         stock: The name of the stock; none is chosen by measure.
+        own_stock: A stock that was described by its measures, in place of one by name.
         paper: "A4" or "Letter", where stocks are chosen.
         start_position: First position of the first sheet, from 1.
         skipped: Used or spoiled positions of the first sheet.
         copies: How often each page is printed.
         containers: Only of these containers.
         cards: Only these cards.
+        printed: Only the cards of which these were printed, by their numbers, besides `cards`.
         reprints: Only the cards that are on the reprint list when the work begins.
         go_on: Go on with the sheets that were begun.
+        printer: The name of a printer that was measured; none means any.
+        tray: The tray of it that holds the sheets.
     """
 
     kinds: tuple[str, ...] = ()
     stock: str = ""
+    own_stock: Stock | None = None
     paper: str = "A4"
     start_position: int = 1
     skipped: tuple[int, ...] = ()
     copies: int = 1
     containers: tuple[str, ...] = ()
     cards: tuple[WantedCard, ...] = ()
+    printed: tuple[int, ...] = ()
     reprints: bool = False
     go_on: bool = False
+    printer: str = ""
+    tray: str = ""
 
     def to_options(self) -> PrintOptions:
-        """Look kinds and stock up; what only the store knows is added when the work begins.
+        """Look kinds and stock up; what only the desk knows is added when the work begins.
 
         Raises:
             UnknownCardKindError: When there is no such kind.
             UnknownStockError: When there is no such stock.
             StartPositionError: When the stock has no such position.
         """
-        stock = find_stock(self.stock, STOCKS) if self.stock else None
+        named = find_stock(self.stock, STOCKS) if self.stock else None
+        stock = self.own_stock or named
         if stock is not None:
             stock.position_rect(self.start_position)
         return PrintOptions(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from service.pipeline.ready import Workshop
 from service.store.handles import Engine
@@ -17,8 +18,10 @@ class Desk:
         engine: Opens transactions of the store.
         shelf: Photos and finished PDFs by their SHA-256.
         workshop: What the main job works with.
+        data_folder: Where the printers that were measured are kept.
     """
 
     engine: Engine
     shelf: FileShelf
     workshop: Workshop
+    data_folder: Path

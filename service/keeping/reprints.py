@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from service.cards.card import Card
@@ -22,7 +22,7 @@ from service.store.handles import Connection, Engine
 from service.store.load_records import load_container, load_containers
 from service.store.open import reading
 from service.store.printed.card import PrintedCard
-from service.store.printed.runs import load_attached
+from service.store.printed.runs import load_attached, load_card
 from service.store.today.note import Unattached, load_differing, load_unattached
 
 
@@ -88,6 +88,15 @@ def name_reprints(engine: Engine, ruler: Ruler) -> frozenset[CardKey]:
         name = "reprint list"
         raise NotFoundError(name, what="card on the")
     return keys
+
+
+def name_cards(connection: Connection, card_ids: Iterable[int]) -> frozenset[CardKey]:
+    """Name the cards of which these were printed, by their numbers: for those lost or torn.
+
+    Raises:
+        NotFoundError: When one of them was never printed.
+    """
+    return frozenset(load_card(connection, card_id).made.key for card_id in card_ids)
 
 
 def _compare(

@@ -2,37 +2,41 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from service.errors import StockError
+from service.errors import StockError, UnknownStockError
 from service.geometry import Size
 from service.sheets.grid import Grid, centred_stock
 from service.sheets.measures import UNITS, read_count, read_length_mm
 from service.sheets.stock import Medium, Stock
-from service.sheets.stocks import PAGES
+from service.sheets.stocks import PAGES, STOCKS, find_stock
 
 T = TypeVar("T")
 
 NEEDED = ("name", "page", "columns", "rows", "label_width", "label_height")
+_LONGEST_NAME = 100
 OPTIONAL = ("unit", "pitch_x", "pitch_y", "left", "top", "radius", "medium", "edge")
 
 
 def parse_stock(measures: Mapping[str, object]) -> Stock:
     """Make a stock of typed measures.
 
-    Keys: `name`; `page`, which is A4, A5, A6, Letter or a size such as `210 mm x 297 mm`; `columns`
-    and `rows`; `label_width` and `label_height`; and, where they differ from what is said here,
-    `pitch_x` and `pitch_y` (the label's size), `left` and `top` (the labels stand in the middle of
-    the page), `radius` (0), `medium` (sticky), `edge` (what the printer leaves white on each side,
-    1/6 inch). Lengths are texts with a unit, or numbers in `unit` (mm or in).
+    Keys: `name`, which no listed stock has; `page`, which is A4, A5, A6, Letter or a size such as
+    `210 mm x 297 mm`; `columns` and `rows`; `label_width` and `label_height`; and, where they
+    differ from what is said here, `pitch_x` and `pitch_y` (the label's size), `left` and `top` (the
+    labels stand in the middle of the page), `radius` (0), `medium` (sticky), `edge` (what the
+    printer leaves white on each side, 1/6 inch). Lengths are texts with a unit, or numbers in
+    `unit` (mm or in).
 
     Raises:
         StockError: Naming the measure that is missing, unknown, unreadable or impossible.
     """
     typed = _Typed(_name_of(measures), measures)
     typed.refuse_unknown_and_missing()
+    typed.refuse_taken_name()
     label = Size(typed.length_mm("label_width"), typed.length_mm("label_height"))
     pitch = Size(
         typed.length_mm("pitch_x", otherwise_mm=label.width_mm),
@@ -68,6 +72,21 @@ class _Typed:
         for key in NEEDED:
             if key not in self.measures:
                 raise self._error(key, "is missing")
+
+    def refuse_taken_name(self) -> None:
+        """Refuse a name that no file can have, and one that stands for other measures already.
+
+        Files and sheets begun go by the name of their stock.
+
+        Raises:
+            StockError: When it is too long, odd, or in the list of stocks.
+        """
+        key = "name"
+        if not self.name.isprintable() or "\\" in self.name or len(self.name) > _LONGEST_NAME:
+            raise self._error(key, "cannot stand in the name of a file")
+        with contextlib.suppress(UnknownStockError):
+            find_stock(self.name, STOCKS)
+            raise self._error(key, "is that of a listed stock; choose another")
 
     def read(self, key: str, reader: Callable[[object], T], *, otherwise: T | None = None) -> T:
         """Read one entry; a reader says by `ValueError` what is wrong.

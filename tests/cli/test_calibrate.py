@@ -8,10 +8,11 @@ from pathlib import Path
 import pytest
 from typer.testing import CliRunner
 
+from service.cli.at_desk import now
 from service.cli.calibrate import calibrate_app
-from service.cli.printers_file import keep_saved, load_saved
 from service.config import Settings
 from service.errors import CalibrationError, ServiceError, StockError, UnknownPrinterError
+from service.keeping.printing.printers_file import keep_saved, load_saved
 from service.sheets.printers.saved import Saved
 from service.sheets.printers.used_sheet import UsedSheet
 
@@ -80,6 +81,7 @@ def test_shows_everything(tmp_path: Path) -> None:
     said = _run(tmp_path, "show")
     assert "tray 2, every stock" in said
     assert "12 below" in said
+    assert said.count(f"; measured {now().date()}") == 2
     assert "A4 card 4xA6: positions used: 1, 2" in said
     assert list(json.loads(_run(tmp_path, "show", "--json"))) == ["printers", "used_sheets"]
 

@@ -9,7 +9,7 @@ import typer
 
 from service.cards.kinds import END_LABEL, LID_CARD
 from service.cli.part_used import go_on, remember_rest
-from service.cli.printers_file import load_saved
+from service.keeping.printing.printers_file import load_saved
 from service.pipeline.options import Outcome, PrintFile, PrintOptions
 from service.sheets.printers.used_sheet import UsedSheet
 from service.sheets.stocks import STOCKS, find_stock

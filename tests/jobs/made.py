@@ -58,7 +58,7 @@ def work_elsewhere(folder: Path, request: Request | None, pipe: Pipe) -> None:
     """Do tasks on the store in a folder until killed; asks for one, and tells its name."""
     engine = open_folder(folder)
     with open_workshop(folder / "workshop", processes=1) as workshop:
-        desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop)
+        desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop, folder)
         with open_jobs(desk, SETUP) as line:
             pipe.send(submit(line, request, stamp=STAMP) if request else "")
             time.sleep(3600)

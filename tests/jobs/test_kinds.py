@@ -12,7 +12,12 @@ from typing import cast
 import pytest
 from PIL import Image
 
-from service.errors import FileNotStoredError, NotFoundError, UnreadableFileError
+from service.errors import (
+    FileNotStoredError,
+    NotFoundError,
+    UnknownPrinterError,
+    UnreadableFileError,
+)
 from service.jobs.kinds import Job, run_import, run_photos, run_print
 from service.jobs.requests import (
     ImportRequest,
@@ -26,7 +31,11 @@ from service.jobs.requests import (
 from service.jobs.watch import TaskOverError
 from service.keeping.desk import Desk
 from service.keeping.printing.attach import attach_run
+from service.keeping.printing.printers_file import keep_saved
 from service.records.record import Collection
+from service.sheets.correction import Correction
+from service.sheets.printers.printer import Printer, TrayCorrection
+from service.sheets.printers.saved import Saved
 from service.store.history import Stamp
 from service.store.kept.imports import list_imports
 from service.store.kept.tasks import Task, TaskState, add_task, finish_task, load_task
@@ -113,6 +122,21 @@ def test_the_reprint_list_is_looked_up_when_the_work_begins(desk: Desk) -> None:
     with reading(desk.engine) as connection:
         keys = [card.made.key for card in load_run(connection, 2)]
     assert keys == [(BOX, "end-label", 1), (BOX, "end-label", 2)]
+
+
+@pytest.mark.print
+def test_the_printer_is_looked_up_when_the_work_begins(desk: Desk) -> None:
+    """One that was measured meanwhile is used as it is now; one that is forgotten is told."""
+    request = replace(LABELS, printer="office copier", tray="2")
+    job = take_in_hand(desk, request)
+    with pytest.raises(UnknownPrinterError, match="printer 'office copier'"):
+        run_print(job)
+    tray = TrayCorrection("2", "", Correction(shift_x_mm=-2.0), 0.1)
+    keep_saved(desk.data_folder, Saved((Printer("Office copier", None, (tray,)),)))
+    run_print(job)
+    with reading(desk.engine) as connection:
+        (run,) = list_runs(connection)
+    assert (run.options["printer"], run.options["tray"]) == ("Office copier", "2")
 
 
 def _again(desk: Desk, request: Request, task_id: str) -> Task:

@@ -189,7 +189,7 @@ def test_the_same_on_postgresql(desk: Desk) -> None:
         upgrade_store(engine)
         with writing(engine) as connection:
             save_records(connection, COLLECTION, stamp=STAMP)
-        there = Desk(engine, desk.shelf, desk.workshop)
+        there = Desk(engine, desk.shelf, desk.workshop, desk.data_folder)
         with open_jobs(there, SETUP) as line:
             task_id = submit(line, LABELS, stamp=STAMP, key="k")
             assert submit(line, LABELS, stamp=STAMP, key="k") == task_id

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 import pytest
 
@@ -38,16 +39,20 @@ FULL = PrintRequest(
     copies=5,
     containers=(BOX,),
     cards=(WantedCard(BOX, "end-label", 2),),
+    printed=(7, 3),
     reprints=True,
     go_on=True,
+    printer="Office copier",
+    tray="2",
 )
+OWN = PrintRequest(own_stock=replace(EIGHT, name="Ours", left_mm=1 / 3))
 TABLES = ImportRequest((ShelvedFile("objects.csv", "a" * 64), ShelvedFile("museum.toml", "b" * 64)))
 
 
 @pytest.mark.parametrize(
     "request_",
-    [PrintRequest(), FULL, TABLES, PhotosRequest(ShelvedFile("photos.zip", "c" * 64))],
-    ids=["empty", "print", "import", "photos"],
+    [PrintRequest(), FULL, OWN, TABLES, PhotosRequest(ShelvedFile("photos.zip", "c" * 64))],
+    ids=["empty", "print", "own stock", "import", "photos"],
 )
 def test_a_request_comes_back_from_json(request_: Request) -> None:
     """What was asked for is read as it was written, through the text that the store keeps."""
@@ -69,6 +74,7 @@ def test_a_request_becomes_options() -> None:
     assert (options.kinds, options.stock) == ((END_LABEL,), EIGHT)
     assert (options.start_position, options.copies) == (2, 5)
     assert options.skipped == {3, 4}
+    assert OWN.to_options().stock == OWN.own_stock
 
 
 @pytest.mark.parametrize(
@@ -77,8 +83,9 @@ def test_a_request_becomes_options() -> None:
         (PrintRequest(kinds=("poster",)), UnknownCardKindError),
         (PrintRequest(stock="A9"), UnknownStockError),
         (PrintRequest(stock=STOCKS[0].name, start_position=999), StartPositionError),
+        (replace(OWN, start_position=9), StartPositionError),
     ],
-    ids=["kind", "stock", "position"],
+    ids=["kind", "stock", "position", "position of one's own"],
 )
 def test_what_does_not_exist_is_refused(request_: PrintRequest, error: type[Exception]) -> None:
     """Nobody waits in the line for what can never be done."""

@@ -52,4 +52,5 @@ def workshop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Workshop]:
 @pytest.fixture
 def desk(engine: Engine, workshop: Workshop, tmp_path: Path) -> Desk:
     """Give a desk whose shelf is empty."""
-    return Desk(engine, open_shelf(tmp_path / "files", scratch=tmp_path), workshop)
+    shelf = open_shelf(tmp_path / "files", scratch=tmp_path)
+    return Desk(engine, shelf, workshop, tmp_path)

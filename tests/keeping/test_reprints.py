@@ -12,7 +12,7 @@ from service.cards.changes.change import Urgency
 from service.errors import NotFoundError
 from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, place_anew, put_in, take_out
-from service.keeping.reprints import list_reprints, list_reprints_of, name_reprints
+from service.keeping.reprints import list_reprints, list_reprints_of, name_cards, name_reprints
 from service.keeping.today import compose_today
 from service.pages.ruler import Ruler
 from service.records.museum.language import Language
@@ -28,9 +28,9 @@ from service.records.record import (
     Weight,
 )
 from service.store.handles import Connection, Engine
-from service.store.open import writing
+from service.store.open import reading, writing
 from service.store.printed.card import NewRun, describe_card
-from service.store.printed.runs import save_run
+from service.store.printed.runs import load_attached, save_run
 from service.store.printed.states import mark_attached
 from service.store.save_records import save_records
 from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, JAR, LEAD, attach_all
@@ -251,3 +251,13 @@ def test_what_is_made_on_request_is_listed_once_it_is_wrong(engine: Engine, rule
     words = [change.words for change in found["warning-label"].reprint.changes]
     assert words[0] == f"hazard raised to confirmed: lead on {LEAD}"
     assert "side-card" not in found
+
+
+def test_printed_cards_are_named_by_their_numbers(engine: Engine) -> None:
+    """Two copies of one card are one card to print; a number that was never printed is told."""
+    with reading(engine) as connection:
+        first, *rest = load_attached(connection)
+        assert name_cards(connection, [first.card_id, first.card_id]) == {first.made.key}
+        assert len(name_cards(connection, [card.card_id for card in rest])) == len(rest)
+        with pytest.raises(NotFoundError, match="printed card '999'"):
+            name_cards(connection, [first.card_id, 999])

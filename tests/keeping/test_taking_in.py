@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PIL import Image
 
-from service.cli.store.at_desk import AtDesk
+from service.cli.at_desk import AtDesk
 from service.config import Settings
 from service.keeping.taking_in import take_in
 from service.pipeline.ready import tell_nobody

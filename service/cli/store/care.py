@@ -8,8 +8,8 @@ from typing import Annotated
 import typer
 
 from service.cards.words import count
+from service.cli.at_desk import Json, answer, at_desk, open_console
 from service.cli.printing import show_progress
-from service.cli.store.at_desk import Json, answer, at_desk, open_console
 from service.config import PREFIX, Settings
 from service.errors import ConfigError
 from service.keeping.backup import make_backup, restore_backup

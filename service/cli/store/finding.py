@@ -8,8 +8,8 @@ from typing import Annotated
 import typer
 
 from service.cards.words import count, write_date
+from service.cli.at_desk import Json, answer, at_desk, now
 from service.cli.report import finding_as_data, write_finding
-from service.cli.store.at_desk import Json, answer, at_desk, now
 from service.cli.store.truth import name_card
 from service.errors import NotFoundError
 from service.keeping.checks.packings import check_container
@@ -34,6 +34,7 @@ app = typer.Typer()
 class JudgedCard:
     """A card that is on its container, and what of it is no longer true."""
 
+    card_id: int
     made: MadeCard
     changes: tuple[str, ...]
 
@@ -148,7 +149,7 @@ def _judge_attached(connection: Connection, ruler: Ruler, number: str) -> list[J
         for one in list_reprints_of(connection, ruler, number).out_of_date
     }
     return [
-        JudgedCard(card.made, wrong.get(card.card_id, ()))
+        JudgedCard(card.card_id, card.made, wrong.get(card.card_id, ()))
         for card in load_attached(connection, [number])
     ]
 
@@ -156,6 +157,7 @@ def _judge_attached(connection: Connection, ruler: Ruler, number: str) -> list[J
 def _card_data(card: JudgedCard) -> dict[str, object]:
     made = card.made
     return {
+        "card": card.card_id,
         "kind": made.kind,
         "side": made.side,
         "revision": made.revision,
@@ -167,7 +169,7 @@ def _card_data(card: JudgedCard) -> dict[str, object]:
 def _card_line(card: JudgedCard) -> str:
     made = card.made
     said = f"no longer holds: {'; '.join(card.changes)}" if card.changes else "holds"
-    return f"  {name_card(made)} r{made.revision} {said}"
+    return f"  Card {card.card_id}: {name_card(made)} r{made.revision} {said}"
 
 
 def _show_object_or_nothing(

@@ -8,9 +8,10 @@ from typing import Annotated
 import typer
 
 from service.cards.words import count
+from service.cli.at_desk import AtDesk, By, Json, answer, at_desk, leave, open_console
 from service.cli.printing import show_progress, write_whole
 from service.cli.report import count_findings, finding_as_data, show_findings
-from service.cli.store.at_desk import AtDesk, By, Json, answer, at_desk, leave, open_console
+from service.cli.store.preview import preview_data, preview_lines
 from service.findings import Finding
 from service.keeping.desk import Desk
 from service.keeping.imports import preview_import, summarise
@@ -20,13 +21,8 @@ from service.pipeline.read import open_source, read_source
 from service.records.lido.export.write import note_left_out, write_lido
 from service.store.load_records import load_collection
 from service.store.open import reading
-from service.store.packing.take_in import Outcome
-from service.store.plan_records import KindPlan, Record, RecordsPlan
 
 app = typer.Typer()
-
-_SHOWN = 20
-"""How many changed records a preview shows to people; as JSON it shows all."""
 
 
 @app.command("import")
@@ -94,7 +90,7 @@ def _preview(
     collection = read_source(open_source(source).files, desk.workshop.workers)
     plan = preview_import(desk.engine, collection)
     findings = (*collection.findings, *plan.findings)
-    answer(_preview_data(plan, findings), _preview_lines(plan), as_json=as_json)
+    answer(preview_data(plan, findings), preview_lines(plan), as_json=as_json)
     return findings
 
 
@@ -139,53 +135,3 @@ def _say(summary: dict[str, int]) -> str:
     said += ["the museum's own choices"] if summary["museum"] else []
     changed = any(number for what, number in summary.items() if not what.endswith("unchanged"))
     return ", ".join(said or ["nothing"]) + ("" if changed else "; nothing has changed")
-
-
-def _preview_data(plan: RecordsPlan, findings: tuple[Finding, ...]) -> dict[str, object]:
-    return {
-        "objects": _outcome_data(plan.objects.outcome),
-        "containers": _outcome_data(plan.containers.outcome),
-        "packings": _outcome_data(plan.packings.outcome),
-        "museum_changed": plan.museum.wanted is not None,
-        "differences": {**_differences(plan.objects), **_differences(plan.containers)},
-        "findings": _as_data(findings),
-    }
-
-
-def _outcome_data(outcome: Outcome) -> dict[str, object]:
-    return {
-        "new": outcome.new,
-        "changed": outcome.changed,
-        "unchanged": len(outcome.unchanged),
-    }
-
-
-def _differences(plan: KindPlan[Record]) -> dict[str, object]:
-    return {number: plan.difference(number) for number in plan.outcome.changed}
-
-
-def _preview_lines(plan: RecordsPlan) -> list[str]:
-    lines = [
-        f"{name}: {len(outcome.new)} new, {len(outcome.changed)} changed,"
-        f" {len(outcome.unchanged)} unchanged"
-        for name, outcome in (
-            ("Objects", plan.objects.outcome),
-            ("Containers", plan.containers.outcome),
-            ("Packings", plan.packings.outcome),
-        )
-    ]
-    for kind in (plan.objects, plan.containers):
-        lines += [
-            line
-            for number in kind.outcome.changed[:_SHOWN]
-            for line in _difference_lines(number, kind.difference(number)["record"])
-        ]
-    return [*lines, "Nothing has been changed yet; without --preview it will be."]
-
-
-def _difference_lines(number: str, differing: dict[str, dict[str, object]]) -> list[str]:
-    before, after = differing["before"], differing["after"]
-    return [
-        f"  {number} {name}: {before.get(name, 'nothing')} becomes {after.get(name, 'nothing')}"
-        for name in dict.fromkeys((*before, *after))
-    ]

@@ -9,8 +9,8 @@ from typing import Annotated
 
 import typer
 
+from service.cli.at_desk import By, Json, Seen, Why, answer, at_desk, now, read_day
 from service.cli.report import finding_as_data, write_finding
-from service.cli.store.at_desk import By, Json, Seen, Why, answer, at_desk, now, read_day
 from service.cli.store.papers import hand_over
 from service.errors import NotFoundError
 from service.findings import Finding

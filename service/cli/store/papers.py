@@ -8,8 +8,8 @@ from typing import Annotated
 
 import typer
 
+from service.cli.at_desk import By, Json, answer, at_desk, read_day
 from service.cli.printing import copy_whole
-from service.cli.store.at_desk import By, Json, answer, at_desk, read_day
 from service.errors import NotFoundError
 from service.handling.checks.kinds import CheckKind
 from service.keeping.rounds.check_sheet import SheetWish, print_sheet

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated
 
@@ -9,16 +10,16 @@ import typer
 
 from service.cards.kinds import find_kind
 from service.cards.words import count
+from service.cli.at_desk import By, Json, answer, at_desk, leave, open_console
 from service.cli.own_stock import name_stock
-from service.cli.printers_file import name_printer
 from service.cli.printing import show_progress, write_whole
 from service.cli.report import finding_as_data, show_findings
-from service.cli.store.at_desk import By, Json, answer, at_desk, leave, open_console
 from service.keeping.desk import Desk
+from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
-from service.keeping.reprints import name_reprints
-from service.pipeline.options import PrintOptions
+from service.keeping.reprints import name_cards, name_reprints
+from service.pipeline.options import CardKey, PrintOptions
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.open import reading
@@ -30,6 +31,8 @@ app = typer.Typer()
 _RUNS_SHOWN = 100
 
 Output = Annotated[Path, typer.Option("-o", "--output", help="The folder for the PDFs.")]
+PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate`.")]
+TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
 RunNumber = Annotated[int, typer.Argument(help="The number of the print run.")]
 
 
@@ -40,14 +43,18 @@ def print_(
     container: Annotated[
         list[str] | None, typer.Argument(help="Containers; without one, all of them.")
     ] = None,
+    card: Annotated[
+        list[int] | None,
+        typer.Option(min=1, help="Again, as it is worded today: a printed card; may be repeated."),
+    ] = None,
     reprints: Annotated[
         bool, typer.Option("--reprints", help="The cards of the reprint list and no others.")
     ] = False,
     kind: Annotated[list[str] | None, typer.Option(help="A kind of card; may be repeated.")] = None,
     stock: Annotated[str, typer.Option(help="A stock by name, where not chosen by size.")] = "",
     paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
-    printer: Annotated[str, typer.Option(help="A printer measured with `calibrate`.")] = "",
-    tray: Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")] = "",
+    printer: PrinterName = "",
+    tray: TrayName = "",
     goes_on: Annotated[
         bool, typer.Option("--continue", help="Go on with the sheets that were begun.")
     ] = False,
@@ -56,13 +63,14 @@ def print_(
 ) -> None:
     """Print cards of the store, and remember each one."""
     at, console = at_desk(context), open_console()
+    _refuse_several(container, card, reprints)
     with at.desk() as desk, show_progress(console) as tell:
         options = PrintOptions(
             kinds=tuple(map(find_kind, kind or ())),
             stock=name_stock(stock) if stock else None,
             paper="Letter" if paper.casefold() == "letter" else "A4",
             containers=frozenset(container or ()),
-            only=name_reprints(desk.engine, desk.workshop.ruler) if reprints else frozenset(),
+            only=_name_only(desk, card or (), reprints=reprints),
             begun=_begun(desk) if goes_on else (),
             printer=name_printer(at.settings.data, printer, tray),
         )
@@ -78,13 +86,16 @@ def spoiled(
     file: Annotated[str, typer.Option(help="The name of the PDF.")],
     sheet: Annotated[int, typer.Option(min=1, help="The sheet of it, from 1.")],
     output: Output,
+    printer: PrinterName = "",
+    tray: TrayName = "",
     by: By = "",
     as_json: Json = False,
 ) -> None:
     """Print the cards of a spoiled sheet again, alone, at the next free position."""
     at = at_desk(context)
     with at.desk() as desk, show_progress(open_console()) as tell:
-        wanted = SpoiledSheet(run, file, sheet)
+        setup = name_printer(at.settings.data, printer, tray)
+        wanted = SpoiledSheet(run, file, sheet, setup)
         made = print_spoiled(desk, wanted, stamp=at.stamp(by), on_progress=tell)
         paths = write_files(desk, made.files, output)
     _tell_run(made, paths, as_json=as_json)
@@ -129,6 +140,19 @@ def again(context: typer.Context, run: RunNumber, output: Output, as_json: Json 
             record = load_run_record(connection, run)
         paths = write_files(desk, record.files, output)
     answer({"run": run, "files": list(map(str, paths))}, list(map(str, paths)), as_json=as_json)
+
+
+def _refuse_several(*ways: object) -> None:
+    if sum(map(bool, ways)) > 1:
+        message = "name containers, --card or --reprints, and only one of them"
+        raise typer.BadParameter(message)
+
+
+def _name_only(desk: Desk, cards: Sequence[int], *, reprints: bool) -> frozenset[CardKey]:
+    if reprints:
+        return name_reprints(desk.engine, desk.workshop.ruler)
+    with reading(desk.engine) as connection:
+        return name_cards(connection, cards)
 
 
 def _begun(desk: Desk) -> tuple[UsedSheet, ...]:

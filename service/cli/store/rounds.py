@@ -10,7 +10,7 @@ import typer
 
 from service.cards.papers.check_sheet import word_last
 from service.cards.words import join_words, write_date
-from service.cli.store.at_desk import By, Json, answer, at_desk, now, read_day
+from service.cli.at_desk import By, Json, answer, at_desk, now, read_day
 from service.handling.checks.kinds import CHECKS, RESULT_WORDS, CheckKind, CheckResult
 from service.keeping.rounds.due import ALL_KINDS, DueContainer, list_due, put_overdue_first
 from service.keeping.rounds.note import Proposal, note_check

@@ -11,8 +11,8 @@ import typer
 
 from service.cards.kinds import END_LABEL, find_kind
 from service.cards.words import count
+from service.cli.at_desk import By, Json, answer, at_desk, open_console
 from service.cli.printing import copy_whole, show_progress
-from service.cli.store.at_desk import By, Json, answer, at_desk, open_console
 from service.keeping.printing.attach import (
     Attached,
     ScannedCard,

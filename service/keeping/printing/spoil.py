@@ -11,6 +11,7 @@ from service.keeping.desk import Desk
 from service.keeping.printing.prints import AlsoSave, MadeRun, print_run, save_nothing_more
 from service.pipeline.options import PrintOptions
 from service.pipeline.ready import Progress, tell_nobody
+from service.sheets.printers.printer import ANY_PRINTER, PrinterSetup
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.handles import Connection
 from service.store.history import Stamp
@@ -24,11 +25,12 @@ from service.store.tables import CardState
 
 @dataclass(frozen=True, slots=True)
 class SpoiledSheet:
-    """A sheet, from 1, of a file of a run."""
+    """A sheet, from 1, of a file of a run, and the printer for what comes in its place."""
 
     run_id: int
     file: str
     sheet: int
+    printer: PrinterSetup = ANY_PRINTER
 
 
 def print_spoiled(
@@ -66,6 +68,7 @@ def print_spoiled(
         only=frozenset(copies),
         copies=max(copies.values()),
         begun=_still_usable(begun, record, spoiled, cards),
+        printer=spoiled.printer,
     )
     return print_run(desk, options, stamp=stamp, on_progress=on_progress, also_save=mark_them)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from datetime import date
 
 from service.errors import UnknownPrinterError
 from service.geometry import Insets, Rect
@@ -15,25 +16,29 @@ from service.sheets.stock import Stock
 class TrayCorrection:
     """A correction, measured for a tray and stock; "" stands for every tray or every stock.
 
-    `residual_mm` is how far the worst cross was off from the fit.
+    `residual_mm` is how far the worst cross was off from the fit. `measured_on` is None where
+    nobody noted the day.
     """
 
     tray: str
     stock: str
     correction: Correction
     residual_mm: float
+    measured_on: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Printer:
     """A printer by the name people call it.
 
-    `edges` is the strip it leaves white on each side; None where nobody measured it.
+    `edges` is the strip it leaves white on each side, as measured on the day `edges_measured_on`;
+    None where nobody measured it, or noted the day.
     """
 
     name: str
     edges: Insets | None = None
     corrections: tuple[TrayCorrection, ...] = ()
+    edges_measured_on: date | None = None
 
     def measured(self, new: TrayCorrection) -> Printer:
         """Give the printer with a correction in place of the one for the same tray and stock."""

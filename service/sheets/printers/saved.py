@@ -6,6 +6,7 @@ import json
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, fields
+from datetime import date
 from typing import cast
 
 from service.errors import CalibrationError
@@ -47,12 +48,16 @@ def write_saved(saved: Saved) -> str:
 def saved_as_data(saved: Saved) -> dict[str, object]:
     """Give everything as plain data."""
     return {
-        "printers": [asdict(printer) for printer in saved.printers],
+        "printers": [asdict(printer, dict_factory=_plain_data) for printer in saved.printers],
         "used_sheets": [
             {"stock": sheet.stock, "positions": sorted(sheet.positions)}
             for sheet in saved.used_sheets
         ],
     }
+
+
+def _plain_data(pairs: Sequence[tuple[str, object]]) -> dict[str, object]:
+    return {name: str(value) if isinstance(value, date) else value for name, value in pairs}
 
 
 def read_saved(text: str) -> Saved:
@@ -82,6 +87,7 @@ def _printer(table: _Table) -> Printer:
         _name(table["name"]),
         None if edges is None else _edges(_table(edges)),
         tuple(_tray_correction(_table(each)) for each in _list(table["corrections"])),
+        _day(table.get("edges_measured_on")),
     )
 
 
@@ -109,8 +115,13 @@ def _tray_correction(table: _Table) -> TrayCorrection:
     correction = Correction(**{field.name: _number(numbers[field.name]) for field in _MAP})
     if faults := list(impossible(correction.inverse())):
         raise ValueError(faults[0])
-    residual_mm = _number(table["residual_mm"])
-    return TrayCorrection(_text(table["tray"]), _text(table["stock"]), correction, residual_mm)
+    return TrayCorrection(
+        _text(table["tray"]),
+        _text(table["stock"]),
+        correction,
+        _number(table["residual_mm"]),
+        _day(table.get("measured_on")),
+    )
 
 
 _MAP = fields(Correction)
@@ -150,6 +161,11 @@ def _name(value: object) -> str:
         msg = "a name is empty"
         raise ValueError(msg)
     return _text(value)
+
+
+def _day(value: object) -> date | None:
+    """Read a day; files of before it was noted have none."""
+    return None if value is None else date.fromisoformat(_text(value))
 
 
 def _number(value: object) -> float:

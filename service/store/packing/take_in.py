@@ -11,6 +11,7 @@ from service.findings import Finding, Where, make_finding
 from service.records.record import PackingRecord
 from service.store.canonical import dump_json
 from service.store.history import Change, Entry
+from service.store.packing.differ import Repacking, compare_repacked
 from service.store.packing.load import load_current, load_held, load_holders
 from service.store.packing.occupancy import Clash, settle
 from service.store.packing.save import add_revisions, tell_packing
@@ -32,11 +33,22 @@ class Outcome:
 
 @dataclass(frozen=True, slots=True)
 class PackingsPlan:
-    """Packings to save, what comes of each container, and why others are refused."""
+    """Packings to save, what comes of each container, and why others are refused.
+
+    `current` are the packings that the containers have now, where they have any.
+    """
 
     accepted: tuple[PackingRecord, ...]
     outcome: Outcome
     findings: tuple[Finding, ...]
+    current: Mapping[str, PackingRecord]
+
+    @property
+    def repacked(self) -> dict[str, Repacking]:
+        """How each container that has a packing already will be packed anew."""
+        wanted = {packing.container_number: packing for packing in self.accepted}
+        found = compare_repacked(self.current, wanted)
+        return {number: found[number] for number in self.outcome.changed}
 
 
 def plan_packings(
@@ -60,7 +72,8 @@ def plan_packings(
     clashes = _settle(connection, differing, current)
     accepted = tuple(packing for number, packing in differing.items() if number not in clashes)
     findings = [*_unknown(wanted, revisions), *(_two_places(clash) for clash in clashes.values())]
-    return PackingsPlan(accepted, _outcome(revisions, differing, accepted), tuple(findings))
+    outcome = _outcome(revisions, differing, accepted)
+    return PackingsPlan(accepted, outcome, tuple(findings), current)
 
 
 def take_in_packings(

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from typing import Annotated
 from urllib.parse import unquote
 
-from fastapi import Depends, Header, Path, Request
+from fastapi import Depends, Header, Path, Query, Request
 
 from service.store.history import Stamp
 from service.web.replies.refusals import Refusal, RefusedError
@@ -111,6 +112,10 @@ ObjectNumber = Annotated[
 ContainerNumber = Annotated[
     str, Path(max_length=500, description="May hold a slash.", examples=["B-027"])
 ]
+
+
+_EXACT = "Only the one with exactly this number, or none: for numbers that end as a path does."
+ExactNumber = partial(Query, max_length=500, description=_EXACT)
 
 
 def read_actor(header: str) -> str:

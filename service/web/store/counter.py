@@ -54,6 +54,7 @@ class Counter:
         self.now = clock
         self.shelf = desk.shelf
         self.engine = desk.engine
+        self.data_folder = desk.data_folder
         self.line = backroom.line
         self._desk = desk
         self._ruler = ruler

@@ -49,6 +49,20 @@ def test_an_old_run_comes_again_byte_for_byte(filled: Ask, tmp_path: Path) -> No
     assert (run["run"], run["by"]) == (made["run"], "Ada Quill")
 
 
+def test_lost_cards_are_printed_again(filled: Ask, say: Say, tmp_path: Path) -> None:
+    """Named by their numbers, which `show` gives, and in one way only."""
+    filled("print", "B-027", "-o", tmp_path / "a", "--kind", "end-label")
+    filled("attached", "--run", 1)
+    lost = [card["card"] for card in filled("show", "B-027")["attached"]]
+    assert f"Card {lost[1]}: End label, side 2 r1 holds" in say("show", "B-027")[1]
+    again = filled("print", "--card", lost[1], "-o", tmp_path / "b")
+    assert [(card["kind"], card["side"]) for card in again["cards"]] == [("end-label", 2)]
+    numbers = [part for card in lost for part in ("--card", card)]
+    assert len(filled("print", *numbers, "-o", tmp_path / "c")["cards"]) == 2
+    assert say("print", "--card", 999, "-o", tmp_path / "d")[0] == 3
+    assert say("print", "B-027", "--card", lost[0], "-o", tmp_path / "d")[0] == 2
+
+
 def test_a_spoiled_sheet_is_printed_alone(filled: Ask, tmp_path: Path) -> None:
     """Its cards and no others, on a fresh sheet."""
     made = filled("print", "B-027", "-o", tmp_path, "--kind", "end-label")

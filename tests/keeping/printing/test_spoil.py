@@ -10,8 +10,9 @@ from service.keeping.desk import Desk
 from service.keeping.printing.prints import print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.pipeline.options import PrintOptions
+from service.sheets.printers.printer import Printer, find_setup
 from service.store.open import reading
-from service.store.printed.runs import load_run
+from service.store.printed.runs import load_run, load_run_record
 from service.store.tables import CardState
 from tests.keeping.made import BOX
 from tests.store.made import LATER, STAMP
@@ -38,6 +39,15 @@ def test_a_spoiled_last_sheet_is_not_gone_on_with(desk: Desk) -> None:
     made = print_run(desk, LABELS, stamp=STAMP)
     again = print_spoiled(desk, SpoiledSheet(made.run_id, FILE, 2), stamp=LATER)
     assert [(card.made.side, card.made.places) for card in again.cards] == [(2, ((1, 1),))]
+
+
+def test_another_printer_can_be_named(desk: Desk) -> None:
+    """The new run is corrected for the printer that is to make it, and says so."""
+    made = print_run(desk, LABELS, stamp=STAMP)
+    copier = find_setup([Printer("Copier")], "copier")
+    again = print_spoiled(desk, SpoiledSheet(made.run_id, FILE, 1, copier), stamp=LATER)
+    with reading(desk.engine) as connection:
+        assert load_run_record(connection, again.run_id).options["printer"] == "Copier"
 
 
 def test_a_sheet_is_spoiled_once(desk: Desk) -> None:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+from datetime import date
 from typing import Any
 
 import pytest
@@ -24,7 +25,8 @@ CORRECTION = Correction(0.995, 0.001, -0.001, 1.002, -2.0, 1.5)
 COPIER = Printer(
     "Office copier",
     Insets(4.2, 4.2, 12, 4.2),
-    (TrayCorrection("2", "A4 card", CORRECTION, 0.125),),
+    (TrayCorrection("2", "A4 card", CORRECTION, 0.125, date(2026, 10, 14)),),
+    date(2026, 10, 15),
 )
 SAVED = Saved((COPIER, Printer("Zebra crossing")), (UsedSheet("A4 card 4xA6", frozenset({2, 1})),))
 
@@ -33,6 +35,18 @@ def test_comes_back_as_it_was() -> None:
     """What is written is read again, number for number."""
     assert read_saved(write_saved(SAVED)) == SAVED
     assert read_saved(write_saved(Saved())) == Saved()
+
+
+def test_a_file_without_days_is_read() -> None:
+    """What was kept before the day of measuring was noted comes back without one."""
+    data: Any = saved_as_data(SAVED)
+    del (
+        data["printers"][0]["edges_measured_on"],
+        data["printers"][0]["corrections"][0]["measured_on"],
+    )
+    copier = read_saved(json.dumps(data)).printers[0]
+    assert (copier.edges_measured_on, copier.corrections[0].measured_on) == (None, None)
+    assert copier.corrections[0].correction == CORRECTION
 
 
 @given(st.text(min_size=1).filter(str.strip), st.text())
@@ -74,6 +88,7 @@ def _with_map(**changes: object) -> str:
         ("[" * 100_000, "cannot be read"),
         (_changed(name=7), "no text"),
         (_changed(edges=[1, 2, 3, 4]), "no table"),
+        (_changed(edges_measured_on="soon"), "isoformat"),
         (_changed(edges={"top_mm": 1, "right_mm": 1, "bottom_mm": 99, "left_mm": 1}), "0 to 50"),
         (_changed(corrections=[{"tray": "2"}]), "it lacks 'correction'"),
         (_with_map(xx="1"), "no number"),
@@ -93,6 +108,7 @@ def _with_map(**changes: object) -> str:
         "a tower",
         "name",
         "edges",
+        "no day",
         "wide edge",
         "half a correction",
         "text",

@@ -7,6 +7,7 @@ from sqlalchemy import Connection
 from service.findings import Finding
 from service.records.record import PackingRecord, PlaceRecord
 from service.store.history import Entry, begin_change
+from service.store.packing.differ import Course, Repacking
 from service.store.packing.load import load_packing
 from service.store.packing.take_in import Outcome, plan_packings, take_in_packings
 from tests.store.made import HAT, LAMP, LEAD, STAMP, collection
@@ -17,13 +18,15 @@ class Taken(NamedTuple):
 
     outcome: Outcome
     findings: tuple[Finding, ...]
+    repacked: dict[str, Repacking]
     entries: tuple[Entry, ...]
 
 
 def _take_in(connection: Connection, *packings: PackingRecord) -> Taken:
     change = begin_change(connection, STAMP)
     plan = plan_packings(connection, packings, new_containers=())
-    return Taken(plan.outcome, plan.findings, take_in_packings(connection, change, plan))
+    entries = take_in_packings(connection, change, plan)
+    return Taken(plan.outcome, plan.findings, plan.repacked, entries)
 
 
 def test_differences_become_revisions(connection: Connection) -> None:
@@ -38,6 +41,8 @@ def test_differences_become_revisions(connection: Connection) -> None:
         PackingRecord("B-003", 1, (PlaceRecord(LAMP),)),
     )
     assert taken.outcome == Outcome(("B-003",), ("B-001",), ("B-002",))
+    assert list(taken.repacked) == ["B-001"]
+    assert {each.course for each in taken.repacked["B-001"].places} == {Course.OUT}
     assert load_packing(connection, "B-001") == PackingRecord("B-001", 2, reason="latest")
     assert [entry.detail for entry in taken.entries] == [
         '{"reason":"latest","revision_in_source":7}',

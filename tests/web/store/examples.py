@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from typing import Any
 from urllib.parse import quote
@@ -11,9 +12,15 @@ from urllib.parse import quote
 import httpx
 from fastapi import FastAPI
 
+from service.cards.fingerprint import LETTERS
+from service.geometry import Insets
+from service.keeping.printing.printers_file import keep_saved
 from service.keeping.today import compose_today
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
+from service.sheets.correction import Correction
+from service.sheets.printers.printer import Printer, TrayCorrection
+from service.sheets.printers.saved import Saved
 from service.store.kept.outs import Slip, note_out
 from service.store.kept.tasks import add_task
 from service.store.open import open_folder, reading, writing
@@ -23,19 +30,34 @@ from service.store.shelf.files import open_shelf
 from service.web.description import EXAMPLE, describe
 from service.web.store.routes import router
 from tests.web.sent import PHOTOS
-from tests.web.store.opened import BOX, SPIKE, STAMP
+from tests.web.store.opened import BOX, MOMENT, SPIKE, STAMP
 
 STOCKS = {"end-label": "A4 2x4 99.1x67.7"}
+
+PRINTERS = Saved(
+    (
+        Printer(
+            "Office copier",
+            Insets(4.2, 4.2, 12.0, 4.2),
+            (
+                TrayCorrection(
+                    "2", "", Correction(shift_x_mm=-2.0, shift_y_mm=-1.0), 0.1, MOMENT.date()
+                ),
+            ),
+        ),
+    )
+)
 
 Json = dict[str, Any]
 
 
 def add_run(folder: Path) -> None:
-    """Remember a run of every card of the box, an object that is out, and a task that waits."""
+    """Remember a run of every card of the box, an object that is out, a task, and a printer."""
     engine = open_folder(folder)
     with reading(engine) as connection:
         cards = compose_today(connection, PangoRuler(FONTS_CONF), [BOX]).standing_cards
     made = [_place(describe_card(card)) for card in cards]
+    made.append(_of_other_words(made[0]))
     pdf = open_shelf(folder / "files", scratch=folder).put(b"%PDF-1.7 of the test", ".pdf")
     names = dict.fromkeys(card.file for card in made)
     files = [
@@ -46,6 +68,7 @@ def add_run(folder: Path) -> None:
         note_out(connection, Slip(SPIKE, BOX), stamp=STAMP)
         add_task(connection, "print-0", "print", {}, stamp=STAMP)
     engine.dispose()
+    keep_saved(folder, PRINTERS)
 
 
 def _place(card: MadeCard) -> MadeCard:
@@ -53,22 +76,34 @@ def _place(card: MadeCard) -> MadeCard:
     return replace(card, file=f"{card.kind}, {stock}.pdf", places=((1, card.side),))
 
 
-def list_operations() -> Iterator[tuple[str, str]]:
-    """Name every path and method of the store."""
+def _of_other_words(card: MadeCard) -> MadeCard:
+    """Give a second copy from before a change of words, with the letters that are shown.
+
+    The letters of today's cards change whenever the service words something anew.
+    """
+    letters = document()["components"]["schemas"]["AttachmentBody"]["examples"][0]["letters"]
+    value = sum(LETTERS.index(sign) * len(LETTERS) ** at for at, sign in enumerate(letters))
+    return replace(card, fingerprint=f"{value:016x}{'0' * 48}", copy=2)
+
+
+def list_examples() -> Iterator[tuple[str, str, int]]:
+    """Name every path and method of the store, and each example of its body by number."""
     for path, operations in document()["paths"].items():
-        for method in operations:
-            yield path, method
+        for method, operation in operations.items():
+            for at in range(max(1, len(_examples_of(operation)))):
+                yield path, method, at
 
 
+@cache
 def document() -> Json:
-    """Give the description of the paths of the store alone."""
+    """Give the description of the paths of the store alone; it takes most of a second to make."""
     app = FastAPI()
     app.include_router(router)
     return describe(app)
 
 
-def send_example(client: httpx.Client, path: str, method: str) -> httpx.Response:
-    """Send the request that the description shows."""
+def send_example(client: httpx.Client, path: str, method: str, at: int) -> httpx.Response:
+    """Send a request that the description shows, with the example of that number as its body."""
     operation = document()["paths"][path][method]
     by_place: dict[str, Json] = {"path": {}, "query": {}, "header": {}}
     for parameter in operation.get("parameters", []):
@@ -81,7 +116,7 @@ def send_example(client: httpx.Client, path: str, method: str) -> httpx.Response
     if "If-Match" in {each["name"] for each in operation.get("parameters", [])}:
         # Where no tag is shown, the one that was read is meant.
         by_place["header"].setdefault("If-Match", _read_tag(client, filled, method))
-    sent = _bodies(operation)
+    sent = _bodies(operation, at)
     if method == "put":
         sent = {"json": {"record": client.get(filled).json()["record"]}}
     return client.request(
@@ -93,12 +128,17 @@ def _read_tag(client: httpx.Client, path: str, method: str) -> str:
     return client.get(path).headers["etag"] if method == "put" else ""
 
 
-def _bodies(operation: Json) -> Json:
-    content = operation.get("requestBody", {}).get("content", {})
-    for media_type, body in content.items():
+def _examples_of(operation: Json) -> list[Json]:
+    for body in operation.get("requestBody", {}).get("content", {}).values():
         name = body["schema"]["$ref"].rsplit("/", 1)[-1]
-        (example, *_) = document()["components"]["schemas"][name]["examples"]
-        if media_type == "application/json":
+        examples: list[Json] = document()["components"]["schemas"][name]["examples"]
+        return examples
+    return []
+
+
+def _bodies(operation: Json, at: int) -> Json:
+    for example in _examples_of(operation)[at : at + 1]:
+        if "application/json" in operation["requestBody"]["content"]:
             return {"json": example}
         return {
             "files": [(field, _open(file)) for field, names in example.items() for file in names]

@@ -16,7 +16,8 @@ from tests.store.made import make_store
 
 def test_one_works_at_a_time(tmp_path: Path, workshop: Workshop) -> None:
     """Whoever waits too long for the workshop is told to come again; readers do not wait."""
-    desk = Desk(make_store(tmp_path), open_shelf(tmp_path / "files", scratch=tmp_path), workshop)
+    shelf = open_shelf(tmp_path / "files", scratch=tmp_path)
+    desk = Desk(make_store(tmp_path), shelf, workshop, tmp_path)
     with open_line(desk.engine) as line:
         counter = Counter(desk, workshop.ruler, Backroom(line), patience_seconds=0.01)
         held, leave = threading.Event(), threading.Event()

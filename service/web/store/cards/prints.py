@@ -3,53 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Annotated
 from urllib.parse import quote
 
 from fastapi import APIRouter, Path, Response
-from pydantic import BaseModel, ConfigDict, Field
 
 from service.errors import NotFoundError
+from service.jobs.kinds import look_up_options
 from service.keeping.desk import Desk
+from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import PDF, AlsoSave, MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
-from service.keeping.reprints import name_reprints
-from service.pipeline.options import PrintOptions
 from service.store.handles import Connection
-from service.store.kept.used_sheets import load_used_sheets
-from service.store.open import reading
 from service.store.printed.runs import list_runs, load_run, load_run_record
 from service.web.replies.problems import show_findings
 from service.web.store.asking import Asked, TheAsked, TheCounter
 from service.web.store.cards.shapes import (
     MadeRunView,
-    PrintBody,
     RunPage,
     RunView,
     show_line,
     show_run,
 )
+from service.web.store.cards.wanted import PrintBody, SpoiledBody
 from service.web.store.once import Made, find_again, keep_made
-from service.web.store.packings.shapes import Number
 from service.web.store.paging import ThePaging, read_count
-from service.web.store.records.shapes import STRICT
 
 router = APIRouter()
 
 RunId = Annotated[int, Path(ge=1, lt=2**31, examples=[1])]
 _Print = Callable[[Desk, AlsoSave], MadeRun]
-
-
-class SpoiledBody(BaseModel):
-    """A sheet, from 1, of a file of the run."""
-
-    model_config = STRICT | ConfigDict(
-        json_schema_extra={"examples": [{"file": "end-label, A4 2x4 99.1x67.7.pdf", "sheet": 1}]}
-    )
-
-    file: Number
-    sheet: int = Field(ge=1, le=1_000_000)
 
 
 @router.get("/api/prints")
@@ -69,11 +52,13 @@ def print_cards(body: PrintBody, asked: TheAsked) -> Response:
 
     A card counts as made until somebody says that it is attached.
     """
-    options = body.to_options()
+    request = body.to_request()
+    # What does not exist is refused before anybody waits for the workshop.
+    request.to_options()
 
     def make(desk: Desk, also_save: AlsoSave) -> MadeRun:
-        wanted = _look_up(desk, body, options)
-        return print_run(desk, wanted, stamp=asked.stamp, also_save=also_save)
+        options = look_up_options(desk, request)
+        return print_run(desk, options, stamp=asked.stamp, also_save=also_save)
 
     return _print_once(asked, body.model_dump_json(), make)
 
@@ -116,9 +101,10 @@ def print_file(
 @router.post("/api/prints/{run}/spoiled", status_code=201, response_model=MadeRunView)
 def print_spoiled_again(run: RunId, body: SpoiledBody, asked: TheAsked) -> Response:
     """Mark the cards of a spoiled sheet, and print them again at the next free position."""
-    sheet = SpoiledSheet(run, body.file, body.sheet)
 
     def make(desk: Desk, also_save: AlsoSave) -> MadeRun:
+        printer = name_printer(desk.data_folder, body.printer, body.tray)
+        sheet = SpoiledSheet(run, body.file, body.sheet, printer)
         return print_spoiled(desk, sheet, stamp=asked.stamp, also_save=also_save)
 
     return _print_once(asked, body.model_dump_json(), make)
@@ -144,11 +130,3 @@ def _tell(connection: Connection, made: MadeRun) -> Made:
     record, cards = load_run_record(connection, made.run_id), load_run(connection, made.run_id)
     body = MadeRunView(**dict(show_run(record, cards)), findings=show_findings(made.findings))
     return Made(body, headers={"Location": f"/api/prints/{made.run_id}"})
-
-
-def _look_up(desk: Desk, body: PrintBody, options: PrintOptions) -> PrintOptions:
-    """Look up in the store which cards are wrong, and on which sheets the run goes on."""
-    only = name_reprints(desk.engine, desk.workshop.ruler) if body.reprints else options.only
-    with reading(desk.engine) as connection:
-        begun = load_used_sheets(connection) if body.go_on else ()
-    return replace(options, only=only, begun=begun)

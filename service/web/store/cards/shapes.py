@@ -3,74 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import datetime
-from typing import Annotated, Literal
 from urllib.parse import quote
 
 from pydantic import BaseModel, ConfigDict, Field
 
 from service.cards.fingerprint import check_letters
-from service.pipeline.options import PrintOptions
 from service.store.printed.card import PrintedCard, RunFile, RunRecord
 from service.store.tables import CardState
 from service.web.replies.problems import FindingView
 from service.web.store.packings.shapes import Number
 from service.web.store.records.shapes import STRICT
-from service.web.work import Choice
-
-_Position = Annotated[int, Field(ge=1, le=1000)]
-
-
-class CardKeyBody(BaseModel):
-    """One card of one container: only end labels have more than one side."""
-
-    model_config = STRICT
-
-    container_number: Number
-    kind: Number
-    side: int = Field(default=1, ge=1, le=100)
-
-
-class PrintBody(BaseModel):
-    """What to print, and on what; nothing named prints what every container always gets."""
-
-    model_config = STRICT | ConfigDict(
-        json_schema_extra={"examples": [{"containers": ["B-027"], "kinds": ["end-label"]}]}
-    )
-
-    containers: list[Number] = Field(default_factory=list, max_length=100_000)
-    cards: list[CardKeyBody] = Field(default_factory=list, max_length=100_000)
-    reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
-    kinds: list[Number] = Field(
-        default_factory=list, description="Kinds of card; none, those that are always printed."
-    )
-    stock: str = Field(default="", max_length=200, description="None is chosen by measure.")
-    paper: Literal["A4", "Letter"] = "A4"
-    start_position: _Position = 1
-    skipped: list[_Position] = Field(default_factory=list, max_length=1000)
-    copies: int = Field(default=1, ge=1, le=100)
-    go_on: bool = Field(default=False, description="Go on with the sheets that were begun.")
-
-    def to_options(self) -> PrintOptions:
-        """Look kinds and stock up; what is on the reprint list is known to the store only.
-
-        Raises:
-            UnknownCardKindError: When there is no such kind.
-            UnknownStockError: When there is no such stock.
-            StartPositionError: When the stock has no such position.
-        """
-        choice = Choice(
-            kinds=tuple(self.kinds),
-            stock=self.stock,
-            paper=self.paper,
-            start_position=self.start_position,
-            skipped=frozenset(self.skipped),
-            copies=self.copies,
-            containers=frozenset(self.containers),
-        )
-        only = frozenset((one.container_number, one.kind, one.side) for one in self.cards)
-        return replace(choice.to_options(), only=only)
 
 
 class AttachmentBody(BaseModel):

@@ -21,9 +21,10 @@ from service.keeping.imports import (
     summarise,
 )
 from service.pipeline.read import read_source
-from service.records.record import Collection
+from service.records.record import Collection, PlaceRecord
 from service.store.handles import Connection
 from service.store.kept.imports import Import, list_imports
+from service.store.packing.differ import Course
 from service.store.packing.take_in import Outcome
 from service.store.plan_records import RecordsPlan
 from service.web.replies.problems import FindingView, show_findings
@@ -41,7 +42,7 @@ _LONGEST_NAME = 200
 
 
 class ImportForm(BaseModel):
-    """The files of one export: a JSON document, a workbook, or the tables of a folder."""
+    """The files of one export: a document, a workbook, an archive, or the tables of a folder."""
 
     model_config = STRICT | ConfigDict(
         json_schema_extra={"examples": [{"files": ["one_box.json"]}]}
@@ -50,8 +51,8 @@ class ImportForm(BaseModel):
     files: list[UploadFile] = Field(
         min_length=1,
         max_length=_MOST_FILES,
-        description="A JSON, XLSX or CSV file, or objects.csv, containers.csv, packings.csv and"
-        " museum.toml together; at most 64 MB.",
+        description="A JSON, XLSX or CSV file, a LIDO file (.xml), a Darwin Core Archive (.zip), or"
+        " objects.csv, containers.csv, packings.csv and museum.toml together; at most 64 MB.",
     )
 
 
@@ -63,14 +64,38 @@ class OutcomeView(BaseModel):
     unchanged: int
 
 
+class PlaceChangeView(BaseModel):
+    """An object as it lies and as it will; `before` or `after` is None where it does not there.
+
+    `other` is the container it comes from or goes to, where that is packed anew as well.
+    """
+
+    course: Course
+    before: PlaceRecord | None
+    after: PlaceRecord | None
+    other: str
+
+
+class RepackingView(BaseModel):
+    """How one container is packed anew; `packed` has who, when and why, where they differ."""
+
+    places: list[PlaceChangeView]
+    packed: dict[str, dict[str, object]]
+
+
 class PreviewView(BaseModel):
-    """What an import would do: `differences` has the cells of each changed record, by number."""
+    """What an import would do.
+
+    `differences` has the cells of each changed record, `repacked` how each container that has a
+    packing already is packed anew; both by number.
+    """
 
     objects: OutcomeView
     containers: OutcomeView
     packings: OutcomeView
     museum_changed: bool
     differences: dict[str, dict[str, dict[str, dict[str, object]]]]
+    repacked: dict[str, RepackingView]
     findings: list[FindingView]
 
 
@@ -195,6 +220,10 @@ def _show_plan(plan: RecordsPlan, findings: Sequence[Finding]) -> PreviewView:
             number: kind.difference(number)
             for kind in (plan.objects, plan.containers)
             for number in kind.outcome.changed
+        },
+        repacked={
+            number: RepackingView.model_validate(one, from_attributes=True)
+            for number, one in plan.packings.repacked.items()
         },
         findings=show_findings((*findings, *plan.findings)),
     )

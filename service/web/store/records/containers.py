@@ -2,19 +2,28 @@
 
 from __future__ import annotations
 
+from typing import Annotated
 from urllib.parse import quote
 
 from fastapi import APIRouter, Response
 
 from service.store.handles import Connection
-from service.store.lists.pages import list_containers
+from service.store.lists.pages import ListedPage, list_containers
 from service.store.load_records import load_container
 from service.store.packing.load import find_held, load_held
-from service.web.store.asking import ContainerNumber, SeenRecord, TheActing, TheAsked, TheCounter
+from service.web.store.asking import (
+    ContainerNumber,
+    ExactNumber,
+    SeenRecord,
+    TheActing,
+    TheAsked,
+    TheCounter,
+)
 from service.web.store.matching import tag_record
 from service.web.store.once import Made, make_once
 from service.web.store.paging import ThePaging
 from service.web.store.records.changing import add_record, change_record
+from service.web.store.records.finding import find_record
 from service.web.store.records.shapes import (
     ContainerBody,
     ContainerLine,
@@ -26,11 +35,17 @@ router = APIRouter()
 
 
 @router.get("/api/containers")
-def containers(counter: TheCounter, paging: ThePaging) -> ContainerPage:
-    """List containers in natural order of their numbers."""
+def containers(
+    counter: TheCounter,
+    paging: ThePaging,
+    number: Annotated[str | None, ExactNumber(examples=["B-027"])] = None,
+) -> ContainerPage:
+    """List containers in natural order of their numbers, or the one that has a number."""
     with counter.reading() as connection:
-        page = list_containers(connection, limit=paging.limit, cursor=paging.after)
-        held = load_held(connection, [one.container_number for one in page.records])
+        if number is None:
+            page = list_containers(connection, limit=paging.limit, cursor=paging.after)
+        else:
+            page = ListedPage(find_record(load_container, connection, number))
         held = load_held(connection, [one.container_number for one in page.records])
     paging.link_next(page.next_cursor)
     lines = [

@@ -1,15 +1,26 @@
-"""Where things lie, told with the containers around them."""
+"""One record among many, and where things lie, told with the containers around them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from service.errors import NotFoundError
 from service.records.record import ContainerRecord
 from service.store.handles import Connection
 from service.store.load_records import load_container
 from service.store.packing.load import find_object, load_packing
+from service.web.store.records.changing import Record
 from service.web.store.records.shapes import PlaceView
+
+
+def find_record(
+    load: Callable[[Connection, str], Record], connection: Connection, number: str
+) -> tuple[Record, ...]:
+    """Give the record that has exactly this number, or none."""
+    try:
+        return (load(connection, number),)
+    except NotFoundError:
+        return ()
 
 
 def find_places(connection: Connection, object_number: str) -> list[PlaceView]:

@@ -2,19 +2,27 @@
 
 from __future__ import annotations
 
+from typing import Annotated
 from urllib.parse import quote
 
 from fastapi import APIRouter, Response
 
 from service.store.handles import Connection
-from service.store.lists.pages import list_objects
+from service.store.lists.pages import ListedPage, list_objects
 from service.store.load_records import load_object
-from service.web.store.asking import ObjectNumber, SeenRecord, TheActing, TheAsked, TheCounter
+from service.web.store.asking import (
+    ExactNumber,
+    ObjectNumber,
+    SeenRecord,
+    TheActing,
+    TheAsked,
+    TheCounter,
+)
 from service.web.store.matching import tag_record
 from service.web.store.once import Made, make_once
 from service.web.store.paging import ThePaging
 from service.web.store.records.changing import add_record, change_record
-from service.web.store.records.finding import find_places
+from service.web.store.records.finding import find_places, find_record
 from service.web.store.records.shapes import (
     ObjectBody,
     ObjectLine,
@@ -27,10 +35,17 @@ router = APIRouter()
 
 
 @router.get("/api/objects")
-def objects(counter: TheCounter, paging: ThePaging) -> ObjectPage:
-    """List objects in natural order of their numbers."""
+def objects(
+    counter: TheCounter,
+    paging: ThePaging,
+    number: Annotated[str | None, ExactNumber(examples=["1931.14.7"])] = None,
+) -> ObjectPage:
+    """List objects in natural order of their numbers, or the one that has a number."""
     with counter.reading() as connection:
-        page = list_objects(connection, limit=paging.limit, cursor=paging.after)
+        if number is None:
+            page = list_objects(connection, limit=paging.limit, cursor=paging.after)
+        else:
+            page = ListedPage(find_record(load_object, connection, number))
     paging.link_next(page.next_cursor)
     lines = [ObjectLine(object_number=one.object_number, title=one.title) for one in page.records]
     return ObjectPage(objects=lines)

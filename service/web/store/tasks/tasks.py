@@ -17,13 +17,14 @@ from service.jobs.requests import (
     PrintRequest,
     Request,
     ShelvedFile,
-    WantedCard,
 )
+from service.keeping.printing.printers_file import name_printer
+from service.keeping.reprints import name_cards
 from service.store.handles import Connection
 from service.store.kept.tasks import list_tasks, load_task
 from service.store.shelf.files import FileShelf
 from service.web.store.asking import Asked, TheActing, TheAsked, TheCounter
-from service.web.store.cards.shapes import PrintBody
+from service.web.store.cards.wanted import PrintBody
 from service.web.store.intake.imports import ImportForm, receive
 from service.web.store.intake.photos import NAME, PhotosForm, pack_photos
 from service.web.store.once import Made, make_once
@@ -50,19 +51,7 @@ def tasks(counter: TheCounter, paging: ThePaging) -> TaskPage:
 @router.post("/api/tasks/prints", status_code=_ACCEPTED, response_model=TaskView)
 def ask_for_print(body: PrintBody, asked: TheAsked) -> Response:
     """Ask for a print run; which cards are wrong is found out when the work begins."""
-    request = PrintRequest(
-        kinds=tuple(body.kinds),
-        stock=body.stock,
-        paper=body.paper,
-        start_position=body.start_position,
-        skipped=tuple(sorted(set(body.skipped))),
-        copies=body.copies,
-        containers=tuple(body.containers),
-        cards=tuple(WantedCard(one.container_number, one.kind, one.side) for one in body.cards),
-        reprints=body.reprints,
-        go_on=body.go_on,
-    )
-    return _ask(asked, request, body.model_dump_json())
+    return _ask(asked, body.to_request(), body.model_dump_json())
 
 
 @router.post("/api/tasks/imports", status_code=_ACCEPTED, response_model=TaskView)
@@ -103,6 +92,10 @@ def _ask(asked: Asked, request: Request, sent: str) -> Response:
     """Put the task in the line and keep the reply, in one transaction."""
 
     def submit(connection: Connection) -> Made:
+        if isinstance(request, PrintRequest):
+            # Nobody waits in the line to hear that there is no such printer or printed card.
+            name_cards(connection, request.printed)
+            name_printer(asked.counter.data_folder, request.printer, request.tray)
         task_id = submit_within(connection, asked.counter.line, request, stamp=asked.stamp)
         shown = show_task(load_task(connection, task_id))
         return Made(shown, _ACCEPTED, {"Location": f"/api/tasks/{task_id}"})

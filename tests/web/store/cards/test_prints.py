@@ -4,6 +4,7 @@ import httpx
 import pytest
 
 from tests.web.sent import problem_of
+from tests.web.store.cards.test_wanted import OURS
 from tests.web.store.opened import BOX, LAMP
 
 pytestmark = [pytest.mark.print, pytest.mark.slow]
@@ -82,11 +83,42 @@ def test_a_spoiled_sheet_is_printed_alone(client: httpx.Client) -> None:
     assert problem_of(client.post(f"/api/prints/{run}/spoiled", json=body))["status"] == 404
 
 
+def test_a_lost_card_is_printed_again(client: httpx.Client) -> None:
+    """Just its side of the label, as it is worded today; the lost one is withdrawn by the new."""
+    first = client.get(f"/api/prints/{made(client, LABELS)}").json()["cards"][1]
+    client.post(f"/api/cards/{first['card']}/attached")
+    body = {"object_number": LAMP}
+    client.post(f"/api/containers/{BOX}/take-out", json=body, headers={"If-Match": '"r1"'})
+    run = client.get(f"/api/prints/{made(client, {'cards': [first['card']]})}").json()
+    (card,) = run["cards"]
+    assert (card["kind"], card["side"], card["revision"]) == ("end-label", 2, 2)
+    assert card["fingerprint"] != first["fingerprint"]
+    done = client.post(f"/api/cards/{card['card']}/attached").json()
+    assert done["replaced"]["card"] == first["card"]
+    assert problem_of(client.post("/api/prints", json={"cards": [999]}))["status"] == 404
+
+
+def test_a_sheet_of_ones_own_is_printed_on(client: httpx.Client) -> None:
+    """Its labels lie where its measures say, and the sheet that was begun is gone on with."""
+    body = {**LABELS, "stock": OURS | {"rows": 2}}
+    run = client.get(f"/api/prints/{made(client, body)}").json()
+    assert run["options"]["stock"] == "Ours"
+    assert [file["name"] for file in run["files"]] == ["end-label, Ours.pdf"]
+    assert [card["places"] for card in run["cards"]] == [[[1, 1]], [[1, 2]]]
+    again = client.get(f"/api/prints/{made(client, {**body, 'go_on': True})}").json()
+    assert [card["places"] for card in again["cards"]] == [[[1, 3]], [[1, 4]]]
+
+
 @pytest.mark.parametrize(
     ("body", "code"),
     [
         ({"kinds": ["flag"]}, "unknown-card-kind"),
         ({"stock": "A9"}, "unknown-stock"),
+        ({"stock": OURS | {"rows": 40}}, "impossible-stock"),
+        ({"stock": OURS | {"name": "a4 card"}}, "impossible-stock"),
+        ({"stock": OURS, "start_position": 9}, "start-position"),
+        ({"printer": "Office copier"}, "unknown-printer"),
+        ({"tray": "2"}, "unknown-printer"),
         ({"containers": ["none"]}, "nothing-to-print"),
         ({"copies": 0}, "unusable-field"),
         ({"colour": "red"}, "unusable-field"),

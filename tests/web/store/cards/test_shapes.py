@@ -1,14 +1,12 @@
 from __future__ import annotations
 
-import pytest
+from service.store.printed.card import RunFile, RunRecord
+from service.web.store.cards.shapes import show_run
+from tests.web.store.opened import STAMP
 
-from service.errors import UnknownStockError
-from service.web.store.cards.shapes import PrintBody
 
-
-def test_nothing_named_means_everything() -> None:
-    """Without kinds, stock and containers all is printed, each on the stock that suits it."""
-    options = PrintBody().to_options()
-    assert (options.kinds, options.stock, options.containers) == ((), None, frozenset())
-    with pytest.raises(UnknownStockError):
-        PrintBody(stock="A9").to_options()
+def test_a_file_says_where_it_is_to_be_had() -> None:
+    """Its address is one path below that of its run, whatever the name holds."""
+    file = RunFile("end-label, A4 2x4.pdf", "a" * 64, 12, "A4 2x4")
+    (shown,) = show_run(RunRecord(7, STAMP, {}, (file,)), []).files
+    assert shown.href == "/api/prints/7/files/end-label%2C%20A4%202x4.pdf"

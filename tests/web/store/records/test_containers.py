@@ -47,3 +47,15 @@ def test_unknown_container_is_a_problem(client: httpx.Client) -> None:
     ):
         problem = problem_of(reply)
         assert (problem["status"], problem["code"]) == (404, "not-in-store")
+
+
+def test_a_number_like_a_path_is_found(client: httpx.Client) -> None:
+    """What ends in the name of another path is found by its number, exactly, or not at all."""
+    for number in ("PM/packings", "PM/checks", "PM/history"):
+        record = {"container_number": number, "title": "Odd"}
+        assert client.post("/api/containers", json={"record": record}).status_code == 201
+        (line,) = client.get("/api/containers", params={"number": number}).json()["containers"]
+        assert (line["container_number"], line["title"], line["revision"]) == (number, "Odd", 0)
+    for number in ("PM", "pm/checks", ""):
+        page = client.get("/api/containers", params={"number": number})
+        assert (page.json(), "link" in page.headers) == ({"containers": []}, False)

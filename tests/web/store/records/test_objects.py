@@ -129,3 +129,12 @@ def test_change_needs_a_person(client: httpx.Client, name: str) -> None:
     problem = problem_of(reply)
     assert (problem["status"], problem["code"]) == (422, "actor-missing")
     assert client.get("/api/objects/1931/14%209").status_code == 404
+
+
+def test_a_number_like_a_path_is_found(client: httpx.Client) -> None:
+    """What ends in the name of another path is found by its number, exactly, or not at all."""
+    record = {"object_number": "1931/places", "title": "Odd"}
+    assert client.post("/api/objects", json={"record": record}).status_code == 201
+    found = client.get("/api/objects", params={"number": "1931/places"}).json()
+    assert found == {"objects": [{"object_number": "1931/places", "title": "Odd"}]}
+    assert client.get("/api/objects", params={"number": "1931"}).json() == {"objects": []}

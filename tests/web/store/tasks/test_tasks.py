@@ -47,9 +47,13 @@ def test_the_same_key_is_one_task(client: httpx.Client) -> None:
 
 
 def test_what_cannot_be_printed_is_refused_at_once(client: httpx.Client) -> None:
-    """Nobody waits in a line to hear that there is no such stock."""
+    """Nobody waits in a line to hear that there is no such stock, printer or card."""
     reply = client.post("/api/tasks/prints", json={"stock": "none"})
     assert problem_of(reply)["code"] == "unknown-stock"
+    reply = client.post("/api/tasks/prints", json={"printer": "none"})
+    assert problem_of(reply)["code"] == "unknown-printer"
+    reply = client.post("/api/tasks/prints", json={"cards": [1]})
+    assert problem_of(reply)["code"] == "not-in-store"
     assert client.get("/api/tasks").json()["tasks"] == []
 
 
@@ -80,7 +84,7 @@ def test_long_work_is_done(tmp_path: Path, filled: Path, workshop: Workshop) -> 
     """With somebody who works, import and photos are done, and tell what came of them."""
     folder = shutil.copytree(filled, tmp_path / "data")
     engine = open_folder(folder)
-    desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop)
+    desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop, folder)
     turn = threading.Lock()
     with open_jobs(desk, JobsSetup(lambda: MOMENT, turn=turn)) as line:
         counter = Counter(desk, PangoRuler(FONTS_CONF), Backroom(line, turn), clock=lambda: MOMENT)
@@ -102,7 +106,7 @@ def test_long_work_is_done(tmp_path: Path, filled: Path, workshop: Workshop) -> 
 
 def await_end(client: httpx.Client, asked: httpx.Response) -> dict[str, Any]:
     """Ask until the task has ended, and say how far it was where that takes too long."""
-    deadline = time.monotonic() + 45
+    deadline = time.monotonic() + 180
     while True:
         task: dict[str, Any] = client.get(asked.headers["location"]).json()
         if task["finished_at"]:

@@ -107,7 +107,11 @@ def answer(data: Mapping[str, object], lines: Sequence[str], *, as_json: bool) -
 
 
 def leave(findings: Sequence[Finding]) -> None:
-    """End the command: well, or with the exit code of findings that are errors."""
+    """End the command: well, or with the exit code of findings that are errors.
+
+    Raises:
+        Exit: When there are such findings.
+    """
     if worst_severity(findings) is Severity.ERROR:
         raise typer.Exit(EXIT_FINDINGS)
 

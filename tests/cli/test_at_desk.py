@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 import typer
 
-from service.cli.store.at_desk import AtDesk, now, read_day
+from service.cli.at_desk import AtDesk, now, read_day
 from service.config import Settings
 from service.errors import ConfigError
 

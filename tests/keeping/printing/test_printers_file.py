@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from service.cli.printers_file import NAME, keep_saved, load_saved, name_printer
 from service.errors import CalibrationError, UnknownPrinterError
+from service.keeping.printing.printers_file import NAME, keep_saved, load_saved, name_printer
 from service.sheets.printers.printer import ANY_PRINTER, Printer
 from service.sheets.printers.saved import Saved
 

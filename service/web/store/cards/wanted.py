@@ -1,0 +1,154 @@
+"""The shapes of what is to be printed."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+from pydantic.config import JsonDict
+
+from service.jobs.requests import PrintRequest, WantedCard
+from service.sheets.own_stock import parse_stock
+from service.sheets.stock import Stock
+from service.web.store.packings.shapes import Number
+from service.web.store.records.shapes import STRICT
+
+_CardNumber = Annotated[int, Field(ge=1, lt=2**31)]
+_Position = Annotated[int, Field(ge=1, le=1000)]
+_Words = Annotated[str, Field(max_length=100)]
+_Length = Annotated[float | _Words, Field(description="A text with its unit, or a number in unit.")]
+_Count = int | _Words
+_PrinterName = Annotated[
+    str, Field(max_length=200, description="A printer of /api/printers; none, any office printer.")
+]
+_TrayName = Annotated[
+    str, Field(max_length=200, description="The tray of it that holds the sheets.")
+]
+
+_LABELS: JsonDict = {"containers": ["B-027"], "kinds": ["end-label"]}
+_PRINTER: JsonDict = {"printer": "Office copier", "tray": "2"}
+_SHEET: JsonDict = {"file": "end-label, A4 2x4 99.1x67.7.pdf", "sheet": 1}
+_OWN: JsonDict = {
+    "name": "Our sheet",
+    "page": "A4",
+    "columns": 2,
+    "rows": 4,
+    "label_width": "99.1 mm",
+    "label_height": "67.7 mm",
+    "pitch_x": "101.6 mm",
+}
+
+
+class CardKeyBody(BaseModel):
+    """One card of one container: only end labels have more than one side."""
+
+    model_config = STRICT
+
+    container_number: Number
+    kind: Number
+    side: int = Field(default=1, ge=1, le=100)
+
+
+class OwnStockBody(BaseModel):
+    """A stock that is not in the list, by its measures; the same as in a TOML file of measures."""
+
+    model_config = STRICT
+
+    name: _Words = Field(description="A name of your own; sheets begun go by it.")
+    page: _Words = Field(description="A4, A5, A6, Letter or a size such as 210 mm x 297 mm.")
+    columns: _Count
+    rows: _Count
+    label_width: _Length
+    label_height: _Length
+    unit: Literal["mm", "in"] | None = Field(default=None, description="That of plain numbers.")
+    pitch_x: _Length | None = Field(default=None, description="Column to column; else they touch.")
+    pitch_y: _Length | None = Field(default=None, description="Row to row; else they touch.")
+    left: _Length | None = Field(default=None, description="Else the labels stand in the middle.")
+    top: _Length | None = Field(default=None, description="Else the labels stand in the middle.")
+    radius: _Length | None = Field(default=None, description="Of the corners; else square.")
+    medium: Literal["sticky", "card"] | None = Field(default=None, description="Else sticky.")
+    edge: _Length | None = Field(default=None, description="Left white; else 1/6 inch.")
+
+    def to_stock(self) -> Stock:
+        """Make the stock.
+
+        Raises:
+            StockError: When a measure cannot be read, or the measures contradict each other.
+        """
+        return parse_stock(self.model_dump(exclude_none=True))
+
+
+class PrintBody(BaseModel):
+    """What to print, and on what; nothing named prints what every container always gets."""
+
+    model_config = STRICT | ConfigDict(
+        json_schema_extra={
+            "examples": [
+                _LABELS,
+                {**_LABELS, **_PRINTER},
+                {**_LABELS, "stock": _OWN},
+                {"cards": [1]},
+            ]
+        }
+    )
+
+    containers: list[Number] = Field(default_factory=list, max_length=100_000)
+    cards: list[_CardNumber | CardKeyBody] = Field(
+        default_factory=list,
+        max_length=100_000,
+        description="Only these: a number prints that printed card's place again, as worded today.",
+    )
+    reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
+    kinds: list[Number] = Field(
+        default_factory=list, description="Kinds of card; none, those that are always printed."
+    )
+    stock: Annotated[str, Field(max_length=200)] | OwnStockBody = Field(
+        default="", description="By name or by its measures; none is chosen by measure."
+    )
+    paper: Literal["A4", "Letter"] = "A4"
+    start_position: _Position = 1
+    skipped: list[_Position] = Field(default_factory=list, max_length=1000)
+    copies: int = Field(default=1, ge=1, le=100)
+    go_on: bool = Field(default=False, description="Go on with the sheets that were begun.")
+    printer: _PrinterName = ""
+    tray: _TrayName = ""
+
+    def to_request(self) -> PrintRequest:
+        """Make the request that is kept for long work, and looked up when the work begins.
+
+        Raises:
+            StockError: When the measures of a stock contradict each other.
+        """
+        return PrintRequest(
+            kinds=tuple(self.kinds),
+            stock=self.stock if isinstance(self.stock, str) else "",
+            own_stock=None if isinstance(self.stock, str) else self.stock.to_stock(),
+            paper=self.paper,
+            start_position=self.start_position,
+            skipped=tuple(sorted(set(self.skipped))),
+            copies=self.copies,
+            containers=tuple(self.containers),
+            cards=tuple(
+                WantedCard(one.container_number, one.kind, one.side)
+                for one in self.cards
+                if not isinstance(one, int)
+            ),
+            printed=tuple(one for one in self.cards if isinstance(one, int)),
+            reprints=self.reprints,
+            go_on=self.go_on,
+            printer=self.printer,
+            tray=self.tray,
+        )
+
+
+class SpoiledBody(BaseModel):
+    """A sheet, from 1, of a file of the run, and the printer for what comes in its place."""
+
+    model_config = STRICT | ConfigDict(
+        json_schema_extra={"examples": [_SHEET, {**_SHEET, **_PRINTER}]}
+    )
+
+    file: Number
+    sheet: int = Field(ge=1, le=1_000_000)
+    printer: _PrinterName = ""
+    tray: _TrayName = ""
