@@ -129,7 +129,8 @@ def test_what_a_program_draws_otherwise_is_told(
     card = compose("lid", collection(changed(JAR, hazards=(Hazard("lead", HazardState.PRESUMED),))))
     assert isinstance(card, LidCard)
     layer = card.layers[0]
-    other = replace(layer, objects=(replace(layer.objects[0], **{field: value}),))
+    drawn = replace(layer.objects[0], **{field: value})  # type: ignore[arg-type] # either field
+    other = replace(layer, objects=(drawn,))
     (change,) = list_changes(card, replace(card, layers=(other, *card.layers[1:])))
     assert (change.kind, change.urgency, change.object_number) == (kind, urgency, "1987.412.9")
     assert change.words.startswith(reason)

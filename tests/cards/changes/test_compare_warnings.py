@@ -278,7 +278,8 @@ def test_other_words_of_a_warning_are_told(
         assert isinstance(lid, LidCard)
         (warn,) = getattr(lid.handling, field)
         other = {field: (replace(warn, **fields),)}
-        return replace(lid, handling=replace(lid.handling, **other))
+        handling = replace(lid.handling, **other)  # type: ignore[arg-type] # either field
+        return replace(lid, handling=handling)
 
     assert list_changes(card(before), card(after)) == (Change(*told),)
 
