@@ -286,14 +286,8 @@ def test_other_words_of_a_warning_are_told(
 
 def test_a_label_tells_where_an_object_with_a_hazard_went() -> None:
     """It names the place beside the warning; a lid card, which shows the object, tells it once."""
-    after = replace(
-        PRESUMED,
-        packings=(
-            replace(
-                PRESUMED.packings[0], places=(PlaceRecord(NUMBER, compartment="B3"), PLACES[1])
-            ),
-        ),
-    )
+    record = changed(JAR, hazards=(Hazard("arsenic", HazardState.PRESUMED),))
+    after = collection(record, places=(PlaceRecord(NUMBER, compartment="B3"), PLACES[1]))
     moved = Change(ChangeKind.MOVED, Urgency.CONTENTS, "1987.412.9 moved from A1 to B3", NUMBER)
     for kind in ("end", "lid"):
         assert compare(kind, PRESUMED, after) == (moved,)
