@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.cards.reprints import Reprint, order_reprints
 
@@ -26,7 +28,15 @@ def test_the_cards_of_a_container_stay_together() -> None:
     lid = reprint("B-2", Urgency.WORDING, "Bay 1")
     label = reprint("B-2", Urgency.HAZARD_OR_LIFT, "Bay 1", kind="end-label")
     other = reprint("B-1", Urgency.CONTENTS, "Bay 1")
-    assert order_reprints([lid, other, label]) == (label, lid, other)
+    for given in ([lid, other, label], [label, other, lid]):
+        assert order_reprints(given) == (label, lid, other)
+
+
+def test_containers_of_one_shelf_come_in_natural_order() -> None:
+    """Box 9 before box 10, and of one box the sides one after the other."""
+    ten, nine = (reprint(number, Urgency.CONTENTS, "Bay 1") for number in ("B-10", "B-9"))
+    sides = tuple(replace(nine, kind="end-label", side=side) for side in (1, 2))
+    assert order_reprints([ten, nine, *reversed(sides)]) == (*sides, nine, ten)
 
 
 def test_an_entry_is_as_urgent_as_its_most_urgent_reason() -> None:

@@ -36,15 +36,42 @@ def test_revision_and_letters_must_both_be_known() -> None:
     """A number alone could have been typed by anybody."""
     cards = [known("KMTF", Fate.ATTACHED)]
     assert judge_scan(7, "kmtf ", cards).answer is Answer.CURRENT
-    for revision, letters in ((6, "KMTF"), (7, "KMTG"), (None, "KMTF"), (7, "")):
-        assert judge_scan(revision, letters, cards).answer is Answer.UNKNOWN
 
 
-def test_what_was_typed_is_not_repeated() -> None:
+UNKNOWN = {
+    "another revision": (6, "KMTF", "A card of revision 6 with the letters KMTF"),
+    "other letters": (7, "kmtg", "A card of revision 7 with the letters KMTG"),
+    "letters alone": (None, "KMTF", "A card without a revision with the letters KMTF"),
+    "a revision alone": (7, "", "A card of revision 7 with such letters"),
+    "too many letters": (7, "KMTFK", "A card of revision 7 with such letters"),
+    "no letters of a card": (7, "<b>A", "A card of revision 7 with such letters"),
+    "neither": (None, "<b>all", "A card without a revision with such letters"),
+}
+
+
+@pytest.mark.parametrize(("revision", "letters", "begin"), UNKNOWN.values(), ids=UNKNOWN)
+def test_an_unknown_card_is_named_as_it_was_scanned(
+    revision: int | None, letters: str, begin: str
+) -> None:
     """Letters that cannot be a card's do not come back on the page."""
-    standing = judge_scan(7, "<b>all", [])
-    assert "<" not in standing.sentence
-    assert "BCDF" in judge_scan(7, "BCDF", []).sentence
+    standing = judge_scan(revision, letters, [known("KMTF", Fate.ATTACHED)])
+    assert standing.answer is Answer.UNKNOWN
+    assert standing.sentence.startswith(f"{begin} is not known for this container.")
+
+
+FATES = {
+    Fate.ATTACHED: (Answer.CURRENT, "look before you handle, and ask if in doubt."),
+    Fate.MADE: (Answer.CURRENT, "Nobody has marked it as attached yet."),
+    Fate.WITHDRAWN: (Answer.WITHDRAWN, "Take it off; do not rely on it."),
+    Fate.SPOILED: (Answer.WITHDRAWN, "It should be on no container; do not rely on it."),
+}
+
+
+@pytest.mark.parametrize(("fate", "told"), FATES.items(), ids=FATES)
+def test_a_scanned_card_is_told_its_fate(fate: Fate, told: tuple[Answer, str]) -> None:
+    """Whoever holds a card that was taken off already hears so, though its words still hold."""
+    standing = judge_scan(7, "KMTF", [known("KMTF", fate)])
+    assert (standing.answer, standing.sentence.endswith(told[1])) == (told[0], True)
 
 
 def test_of_cards_that_look_alike_the_attached_one_counts() -> None:

@@ -21,6 +21,13 @@ def test_rows_come_as_one_walks() -> None:
     assert order_rows([lost, far, near, label]) == (label, near, far, lost)
 
 
+def test_containers_of_one_shelf_come_in_natural_order() -> None:
+    """Box 9 before box 10, and of one box the cards that are equally urgent by their names."""
+    ten, list_, lid = row("B-10", "Bay 1"), row("B-9", "Bay 1", card="Contents list"), "Lid card"
+    nine = row("B-9", "Bay 1", card=lid)
+    assert order_rows([ten, nine, list_]) == (list_, nine, ten)
+
+
 def test_versions_are_written_as_cards_print_them() -> None:
     """Revision and letters, as one finds them on the card."""
     assert name_version(3, "KMTF") == "r3 KMTF"

@@ -37,6 +37,12 @@ def test_parts_go_and_the_others_stay(
         assert places_kept(PLACES, wanted) == kept
 
 
+def test_the_whole_object_goes_where_it_lies_whole_and_in_parts() -> None:
+    """No list of parts says all that goes, so that none is given."""
+    both = (PlaceRecord("1931.14.2", ("c",)), PlaceRecord("1931.14.2", layer=2))
+    assert parts_taken(both, PlaceRecord("1931.14.2")) == ()
+
+
 def test_an_object_gets_another_place() -> None:
     """The place of just these parts is replaced, in whatever order the parts are named."""
     moved = PlaceRecord("1931.14.2", ("b", "a"), layer=3)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 import pytest
 
-from service.cards.changes.change import Urgency
+from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.errors import NotFoundError
 from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, place_anew, put_in, take_out
@@ -198,6 +198,61 @@ def test_what_is_lacking_is_listed_beside_it(engine: Engine, ruler: Ruler) -> No
     assert not any(one.is_made for one in lacking)
 
 
+def test_only_the_container_asked_for_is_listed(engine: Engine, ruler: Ruler) -> None:
+    """Its neighbours may be wrong and lack cards, too: nobody asked."""
+    refresh_today(engine, ruler)
+    with writing(engine) as connection:
+        _other_address(connection)
+        box, spare = (list_reprints_of(connection, ruler, number) for number in (BOX, EMPTY))
+    assert {one.reprint.container_number for one in box.out_of_date} == {BOX}
+    assert (box.unattached, spare.out_of_date) == ((), ())
+    assert {one.container_number for one in spare.unattached} == {EMPTY}
+    assert {one.kind for one in spare.unattached} == ALL
+
+
+def test_each_side_is_listed(engine: Engine, ruler: Ruler) -> None:
+    """Both end labels are to be replaced, and progress is told while one waits."""
+    told: list[tuple[str, int, int]] = []
+    with writing(engine) as connection:
+        _with_container(replace(BOX_RECORD, title="Finds"))(connection)
+    listed = list_reprints(engine, ruler, on_progress=lambda *step: told.append(step))
+    assert told == [("cards", 3, 3)]
+    labels = [one.reprint for one in listed.out_of_date if one.reprint.kind == "end-label"]
+    assert [label.side for label in labels] == [1, 2]
+
+
+def test_a_card_the_container_gets_no_more_only_comes_off(engine: Engine, ruler: Ruler) -> None:
+    """There is nothing to print in its place."""
+    with writing(engine) as connection:
+        _with_container(replace(BOX_RECORD, lid=Lid.CLEAR))(connection)
+    (one,) = list_reprints(engine, ruler).out_of_date
+    words = "the container gets no lid card any more: take it off"
+    assert one.reprint.changes == (Change(ChangeKind.CARD, Urgency.CONTENTS, words),)
+    assert one.today is None
+
+
+def test_cards_that_cannot_be_worded_are_listed_with_the_reason(
+    engine: Engine, ruler: Ruler
+) -> None:
+    """A mistyped address of the museum is told for each container and each of its cards."""
+    pattern = "http://plain.example/{container_number}"
+    museum = replace(COLLECTION.museum, container_address=pattern)
+    with writing(engine) as connection:
+        save_records(connection, Collection(museum=museum), stamp=LATER)
+    listed = list_reprints(engine, ruler)
+    assert {number: error.code for number, error in listed.failed} == {
+        BOX: "address-pattern",
+        COVER: "address-pattern",
+    }
+    assert {one.today for one in listed.out_of_date} == {None}
+    (reason,) = {reason for one in listed.out_of_date for reason in one.reprint.changes}
+    assert (reason.kind, reason.urgency) == (ChangeKind.CARD, Urgency.CONTENTS)
+    assert reason.words.startswith(
+        "the card cannot be worded as the records are now:"
+        f" The address pattern '{pattern}' cannot be used: "
+    )
+
+
 def test_why_a_container_is_not_listed(connection: Connection, ruler: Ruler) -> None:
     """Asked for one container the answer needs no note, and an unknown number is told."""
     assert list_reprints_of(connection, ruler, BOX).out_of_date == ()
@@ -209,7 +264,7 @@ def test_why_a_container_is_not_listed(connection: Connection, ruler: Ruler) -> 
 
 def test_what_is_to_be_printed_is_named(engine: Engine, ruler: Ruler) -> None:
     """Only cards that the container still gets; where there are none it is told."""
-    with pytest.raises(NotFoundError, match="card on the"):
+    with pytest.raises(NotFoundError, match="There is no card on the 'reprint list'"):
         name_reprints(engine, ruler)
     with writing(engine) as connection:
         _with_container(replace(BOX_RECORD, title="Finds", lid=Lid.CLEAR))(connection)

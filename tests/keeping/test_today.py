@@ -12,10 +12,18 @@ from service.pipeline.fitting import fit_cards
 from service.pipeline.options import PrintOptions, card_key
 from service.pipeline.ready import Workshop, make_ready
 from service.records.museum.language import Language
-from service.records.record import Collection, ObjectRecord, PhotoReference
+from service.records.record import (
+    Collection,
+    ContainerRecord,
+    ObjectRecord,
+    PhotoReference,
+    PhotoRole,
+)
 from service.store.handles import Connection
 from service.store.save_records import save_records
-from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, JAR
+from service.store.shelf.files import StoredFile
+from service.store.shelf.photos import BroughtPhoto, bring_photos
+from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, JAR, LEAD
 from tests.store.made import LATER
 
 
@@ -33,6 +41,24 @@ def test_only_the_containers_asked_for_are_worded(connection: Connection, ruler:
     assert on_request == {(BOX, "side-card", 1), (BOX, "warning-label", 1)}
 
 
+def test_what_lies_inside_is_not_worded_unasked(connection: Connection, ruler: Ruler) -> None:
+    """A tray that comes before its box in natural order is loaded with it, and left out."""
+    tray = ContainerRecord("A-1", title="Tray", inside=BOX)
+    save_records(connection, Collection(containers=(tray,)), stamp=LATER)
+    today = compose_today(connection, ruler, [BOX])
+    assert list(today.packings) == [BOX]
+    assert {number for number, _, _ in today.cards} == {BOX}
+
+
+def test_cards_come_with_what_they_are_worded_from(connection: Connection, ruler: Ruler) -> None:
+    """The packing of each container, and the museum with its choices."""
+    today = compose_today(connection, ruler, [BOX])
+    packing = today.packings[BOX]
+    assert (packing.container.container_number, packing.revision) == (BOX, 1)
+    assert [item.record.object_number for item in packing.contents] == [JAR, LEAD]
+    assert today.museum == COLLECTION.museum
+
+
 def test_without_names_everything_is_worded(connection: Connection, ruler: Ruler) -> None:
     """All containers come in natural order, the empty one too."""
     assert list(compose_today(connection, ruler).packings) == [BOX, EMPTY, COVER]
@@ -44,6 +70,14 @@ def test_a_photo_that_was_never_brought_is_not_printed(connection: Connection) -
     save_records(connection, Collection(objects=(named,)), stamp=LATER)
     loaded = load_printable(connection, [BOX])
     assert {one.photos for one in loaded.collection.objects} == {()}
+
+
+def test_a_photo_that_was_brought_is_named_by_its_file(connection: Connection) -> None:
+    """Another picture under the same name is another card."""
+    picture = BroughtPhoto(JAR, "jar.jpg", PhotoRole.BACK, StoredFile("a" * 64, ".jpg", 9))
+    bring_photos(connection, [picture], stamp=LATER)
+    (jar, _) = load_printable(connection, [BOX]).collection.objects
+    assert jar.photos == (PhotoReference(f"{'a' * 64}.jpg", PhotoRole.BACK),)
 
 
 def test_what_cannot_be_worded_is_told(connection: Connection, ruler: Ruler) -> None:

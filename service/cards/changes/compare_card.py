@@ -85,7 +85,7 @@ def compare_card(printed: Card, today: Card) -> Iterator[Change]:
     for name, before, after in differing(printed, today):
         if name in _ELSEWHERE:
             continue
-        kind, urgency, what = _FIELDS.get(name, (ChangeKind.CARD, Urgency.WORDING, name))
+        kind, urgency, what = _FIELDS[name]
         named = number if name in _MAIN_FIELDS else ""
         topic = Topic(
             kind,
@@ -128,5 +128,4 @@ def _compare_head(before: Head, after: Head) -> Iterator[Change]:
         if name == "second":
             yield from compare_second(before.second, after.second)
         elif name not in RESTLESS:
-            unnamed = Topic(ChangeKind.CARD, Urgency.WORDING, name)
-            yield from tell_value(_HEAD.get(name, unnamed), old, new)
+            yield from tell_value(_HEAD[name], old, new)

@@ -25,7 +25,7 @@ from service.cards.changes.views import (
 )
 from service.cards.parts import Warn
 from service.handling.cautions import CAUTIONS
-from service.handling.lifting import LiftAdvice
+from service.handling.lifting import NO_ADVICE, LiftAdvice
 
 _URGENT = frozenset(entry.name for entry in CAUTIONS.values() if entry.whole_container)
 """Cautions that decide how the whole container is lifted or stood."""
@@ -119,23 +119,26 @@ def _tell_hazard(kind: ChangeKind, fact: Fact, verb: str) -> Change:
 def _compare_lift(before: LiftAdvice, after: LiftAdvice) -> Iterator[Change]:
     changed = {name: (old, new) for name, old, new in differing(before, after)}
     if "figure_kg" in changed or "qualifier" in changed:
-        advice = f". {after.advice}" if "advice" in changed else ""
+        advice = f". {after.advice}" if after.advice and "advice" in changed else ""
         words = f"weight now {_write_weight(after)}, was {_write_weight(before)}{advice}"
         yield Change(ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, words)
-        for name in ("figure_kg", "qualifier", "advice", "reason"):
-            changed.pop(name, None)
+        told = {"figure_kg", "qualifier", "advice", "reason"}
+        if NO_ADVICE in (before, after):
+            told.add("source")
+        changed = {name: values for name, values in changed.items() if name not in told}
     elif "advice" in changed:
         # The reason for another advice is another, too.
         changed.pop("reason", None)
     for name, (old, new) in changed.items():
-        topic = Topic(ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, _LIFT_WORDS.get(name, name))
+        topic = Topic(ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, _LIFT_WORDS[name])
         yield from tell_value(topic, old, new)
 
 
 def _write_weight(lift: LiftAdvice) -> str:
+    """Write a weight with its honesty; the tag of what is light names none."""
     if not lift.figure_kg:
-        return _begin_low(lift.qualifier).removeprefix("weight ")
-    return f"{lift.figure_kg} kg" + (f" ({lift.qualifier})" if lift.qualifier else "")
+        return _begin_low(lift.qualifier).removeprefix("weight ") or "not named"
+    return f"{lift.figure_kg} kg ({lift.qualifier})"
 
 
 def _compare_cautions(printed: Card, today: Card) -> Iterator[Change]:
@@ -161,7 +164,7 @@ def _compare_words(before: Warn, after: Warn, *, is_hazard: bool) -> Iterator[Ch
     urgency = Urgency.HAZARD_OR_LIFT if is_hazard else Urgency.CONTENTS
     for name, old, new in differing(before, after):
         if name not in {"pointers", "unmarked"}:
-            what = f"{_WARN_WORDS.get(name, name)} '{after.heading}'"
+            what = f"{_WARN_WORDS[name]} '{after.heading}'"
             yield from tell_value(Topic(kind, urgency, what), old, new)
 
 

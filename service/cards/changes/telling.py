@@ -35,7 +35,7 @@ def differing(before: Part, after: Part) -> tuple[tuple[str, object, object], ..
     return tuple((name, old, new) for name, old, new in pairs if old != new)
 
 
-def tell(topic: Topic, words: str, *, outside: str = "") -> Change:
+def tell(topic: Topic, words: str, *, outside: str) -> Change:
     """Tell a change; `outside` are the words for outside where the topic is private."""
     discreet = outside if topic.private and outside != words else ""
     return Change(topic.kind, topic.urgency, words, topic.object_number, discreet)

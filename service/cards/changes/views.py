@@ -120,13 +120,16 @@ def discreet_numbers(card: Card) -> frozenset[str]:
 
 def hazards_of(card: Card) -> tuple[Fact, ...]:
     """Give every hazard a card names, object by object."""
-    facts = [_read_warn(warn) for is_hazard, warn in warns_of(card) if is_hazard]
     if isinstance(card, ContentsList):
-        facts += [
-            [hazard_in(sentence, entry.object_number) for sentence in entry.hazards]
+        facts = [
+            hazard_in(sentence, entry.object_number)
             for entry in card.entries
+            for sentence in entry.hazards
         ]
-    return tuple(dict.fromkeys(fact for some in facts for fact in some))
+    else:
+        warns = (warn for is_hazard, warn in warns_of(card) if is_hazard)
+        facts = [fact for warn in warns for fact in _read_warn(warn)]
+    return tuple(dict.fromkeys(facts))
 
 
 def cautions_of(card: Card) -> tuple[Fact, ...]:

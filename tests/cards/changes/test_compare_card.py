@@ -6,9 +6,18 @@ from dataclasses import replace
 
 import pytest
 
-from service.cards.changes.change import Urgency
+from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.records.measures import Grid
-from service.records.record import Collection, PlaceRecord, Questions
+from service.records.record import (
+    Collection,
+    Hazard,
+    HazardState,
+    ObjectRecord,
+    PhotoReference,
+    PhotoRole,
+    PlaceRecord,
+    Questions,
+)
 from tests.cards.changes.cases import (
     BOX,
     JAR,
@@ -82,17 +91,125 @@ def test_compartments_are_told() -> None:
     assert change.words == "grid of compartments changed"
 
 
-def test_a_cover_card_tells_of_its_garment() -> None:
-    """Period, accessories and the photo of the back belong to the garment it shows."""
-    one = PLACES[:1]
-    after = collection(changed(JAR, period="1890s"), places=one)
-    assert words("cover", after, before=collection(places=one)) == [
-        "period of 1987.412.9 added: '1890s'"
-    ]
+def _cover(**fields: object) -> Collection:
+    """Give a garment alone in its cover."""
+    return collection(changed(JAR, **fields), places=PLACES[:1])
+
+
+BELT, BACK = ("belt",), (*JAR.photos, PhotoReference("back.jpg", PhotoRole.BACK))
+NUMBER = JAR.object_number
+GARMENT = {
+    "period": (
+        {"period": "1890s"},
+        [(ChangeKind.OBJECT_WORDS, "period of 1987.412.9 added: '1890s'", NUMBER)],
+    ),
+    "name": (
+        {"object_name": "coat"},
+        [(ChangeKind.OBJECT_WORDS, "name of the object of 1987.412.9 added: 'coat'", NUMBER)],
+    ),
+    "accessories": (
+        {"accessories": BELT},
+        [(ChangeKind.OBJECT_WORDS, "accessories of 1987.412.9 added: 'belt'", NUMBER)],
+    ),
+    "notes": (
+        {"condition": "stable"},
+        [(ChangeKind.OBJECT_WORDS, "notes of 1987.412.9 added: 'Condition: stable'", NUMBER)],
+    ),
+    "photo of the back": (
+        {"photos": BACK},
+        [(ChangeKind.PHOTO, "second photo of 1987.412.9 changed", NUMBER)],
+    ),
+    "advice on hanging": (
+        {"hang_factors": ("sound-shoulders",)},
+        [
+            (
+                ChangeKind.LIFT,
+                (
+                    "hanging advice changed from 'No advice recorded: ask before hanging'"
+                    " to 'Hang on a padded hanger: support the hem'"
+                ),
+                "",
+            ),
+            (
+                ChangeKind.OBJECT_WORDS,
+                "reason of the hanging advice added: 'sound shoulders'",
+                "",
+            ),
+        ],
+    ),
+}
+
+
+@pytest.mark.parametrize(("fields", "told"), GARMENT.values(), ids=GARMENT)
+def test_a_cover_card_tells_of_its_garment(
+    fields: dict[str, object], told: list[tuple[ChangeKind, str, str]]
+) -> None:
+    """All belongs to the garment it shows; how it hangs is as urgent as how a box is lifted."""
+    assert compare("cover", _cover(), _cover(**fields)) == tuple(
+        Change(
+            kind,
+            Urgency.HAZARD_OR_LIFT if kind is ChangeKind.LIFT else Urgency.WORDING,
+            reason,
+            number,
+        )
+        for kind, reason, number in told
+    )
+
+
+OPENLY = {"period": "1890s", "hang_factors": ("sound-shoulders",)}
+
+
+def test_what_a_cover_said_of_a_discreet_garment_stays_inside() -> None:
+    """Whether it may not be announced any more, or could not yet, its period is not told."""
+    openly, hidden = _cover(**OPENLY), _cover(**OPENLY, restricted=True)
+    for before, after, verb in (
+        (openly, hidden, "no longer listed"),
+        (hidden, openly, "added"),
+    ):
+        told = {change.words: change for change in compare("cover", before, after)}
+        assert told[f"period of 1987.412.9 {verb}: '1890s'"] == Change(
+            ChangeKind.OBJECT_WORDS,
+            Urgency.WORDING,
+            f"period of 1987.412.9 {verb}: '1890s'",
+            NUMBER,
+            "period of 1987.412.9 changed",
+        )
+
+
+def test_advice_on_a_discreet_garment_may_stand_outside() -> None:
+    """How it hangs is printed on its cover for everybody."""
+    before = _cover(restricted=True)
+    after = _cover(restricted=True, hang_factors=("sound-shoulders",))
+    (change,) = compare("cover", before, after)
+    assert (change.kind, change.is_discreet) == (ChangeKind.LIFT, False)
+
+
+PISTOL = changed(JAR, hazards=(Hazard("firearm", HazardState.CONFIRMED),))
+
+
+@pytest.mark.parametrize(
+    ("record", "outside"), [(JAR, ""), (PISTOL, "notes changed")], ids=["open", "discreet"]
+)
+def test_notes_of_a_list_are_told(record: ObjectRecord, outside: str) -> None:
+    """They are about the container; beside a discreet object they may say too much outside."""
+    after = collection(record, box=replace(BOX, packing_materials=("acid-free board",)))
+    assert compare("list", collection(record), after) == (
+        Change(
+            ChangeKind.OBJECT_WORDS,
+            Urgency.WORDING,
+            "notes added: 'Packed with: acid-free board'",
+            "",
+            outside,
+        ),
+    )
 
 
 def test_the_count_is_told_where_nothing_else_tells_it() -> None:
     """An end label names no objects, so that their number is what it tells."""
     after = collection(changed(LEAD, weight=JAR.weight), places=PLACES[:1])
-    assert "count of objects changed from '2 objects' to '1 object'" in words("end", after)
+    assert compare("end", collection(), after)[-1] == Change(
+        ChangeKind.ARRANGEMENT,
+        Urgency.CONTENTS,
+        "count of objects changed from '2 objects' to '1 object'",
+    )
     assert not any("count" in reason for reason in words("lid", after))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from service.cards.card import LidCard
-from service.cards.changes.change import ChangeKind, Urgency
+from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.cards.changes.list_changes import list_changes
 from service.records.record import Hazard, HazardState, PlaceRecord
 from tests.cards.changes.cases import BOX, JAR, PLACES, changed, collection, compare, compose
@@ -32,10 +32,9 @@ def test_the_most_urgent_reason_comes_first() -> None:
 
 def test_another_kind_of_card_is_told() -> None:
     """Two kinds of card have nothing to compare."""
-    (change,) = list_changes(compose("lid", collection()), compose("end", collection()))
-    assert (change.kind, change.words) == (
-        ChangeKind.CARD,
-        "kind of card changed from 'lid-card' to 'end-label'",
+    words = "kind of card changed from 'lid-card' to 'end-label'"
+    assert list_changes(compose("lid", collection()), compose("end", collection())) == (
+        Change(ChangeKind.CARD, Urgency.CONTENTS, words),
     )
 
 
@@ -44,5 +43,6 @@ def test_no_card_is_wrong_without_a_reason() -> None:
     printed = compose("lid", collection(changed(JAR, cautions=("light-sensitive",))))
     assert isinstance(printed, LidCard)
     bare = replace(printed, handling=replace(printed.handling, cautions=()))
-    (change,) = list_changes(printed, bare)
-    assert change.words == "what the card shows changed"
+    assert list_changes(printed, bare) == (
+        Change(ChangeKind.CARD, Urgency.CONTENTS, "what the card shows changed"),
+    )

@@ -4,11 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from service.cards.changes.change import ChangeKind, Urgency
-from service.cards.changes.telling import Topic, tell_lines, tell_move, tell_text, tell_value
+from service.cards.changes.change import Change, ChangeKind, Urgency
+from service.cards.changes.telling import (
+    Topic,
+    tell_changed,
+    tell_lines,
+    tell_move,
+    tell_text,
+    tell_value,
+)
 
 TOPIC = Topic(ChangeKind.OBJECT_WORDS, Urgency.WORDING, "title of X.112", "X.112")
-PRIVATE = Topic(ChangeKind.OBJECT_WORDS, Urgency.WORDING, "title of X.112", private=True)
+PRIVATE = Topic(ChangeKind.OBJECT_WORDS, Urgency.WORDING, "title of X.112", "X.112", private=True)
 
 TEXTS = {
     "added": ("", "Jar", "title of X.112 added: 'Jar'"),
@@ -28,8 +35,23 @@ def test_texts_are_told_both_ways(before: str, after: str, words: str) -> None:
 
 
 def test_a_private_text_is_not_repeated_outside() -> None:
-    """Outside it is only said that it changed."""
-    assert tell_text(PRIVATE, "Revolver", "Pistol").outside_words == "title of X.112 changed"
+    """Outside it is only said that it changed; nothing else of the reason is lost."""
+    assert tell_text(PRIVATE, "Revolver", "Pistol") == Change(
+        ChangeKind.OBJECT_WORDS,
+        Urgency.WORDING,
+        "title of X.112 changed from 'Revolver' to 'Pistol'",
+        "X.112",
+        "title of X.112 changed",
+    )
+
+
+def test_what_repeats_no_text_has_one_wording() -> None:
+    """Where the words for inside tell nothing, they stand outside, too."""
+    order = list(tell_lines(PRIVATE, ("a", "b"), ("b", "a")))
+    assert [tell_changed(PRIVATE), *order] == [
+        Change(ChangeKind.OBJECT_WORDS, Urgency.WORDING, words, "X.112")
+        for words in ("title of X.112 changed", "order of title of X.112 changed")
+    ]
 
 
 LINES = {
@@ -55,9 +77,12 @@ def test_values_are_told_as_far_as_words_can() -> None:
     assert [one.words for one in tell_value(TOPIC, 1, 2)] == [
         "title of X.112 changed from '1' to '2'"
     ]
-    assert [one.words for one in tell_value(TOPIC, None, (1, 2))] == ["title of X.112 changed"]
+    for before, after in ((None, (1, 2)), ("1", 1), (1, "1"), (1, None), (None, ("a",))):
+        told = [one.words for one in tell_value(TOPIC, before, after)]
+        assert told == ["title of X.112 changed"]
 
 
 def test_a_move_names_both_ends() -> None:
     """A place without a name is called so."""
     assert tell_move("X.112", "", "B3") == "X.112 moved from no named place to B3"
+    assert tell_move("X.112", "B3", "") == "X.112 moved from B3 to no named place"

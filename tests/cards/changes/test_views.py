@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+import pytest
+
+from service.cards.card import LidCard
 from service.cards.changes.facts import Fact
 from service.cards.changes.views import (
     cautions_of,
@@ -11,12 +16,13 @@ from service.cards.changes.views import (
     layers_of,
     lift_of,
 )
-from service.records.record import Hazard, HazardState
+from service.records.record import Hazard, HazardState, PlaceRecord
 from tests.cards.changes.cases import JAR, changed, collection, compose
 
 ARSENIC = Hazard("arsenic", HazardState.PRESUMED)
 RECORDS = collection(changed(JAR, hazards=(ARSENIC,), cautions=("light-sensitive", "fragile")))
 KINDS = ("lid", "end", "list")
+FLAT = (PlaceRecord("1987.412.9", compartment="A1"), PlaceRecord("1931.14.2", compartment="B2"))
 
 
 def test_hazards_are_found_on_every_kind() -> None:
@@ -47,6 +53,36 @@ def test_objects_and_layers_are_found() -> None:
         assert found == [("layer 1", "A1", "1987.412.9"), ("layer 2", "", "1931.14.2")]
     assert items_of(compose("end", RECORDS)) == ()
     assert layers_of(compose("lid", RECORDS)) == ("Layer 1, top", "Layer 2, bottom")
+    assert layers_of(compose("list", RECORDS)) == ("layer 1", "layer 2")
+
+
+@pytest.mark.parametrize("kind", ["lid", "list", "cover", "side"])
+def test_one_layer_alone_has_no_name(kind: str) -> None:
+    """A card that names no layer shows each object at its compartment."""
+    flat = replace(RECORDS, packings=(replace(RECORDS.packings[0], places=FLAT),))
+    found = items_of(compose(kind, flat))
+    assert [(item.layer, item.place, item.object_number) for item in found] == [
+        ("", "A1", "1987.412.9"),
+        ("", "B2", "1931.14.2"),
+    ]
+
+
+def test_a_layer_keeps_its_name_while_others_come_and_go() -> None:
+    """Neither top nor bottom, nor the title of a container inside, belongs to its name."""
+    card = compose("lid", RECORDS)
+    assert isinstance(card, LidCard)
+    headings = ("Layer 1, top", "Layer 2", "Layer 3, bottom", "In box B-042/1: Pins")
+    layers = tuple(replace(card.layers[0], heading=heading) for heading in headings)
+    named = [item.layer for item in items_of(replace(card, layers=layers))]
+    assert named == ["layer 1", "layer 2", "layer 3", "in box B-042/1"]
+
+
+def test_a_tag_names_no_object() -> None:
+    """It is tied to the only one, so that its hazard is nobody else's."""
+    firearm = collection(changed(JAR, hazards=(ARSENIC, Hazard("firearm", HazardState.CONFIRMED))))
+    tag = compose("tag", firearm)
+    assert set(hazards_of(tag)) == {Fact("Arsenic", "presumed", ""), Fact("Do not open", "", "")}
+    assert discreet_numbers(tag) == frozenset()
 
 
 def test_the_lift_is_found_on_every_kind() -> None:

@@ -34,6 +34,25 @@ def test_the_first_object_is_the_garment() -> None:
     assert [item.object_number for item in card.others] == ["1987.412.1"]
     assert card.notes == ("Materials: cotton, linen", "Condition: Hem frayed", "Two people")
     assert (card.accessories, card.back_photo) == (("Belt",), "back.jpg")
+    assert card.head.query == f"r=3&k={card.head.check_letters}"
+
+
+@pytest.mark.parametrize(
+    ("fields", "notes"),
+    [
+        ({}, ()),
+        ({"materials": ("silk",)}, ("Materials: silk",)),
+        ({"condition": "Hem frayed"}, ("Condition: Hem frayed",)),
+        ({"handling_notes": "Two people"}, ("Two people",)),
+    ],
+    ids=["none", "materials", "condition", "handling"],
+)
+def test_only_notes_that_say_something_are_printed(
+    fields: dict[str, object], notes: tuple[str, ...]
+) -> None:
+    """No heading stands alone."""
+    record = replace(ObjectRecord("1962.18"), **fields)  # type: ignore[arg-type] # any field
+    assert compose_cover_card(hung(record), MUSEUM).notes == notes
 
 
 def test_a_part_elsewhere_is_named_before_the_notes() -> None:

@@ -51,8 +51,20 @@ def test_the_location_is_hidden_unless_wanted(words: str, *, show: bool) -> None
         (OBJECTS_ONLY, 2, "B-042"),
         (PLAIN, 1, "B-042"),
         (replace(MUSEUM, upper_case_addresses=True), 1, "HTTPS://COLLECTIONS.EXAMPLE/C/B-042"),
+        (
+            replace(OBJECTS_ONLY, upper_case_addresses=True),
+            1,
+            "HTTPS://COLLECTIONS.EXAMPLE/O/1987.412.1",
+        ),
     ],
-    ids=["container", "its only object", "several objects", "no pattern", "capitals"],
+    ids=[
+        "container",
+        "its only object",
+        "several objects",
+        "no pattern",
+        "capitals",
+        "its only object in capitals",
+    ],
 )
 def test_where_the_symbol_leads(museum: Museum, count: int, address: str) -> None:
     """The container's address, else that of its only object, else the bare number."""
