@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import TypeVar, cast
 
 from service.cards.kinds import find_kind
-from service.pipeline.options import PrintOptions
+from service.pipeline.options import PrintOptions, object_tag_keys
 from service.sheets.stocks import STOCKS, find_stock
 from service.store.canonical import decode_record, dump_json, encode_record
 
@@ -35,6 +35,7 @@ class PrintRequest:
         copies: How often each page is printed.
         containers: Only of these containers.
         cards: Only these cards.
+        objects: Only the tags of these objects; beside `cards`, these too.
         reprints: Only the cards that are on the reprint list when the work begins.
         go_on: Go on with the sheets that were begun.
     """
@@ -47,6 +48,7 @@ class PrintRequest:
     copies: int = 1
     containers: tuple[str, ...] = ()
     cards: tuple[WantedCard, ...] = ()
+    objects: tuple[str, ...] = ()
     reprints: bool = False
     go_on: bool = False
 
@@ -61,6 +63,7 @@ class PrintRequest:
         stock = find_stock(self.stock, STOCKS) if self.stock else None
         if stock is not None:
             stock.position_rect(self.start_position)
+        cards = frozenset((one.container_number, one.kind, one.side) for one in self.cards)
         return PrintOptions(
             kinds=tuple(map(find_kind, self.kinds)),
             stock=stock,
@@ -69,7 +72,7 @@ class PrintRequest:
             skipped=frozenset(self.skipped),
             copies=self.copies,
             containers=frozenset(self.containers),
-            only=frozenset((one.container_number, one.kind, one.side) for one in self.cards),
+            only=cards | object_tag_keys(self.objects),
         )
 
 

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from service.cards.kinds import find_kind
+from service.cards.kinds import OBJECT_TAG, find_kind
 from service.cards.words import count
 from service.cli.own_stock import name_stock
 from service.cli.printers_file import name_printer
@@ -18,7 +18,7 @@ from service.keeping.desk import Desk
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.keeping.reprints import name_reprints
-from service.pipeline.options import PrintOptions
+from service.pipeline.options import CardKey, PrintOptions, object_tag_keys
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.open import reading
@@ -43,6 +43,10 @@ def print_(
     reprints: Annotated[
         bool, typer.Option("--reprints", help="The cards of the reprint list and no others.")
     ] = False,
+    tagged: Annotated[
+        list[str] | None,
+        typer.Option("--object", help="Only the tag of this object; may be repeated."),
+    ] = None,
     kind: Annotated[list[str] | None, typer.Option(help="A kind of card; may be repeated.")] = None,
     stock: Annotated[str, typer.Option(help="A stock by name, where not chosen by size.")] = "",
     paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
@@ -55,6 +59,8 @@ def print_(
     as_json: Json = False,
 ) -> None:
     """Print cards of the store, and remember each one."""
+    if tagged:
+        _refuse_beside_objects(container or reprints or set(kind or ()) - {OBJECT_TAG.code})
     at, console = at_desk(context), open_console()
     with at.desk() as desk, show_progress(console) as tell:
         options = PrintOptions(
@@ -62,7 +68,7 @@ def print_(
             stock=name_stock(stock) if stock else None,
             paper="Letter" if paper.casefold() == "letter" else "A4",
             containers=frozenset(container or ()),
-            only=name_reprints(desk.engine, desk.workshop.ruler) if reprints else frozenset(),
+            only=_wrong_ones(desk) if reprints else object_tag_keys(tagged or ()),
             begun=_begun(desk) if goes_on else (),
             printer=name_printer(at.settings.data, printer, tray),
         )
@@ -131,6 +137,21 @@ def again(context: typer.Context, run: RunNumber, output: Output, as_json: Json 
     answer({"run": run, "files": list(map(str, paths))}, list(map(str, paths)), as_json=as_json)
 
 
+def _refuse_beside_objects(others: object) -> None:
+    """Refuse what does not go with objects that are named.
+
+    Raises:
+        BadParameter: When there is anything.
+    """
+    if others:
+        message = "an --object gets its tag alone: name no container, --reprints or other --kind"
+        raise typer.BadParameter(message)
+
+
+def _wrong_ones(desk: Desk) -> frozenset[CardKey]:
+    return name_reprints(desk.engine, desk.workshop.ruler)
+
+
 def _begun(desk: Desk) -> tuple[UsedSheet, ...]:
     with reading(desk.engine) as connection:
         return load_used_sheets(connection)
@@ -155,6 +176,7 @@ def _tell_run(made: MadeRun, paths: list[Path], *, as_json: bool) -> None:
             {
                 "card": one.card_id,
                 "container_number": one.made.container_number,
+                "object_number": one.made.object_number,
                 "kind": one.made.kind,
                 "side": one.made.side,
                 "revision": one.made.revision,
@@ -166,7 +188,7 @@ def _tell_run(made: MadeRun, paths: list[Path], *, as_json: bool) -> None:
         "findings": [finding_as_data(finding) for finding in made.findings],
     }
     lines = [*map(str, paths), f"Run {made.run_id}: {count(len(made.cards), 'card')}."]
-    lines.append(f"When they are on their containers: store attached --run {made.run_id}")
+    lines.append(f"When they are in their places: store attached --run {made.run_id}")
     answer(data, lines, as_json=as_json)
     if not as_json:
         show_findings(open_console(), made.findings)

@@ -11,7 +11,7 @@ from urllib.parse import quote
 from pydantic import BaseModel, ConfigDict, Field
 
 from service.cards.fingerprint import check_letters
-from service.pipeline.options import PrintOptions
+from service.pipeline.options import PrintOptions, object_tag_keys
 from service.store.printed.card import PrintedCard, RunFile, RunRecord
 from service.store.tables import CardState
 from service.web.replies.problems import FindingView
@@ -36,11 +36,21 @@ class PrintBody(BaseModel):
     """What to print, and on what; nothing named prints what every container always gets."""
 
     model_config = STRICT | ConfigDict(
-        json_schema_extra={"examples": [{"containers": ["B-027"], "kinds": ["end-label"]}]}
+        json_schema_extra={
+            "examples": [
+                {"containers": ["B-027"], "kinds": ["end-label"]},
+                {"objects": ["1931.14.7", "X.112"]},
+            ]
+        }
     )
 
     containers: list[Number] = Field(default_factory=list, max_length=100_000)
     cards: list[CardKeyBody] = Field(default_factory=list, max_length=100_000)
+    objects: list[Number] = Field(
+        default_factory=list,
+        max_length=100_000,
+        description="Only the tags of these objects, packed or not.",
+    )
     reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
     kinds: list[Number] = Field(
         default_factory=list, description="Kinds of card; none, those that are always printed."
@@ -70,7 +80,7 @@ class PrintBody(BaseModel):
             containers=frozenset(self.containers),
         )
         only = frozenset((one.container_number, one.kind, one.side) for one in self.cards)
-        return replace(choice.to_options(), only=only)
+        return replace(choice.to_options(), only=only | object_tag_keys(self.objects))
 
 
 class AttachmentBody(BaseModel):
@@ -103,12 +113,14 @@ class RunFileView(BaseModel):
 class CardView(BaseModel):
     """A printed card: what it is, where it lies in its file, and what became of it.
 
-    `places` are sheet and position of each of its faces, from 1.
+    `places` are sheet and position of each of its faces, from 1. A tag has an `object_number` and
+    no container number.
     """
 
     card: int
     run: int
     container_number: str
+    object_number: str
     kind: str
     side: int
     copy_number: int
@@ -151,7 +163,7 @@ class MadeRunView(RunView):
 
 
 class AttachedView(BaseModel):
-    """A card that is on its container now, and the one it replaces there, if any."""
+    """A card that is on its container or object now, and the one it replaces there, if any."""
 
     card: CardView
     replaced: CardView | None
@@ -164,6 +176,7 @@ def show_card(card: PrintedCard) -> CardView:
         card=card.card_id,
         run=card.run_id,
         container_number=made.container_number,
+        object_number=made.object_number,
         kind=made.kind,
         side=made.side,
         copy_number=made.copy,

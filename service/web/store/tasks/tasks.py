@@ -59,6 +59,7 @@ def ask_for_print(body: PrintBody, asked: TheAsked) -> Response:
         copies=body.copies,
         containers=tuple(body.containers),
         cards=tuple(WantedCard(one.container_number, one.kind, one.side) for one in body.cards),
+        objects=tuple(body.objects),
         reprints=body.reprints,
         go_on=body.go_on,
     )
