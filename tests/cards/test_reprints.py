@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.cards.reprints import Reprint, order_reprints
 
@@ -27,6 +29,18 @@ def test_the_cards_of_a_container_stay_together() -> None:
     label = reprint("B-2", Urgency.HAZARD_OR_LIFT, "Bay 1", kind="end-label")
     other = reprint("B-1", Urgency.CONTENTS, "Bay 1")
     assert order_reprints([lid, other, label]) == (label, lid, other)
+
+
+def test_tags_come_where_their_objects_lie() -> None:
+    """With the cards of the box; each object that lies nowhere is a stop of its own, at the end."""
+    lid = reprint("B-2", Urgency.HAZARD_OR_LIFT, "Bay 1")
+    tag = replace(reprint("B-2", Urgency.WORDING, "Bay 1", kind="object-tag"), object_number="X.1")
+    lost = reprint("B-1", Urgency.WORDING)
+    loose, urgent = (
+        replace(reprint("", urgency, kind="object-tag"), object_number=number)
+        for urgency, number in ((Urgency.WORDING, "X.2"), (Urgency.HAZARD_OR_LIFT, "X.3"))
+    )
+    assert order_reprints([loose, urgent, lost, tag, lid]) == (lid, tag, urgent, lost, loose)
 
 
 def test_an_entry_is_as_urgent_as_its_most_urgent_reason() -> None:

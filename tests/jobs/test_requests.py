@@ -26,7 +26,7 @@ from service.jobs.requests import (
     write_request,
 )
 from service.sheets.stocks import STOCKS
-from tests.keeping.made import BOX
+from tests.keeping.made import BOX, JAR
 
 EIGHT = next(stock for stock in STOCKS if stock.positions == 8)
 FULL = PrintRequest(
@@ -38,6 +38,7 @@ FULL = PrintRequest(
     copies=5,
     containers=(BOX,),
     cards=(WantedCard(BOX, "end-label", 2),),
+    objects=(JAR,),
     reprints=True,
     go_on=True,
 )
@@ -69,6 +70,7 @@ def test_a_request_becomes_options() -> None:
     assert (options.kinds, options.stock) == ((END_LABEL,), EIGHT)
     assert (options.start_position, options.copies) == (2, 5)
     assert options.skipped == {3, 4}
+    assert options.only == {(BOX, END_LABEL.code, 2), (JAR, "object-tag", 1)}
 
 
 @pytest.mark.parametrize(

@@ -263,9 +263,13 @@ def test_no_tag_is_ever_lacking(engine: Engine, ruler: Ruler) -> None:
 
 
 def test_a_tag_is_judged_once_it_is_tied_on(engine: Engine, ruler: Ruler) -> None:
-    """One that waited while its record changed is wrong from then on; spoiled, no more."""
+    """One that lay about while its record changed is wrong from then on, whatever hung there."""
     with writing(engine) as connection:
-        (waiting,) = print_tags(connection, ruler, GOWN)
+        (waiting,), (first,) = (print_tags(connection, ruler, GOWN) for _ in range(2))
+        mark_attached(connection, first.card_id, stamp=LATER)
+    assert _tags(list_reprints(engine, ruler)) == []
+    with writing(engine) as connection:
+        mark_spoiled(connection, first.card_id, stamp=LATER)
         gown = ObjectRecord(GOWN, "Regatta dress")
         save_records(connection, Collection(objects=(gown,)), stamp=LATER)
     assert _tags(list_reprints(engine, ruler)) == []
@@ -273,9 +277,6 @@ def test_a_tag_is_judged_once_it_is_tied_on(engine: Engine, ruler: Ruler) -> Non
         mark_attached(connection, waiting.card_id, stamp=LATER)
     assert _tags(list_reprints(engine, ruler)) == [(COVER, GOWN)]
     assert (GOWN, "object-tag", 1) in name_reprints(engine, ruler)
-    with writing(engine) as connection:
-        mark_spoiled(connection, waiting.card_id, stamp=LATER)
-    assert _tags(list_reprints(engine, ruler)) == []
 
 
 def test_tags_are_listed_where_their_objects_lie(engine: Engine, ruler: Ruler) -> None:

@@ -49,7 +49,7 @@ pytestmark = [pytest.mark.slow, pytest.mark.timeout(600)]
 
 RULER = PangoRuler(FONTS_CONF)
 BOXES = ("B-9", "B-10")
-OBJECTS = ("1987.412.9", "X.112", "PMM.77.3")
+OBJECTS = ("1987.412.9", "X.112")
 PATTERNS = ("", "https://portmerrow.example/o/{object_number}", "http://plain.example/")
 STRICT = LiftingChoices(waist_above_kg=0.5, two_people_above_kg=3.0)
 
@@ -81,7 +81,7 @@ class TagMachine(RuleBasedStateMachine):
 
     @initialize()
     def begin(self) -> None:
-        """Record three objects and two boxes; nothing is packed, nothing is printed."""
+        """Record two objects and two boxes; nothing is packed, nothing is printed."""
         self.folder = tempfile.TemporaryDirectory()
         self.engine = make_store(Path(self.folder.name))
         self.made: list[int] = []
@@ -183,4 +183,4 @@ def _look(connection: Connection) -> set[int]:
 
 TestTags = TagMachine.TestCase
 # Each step words cards and asks a database, so there are fewer of them than elsewhere.
-TestTags.settings = settings(max_examples=40, stateful_step_count=15, deadline=None)
+TestTags.settings = settings(max_examples=40, stateful_step_count=20, deadline=None)
