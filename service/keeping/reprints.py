@@ -88,6 +88,13 @@ def list_reprints_of(connection: Connection, ruler: Ruler, container_number: str
     return _compare(connection, ruler, attached, unattached)
 
 
+def list_reprints_of_object(
+    connection: Connection, ruler: Ruler, object_number: str
+) -> ReprintList:
+    """Compare the tag of one object with its record as it is, whatever was noted."""
+    return _compare(connection, ruler, load_attached_tags(connection, [object_number]), ())
+
+
 def name_reprints(engine: Engine, ruler: Ruler) -> frozenset[CardKey]:
     """Name the cards to print again; one that its container gets no more only comes off.
 

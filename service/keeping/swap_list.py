@@ -28,7 +28,7 @@ from service.store.load_records import load_museum
 from service.store.open import reading
 from service.store.printed.card import MadeCard
 
-_COMPARE = "hold its number against the object's own"
+_COMPARE = "compare the numbers"
 """What stands for the scan of card and container: a tag has no container to be scanned with."""
 
 

@@ -73,6 +73,9 @@ def test_tags_go_the_same_circle(filled: Ask, say: Say, tmp_path: Path) -> None:
     assert (wrong["object_number"], wrong["container_number"]) == ("1931.14.7", "B-027")
     assert wrong["printed_revision"] is None
     assert "B-027  Object tag of 1931.14.7  [wording]" in say("reprints")[1]
+    (shown,) = filled("show", "1931.14.7")["attached"]
+    assert (shown["kind"], shown["holds"]) == ("object-tag", False)
+    assert "Object tag of 1931.14.7 no longer holds: title" in say("show", "1931.14.7")[1]
     again = filled("print", "--reprints", "-o", tmp_path / "b")
     assert [card["object_number"] for card in again["cards"]] == ["1931.14.7"]
     assert "in place of the one before" in say("attached", "--run", again["run"])[1]
