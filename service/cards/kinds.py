@@ -107,7 +107,7 @@ def kinds_on_request(packing: Packing) -> tuple[CardKind, ...]:
         SIDE_CARD: kind in _HAS_SIDES and SIDE_CARD not in kinds_for(packing),
         WARNING_LABEL: has_hazards(packing),
         SHOULDER_TAG: kind is ContainerKind.GARMENT_COVER and bool(packing.everything),
-        OBJECT_TAG: bool(packing.everything),
+        OBJECT_TAG: any(packed.known for packed in packing.everything),
     }
     return tuple(one for one in fitting if fitting[one])
 

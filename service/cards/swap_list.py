@@ -19,6 +19,8 @@ URGENCY_WORDS = {
 }
 TAKE_OFF = "none: take it off"
 LEAVE_ON = "none yet: leave the old one on"
+NOT_PACKED = "packed nowhere"
+"""Where an object is to be looked for that lies in no container."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +28,8 @@ class SwapRow:
     """One card to replace.
 
     `location` is the path to its container, outermost first, empty where it is hidden or unknown.
-    `old` and `new` are revision and letters as they are printed.
+    `old` and `new` are revision and letters as they are printed. A tag names its object, and the
+    container in which that lies, which may be none.
     """
 
     container_number: str
@@ -37,6 +40,7 @@ class SwapRow:
     new: str
     urgency: Urgency
     reasons: tuple[str, ...]
+    object_number: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,21 +59,23 @@ class SwapList:
 def order_rows(rows: Iterable[SwapRow]) -> tuple[SwapRow, ...]:
     """Order rows as one walks: by location, then container, the most urgent card of it first.
 
-    Containers whose location is not told come last.
+    Containers whose location is not told come last, and then the tags of what is packed nowhere.
     """
     return tuple(sorted(rows, key=_walk))
 
 
-def name_version(revision: int, letters: str) -> str:
-    """Write revision and letters as a card prints them: r3 KMTF."""
-    return join_words((f"r{revision}", letters), between=" ")
+def name_version(revision: int | None, letters: str) -> str:
+    """Write revision and letters as a card prints them: r3 KMTF; a tag is of no revision."""
+    return letters if revision is None else join_words((f"r{revision}", letters), between=" ")
 
 
 def _walk(row: SwapRow) -> tuple[object, ...]:
     return (
+        not row.container_number,
         not row.location,
         [natural_key(part) for part in row.location],
         natural_key(row.container_number),
         row.urgency,
         row.card,
+        natural_key(row.object_number),
     )

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import TypeVar, cast
 
 from service.cards.kinds import find_kind
-from service.pipeline.options import PrintOptions
+from service.pipeline.options import PrintOptions, object_tag_keys
 from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS, find_stock
 from service.store.canonical import decode_record, dump_json, encode_record
@@ -38,6 +38,7 @@ class PrintRequest:
         containers: Only of these containers.
         cards: Only these cards.
         printed: Only the cards of which these were printed, by their numbers, besides `cards`.
+        objects: Only the tags of these objects; beside `cards`, these too.
         reprints: Only the cards that are on the reprint list when the work begins.
         go_on: Go on with the sheets that were begun.
         printer: The name of a printer that was measured; none means any.
@@ -54,6 +55,7 @@ class PrintRequest:
     containers: tuple[str, ...] = ()
     cards: tuple[WantedCard, ...] = ()
     printed: tuple[int, ...] = ()
+    objects: tuple[str, ...] = ()
     reprints: bool = False
     go_on: bool = False
     printer: str = ""
@@ -71,6 +73,7 @@ class PrintRequest:
         stock = self.own_stock or named
         if stock is not None:
             stock.position_rect(self.start_position)
+        cards = frozenset((one.container_number, one.kind, one.side) for one in self.cards)
         return PrintOptions(
             kinds=tuple(map(find_kind, self.kinds)),
             stock=stock,
@@ -79,7 +82,7 @@ class PrintRequest:
             skipped=frozenset(self.skipped),
             copies=self.copies,
             containers=frozenset(self.containers),
-            only=frozenset((one.container_number, one.kind, one.side) for one in self.cards),
+            only=cards | object_tag_keys(self.objects),
         )
 
 

@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 
 from service.cards.fingerprint import fingerprint_card
+from service.keeping.tags.refresh import refresh_today_tags
 from service.keeping.today import Today, compose_today
 from service.languages.catalogue import catalogue_path
 from service.pages.ruler import Ruler
@@ -34,11 +35,16 @@ _WORDING = ("cards", "contents", "handling", "records", "symbols", "units.py")
 
 
 def refresh_today(engine: Engine, ruler: Ruler, *, on_progress: Progress = tell_nobody) -> None:
-    """Word the cards of every container that changed, until none is left.
+    """Word all cards and tags that a change may concern, until none is left.
 
     Somebody may change the store meanwhile: what changed after a portion was read stays marked.
     """
     _heed_wording(engine)
+    _refresh_cards(engine, ruler, on_progress)
+    refresh_today_tags(engine, ruler, on_progress=on_progress)
+
+
+def _refresh_cards(engine: Engine, ruler: Ruler, on_progress: Progress) -> None:
     done = 0
     with reading(engine) as connection:
         total = count_stale(connection)

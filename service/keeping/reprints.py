@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from service.cards.card import Card
@@ -13,24 +13,27 @@ from service.cards.kinds import find_kind
 from service.cards.reprints import Reprint, order_reprints
 from service.errors import NotFoundError, ServiceError
 from service.keeping.refresh import refresh_today
+from service.keeping.tags.today import TodayTags, compose_today_tags
+from service.keeping.tags.whereabouts import Whereabouts, locate_containers, locate_objects
 from service.keeping.today import Today, compose_today
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey
 from service.pipeline.ready import Progress, tell_nobody
-from service.records.record import ContainerRecord
 from service.store.handles import Connection, Engine
-from service.store.load_records import load_container, load_containers
+from service.store.load_records import load_container
 from service.store.open import reading
+from service.store.packing.load import load_packing
 from service.store.printed.card import PrintedCard
-from service.store.printed.runs import load_attached, load_card
+from service.store.printed.runs import load_attached, load_attached_tags, load_card
 from service.store.today.note import Unattached, load_differing, load_unattached
+from service.store.today.tag_note import load_differing_tags
 
 
 @dataclass(frozen=True, slots=True)
 class OutOfDate:
     """An attached card that is wrong: why, as it was printed, and as it would be printed now.
 
-    `today` is None where the container gets no such card any more.
+    `today` is None where the container gets no such card any more, or it cannot be worded.
     """
 
     reprint: Reprint
@@ -46,11 +49,13 @@ class ReprintList:
         out_of_date: Attached cards to replace, the most urgent first, then in walking order.
         unattached: Cards that containers lack, made already or not, in natural order.
         failed: Why the cards of some containers cannot be worded, by container.
+        failed_tags: Why the tags of some objects cannot be worded, by object.
     """
 
     out_of_date: tuple[OutOfDate, ...]
     unattached: tuple[Unattached, ...]
     failed: tuple[tuple[str, ServiceError], ...] = ()
+    failed_tags: tuple[tuple[str, ServiceError], ...] = ()
 
 
 def list_reprints(
@@ -59,7 +64,7 @@ def list_reprints(
     """Compare what is attached with what the records say today."""
     refresh_today(engine, ruler, on_progress=on_progress)
     with reading(engine) as connection:
-        differing = load_differing(connection)
+        differing = (*load_differing(connection), *load_differing_tags(connection))
         unattached = load_unattached(connection)
         return _compare(connection, ruler, differing, unattached)
 
@@ -67,13 +72,27 @@ def list_reprints(
 def list_reprints_of(connection: Connection, ruler: Ruler, container_number: str) -> ReprintList:
     """Compare the cards of one container with the records as they are, whatever was noted.
 
+    With them come the tags of the objects that lie in it.
+
     Raises:
         NotFoundError: When there is no such container.
     """
     load_container(connection, container_number)
-    attached = load_attached(connection, [container_number])
+    places = load_packing(connection, container_number).places
+    tagged = sorted({place.object_number for place in places})
+    attached = (
+        *load_attached(connection, [container_number]),
+        *load_attached_tags(connection, tagged),
+    )
     unattached = load_unattached(connection, [container_number])
     return _compare(connection, ruler, attached, unattached)
+
+
+def list_reprints_of_object(
+    connection: Connection, ruler: Ruler, object_number: str
+) -> ReprintList:
+    """Compare the tag of one object with its record as it is, whatever was noted."""
+    return _compare(connection, ruler, load_attached_tags(connection, [object_number]), ())
 
 
 def name_reprints(engine: Engine, ruler: Ruler) -> frozenset[CardKey]:
@@ -105,28 +124,44 @@ def _compare(
     attached: Sequence[PrintedCard],
     unattached: tuple[Unattached, ...],
 ) -> ReprintList:
-    numbers = list(dict.fromkeys(card.made.container_number for card in attached))
+    tags = [card for card in attached if card.made.object_number]
+    cards = [card for card in attached if not card.made.object_number]
+    numbers = list(dict.fromkeys(card.made.number for card in cards))
+    tagged = list(dict.fromkeys(card.made.number for card in tags))
     today = compose_today(connection, ruler, numbers)
-    records = {one.container_number: one for one in load_containers(connection, numbers)}
-    found = [
-        wrong
-        for card in attached
-        if (wrong := _find_fault(card, today, records[card.made.container_number]))
+    today_tags = compose_today_tags(connection, ruler, tagged)
+    wrong = [
+        *_find_faults(cards, today, locate_containers(connection, numbers)),
+        *_find_faults(tags, today_tags, locate_objects(connection, tagged)),
     ]
-    by_reprint = {id(one.reprint): one for one in found}
-    ordered = order_reprints(one.reprint for one in found)
+    by_reprint = {id(one.reprint): one for one in wrong}
+    ordered = order_reprints(one.reprint for one in wrong)
     return ReprintList(
         tuple(by_reprint[id(reprint)] for reprint in ordered),
         unattached,
         tuple(today.failed.items()),
+        tuple(today_tags.failed.items()),
     )
 
 
-def _find_fault(printed: PrintedCard, today: Today, record: ContainerRecord) -> OutOfDate | None:
+def _find_faults(
+    attached: Iterable[PrintedCard],
+    today: Today | TodayTags,
+    whereabouts: Mapping[str, Whereabouts],
+) -> Iterator[OutOfDate]:
+    for card in attached:
+        wrong = _find_fault(card, today, whereabouts.get(card.made.number, Whereabouts()))
+        if wrong is not None:
+            yield wrong
+
+
+def _find_fault(
+    printed: PrintedCard, today: Today | TodayTags, where: Whereabouts
+) -> OutOfDate | None:
     """Say what is wrong with a card, None where it still holds."""
     made = printed.made
-    if made.container_number in today.failed:
-        changes: tuple[Change, ...] = (_unworded(today.failed[made.container_number]),)
+    if made.number in today.failed:
+        changes: tuple[Change, ...] = (_unworded(today.failed[made.number]),)
         wanted = None
     else:
         wanted = today.cards.get(made.key)
@@ -134,7 +169,14 @@ def _find_fault(printed: PrintedCard, today: Today, record: ContainerRecord) -> 
         changes = (_unwanted(made.kind),) if wanted is None else list_changes(said, wanted)
     if not changes:
         return None
-    reprint = Reprint(made.container_number, record.location, made.kind, changes, made.side)
+    reprint = Reprint(
+        where.container_number,
+        where.location,
+        made.kind,
+        changes,
+        made.side,
+        made.object_number,
+    )
     return OutOfDate(reprint, printed, wanted)
 
 

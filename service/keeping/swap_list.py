@@ -28,6 +28,9 @@ from service.store.load_records import load_museum
 from service.store.open import reading
 from service.store.printed.card import MadeCard
 
+_COMPARE = "compare the numbers"
+"""What stands for the scan of card and container: a tag has no container to be scanned with."""
+
 
 def print_swaps(
     desk: Desk, *, stamp: Stamp, paper: str = "A4", on_progress: Progress = tell_nobody
@@ -39,7 +42,7 @@ def print_swaps(
         ProofFailedError: When a page does not read back as it should.
     """
     listed = list_reprints(desk.engine, desk.workshop.ruler, on_progress=on_progress)
-    unworded = {number for number, _ in listed.failed}
+    unworded = {number for number, _ in (*listed.failed, *listed.failed_tags)}
     with reading(desk.engine) as connection:
         museum = load_museum(connection)
     rows = order_rows(_row(one, museum, unworded) for one in listed.out_of_date)
@@ -52,25 +55,35 @@ def _row(one: OutOfDate, museum: Museum, unworded: Collection[str]) -> SwapRow:
     made = one.printed.made
     kind = find_kind(made.kind)
     return SwapRow(
-        container_number=made.container_number,
+        container_number=one.reprint.container_number,
         location=one.reprint.location if museum.show_location else (),
         card=_name_card(made),
-        where=kind.where,
-        old=name_version(made.revision, check_letters(made.fingerprint)),
+        where=f"{kind.where}; {_COMPARE}" if made.object_number else kind.where,
+        old=name_version(_revision(made, made.revision), check_letters(made.fingerprint)),
         new=_name_new(one, unworded),
         urgency=one.reprint.urgency,
         reasons=tuple(dict.fromkeys(change.outside_words for change in one.reprint.changes)),
+        object_number=made.object_number,
     )
 
 
 def _name_card(made: MadeCard) -> str:
     said = card_from_text(made.content)
     name = find_kind(made.kind).name
+    if made.object_number:
+        return f"{name} of {made.object_number}"
     return f"{name}, side {said.side} of {said.sides}" if isinstance(said, EndLabel) else name
 
 
 def _name_new(one: OutOfDate, unworded: Collection[str]) -> str:
     """Name the new card; where today's cannot be worded the old one is better than none."""
+    made = one.printed.made
     if one.today is not None:
-        return name_version(one.today.head.revision, one.today.head.check_letters)
-    return LEAVE_ON if one.printed.made.container_number in unworded else TAKE_OFF
+        head = one.today.head
+        return name_version(_revision(made, head.revision), head.check_letters)
+    return LEAVE_ON if made.number in unworded else TAKE_OFF
+
+
+def _revision(made: MadeCard, revision: int) -> int | None:
+    """Give the revision that a card prints: a tag is of none."""
+    return None if made.object_number else revision

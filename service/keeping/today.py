@@ -7,7 +7,7 @@ another card, and characters no shipped font holds as codes.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from service.cards.card import Card
@@ -23,7 +23,7 @@ from service.pipeline.options import CardKey, card_key
 from service.pipeline.printable import replace_missing
 from service.records.record import Collection, Museum, ObjectRecord, PhotoReference
 from service.store.handles import Connection
-from service.store.load_records import load_collection
+from service.store.load_records import load_collection, load_objects
 from service.store.shelf.photos import StoredPhoto, find_photo_files
 
 
@@ -56,10 +56,19 @@ class Today:
 
 
 def load_printable(
-    connection: Connection, container_numbers: Sequence[str] | None = None
+    connection: Connection,
+    container_numbers: Sequence[str] | None = None,
+    *,
+    tagged: Iterable[str] = (),
 ) -> Printable:
-    """Load all that the cards of some containers need, of all of them where none are named."""
+    """Load all that the cards of some containers need, of all of them where none are named.
+
+    The records of `tagged` objects come too, wherever they lie; unknown numbers give nothing.
+    """
     collection = load_collection(connection, container_numbers)
+    loaded = {one.object_number for one in collection.objects}
+    others = load_objects(connection, [one for one in tagged if one not in loaded])
+    collection = replace(collection, objects=(*collection.objects, *others))
     found = find_photo_files(connection, [one.object_number for one in collection.objects])
     objects = tuple(
         _name_files(one, found.get(one.object_number, ())) for one in collection.objects

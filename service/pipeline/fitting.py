@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from service.cards.card import Card
-from service.cards.kinds import compose_cards, find_kind
-from service.contents.packing import Packing
+from service.cards.card import Card, ObjectTag
+from service.cards.compose.asked.object_tag import compose_object_tag
+from service.cards.kinds import OBJECT_TAG, compose_cards, find_kind
 from service.errors import ServiceError
 from service.findings import Finding, Where, make_finding
 from service.languages.catalogue import load_phrasebook
@@ -15,6 +15,7 @@ from service.pages.ruler import Ruler
 from service.pipeline.choose import fit_on_stock
 from service.pipeline.options import CardKey, FittedCard, PrintOptions, card_key, where_is
 from service.pipeline.ready import Progress, Ready, tell_nobody
+from service.records.record import ContainerRecord
 
 
 def fit_cards(
@@ -45,8 +46,23 @@ def fit_cards(
             if key in fitted or (options.only and key not in options.only):
                 continue
             fitted.add(key)
-            yield from _fit_one(card, packing, fitting, options, findings)
+            yield from _fit_one(card, packing.container, fitting, options, findings)
         on_progress("cards", done, len(ready.packings))
+    for tag in _loose_tags(ready, findings):
+        yield from _fit_one(tag, _NO_CONTAINER, fitting, options, findings)
+
+
+_NO_CONTAINER = ContainerRecord("")
+"""A tag fits alike wherever its object lies."""
+
+
+def _loose_tags(ready: Ready, findings: list[Finding]) -> Iterator[ObjectTag]:
+    for record in ready.loose:
+        try:
+            yield compose_object_tag(record, ready.museum)
+        except ServiceError as error:
+            where = Where(object_number=record.object_number)
+            findings.append(failed_card(where, error, OBJECT_TAG.name))
 
 
 def failed_card(where: Where, error: ServiceError, kind: str = "") -> Finding:
@@ -57,14 +73,14 @@ def failed_card(where: Where, error: ServiceError, kind: str = "") -> Finding:
 
 def _fit_one(
     card: Card,
-    packing: Packing,
+    container: ContainerRecord,
     fitting: Fitting,
     options: PrintOptions,
     findings: list[Finding],
 ) -> Iterator[FittedCard]:
     kind = find_kind(card.kind)
     try:
-        fitted, noticed = fit_on_stock(kind, card, packing.container, fitting, options)
+        fitted, noticed = fit_on_stock(kind, card, container, fitting, options)
     except ServiceError as error:
         findings.append(failed_card(where_is(card), error, kind.name))
     else:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from service.cards.kinds import OBJECT_TAG
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.findings import Finding, Where, make_finding
@@ -18,7 +19,7 @@ from service.pages.ruler import Ruler
 from service.pipeline.name_photos import name_photos
 from service.pipeline.options import PrintOptions
 from service.pipeline.printable import keep_photos, replace_missing
-from service.records.record import Collection, Museum, PackingRecord, Questions
+from service.records.record import Collection, Museum, ObjectRecord, PackingRecord, Questions
 from service.render.frames.store import FrameStore
 from service.render.pictures.prepare import PhotoSource, prepare_photos
 from service.render.pictures.thumbnails import Thumbnails
@@ -54,12 +55,16 @@ class Workshop:
 
 @dataclass(frozen=True, slots=True)
 class Ready:
-    """What can be printed: the packings asked for, their photos, and what was noticed."""
+    """What can be printed: the packings asked for, their photos, and what was noticed.
+
+    `loose` are objects whose own tags are asked for and that lie in none of these packings.
+    """
 
     museum: Museum
     packings: tuple[Packing, ...]
     thumbnails: dict[str, Thumbnails]
     findings: tuple[Finding, ...]
+    loose: tuple[ObjectRecord, ...] = ()
 
 
 def tell_nobody(_step: str, _done: int, _of: int) -> None:
@@ -87,12 +92,14 @@ def make_ready(
         workers=workshop.decoders,
         on_progress=lambda done: on_progress("photos", done, len(wanted)),
     )
-    arrangement = arrange_packings(keep_photos(printable, thumbnails.keys()))
+    usable = keep_photos(printable, thumbnails.keys())
+    arrangement = arrange_packings(usable)
     packings = tuple(
         packing
         for packing in arrangement.packings
         if _is_wanted(packing.container.container_number, options)
     )
+    loose = tuple(_loose_objects(usable, packings, options))
     findings = (
         *collection.findings,
         *sign_findings,
@@ -101,10 +108,19 @@ def make_ready(
         *arrangement.findings,
         *(finding for packing in packings for finding in check_load(packing)),
         *_silent_records(packings, collection.museum.questions),
-        *_of_objects_in(packings, presumptions),
+        *_of_objects_in(packings, loose, presumptions),
         *_packed_badly(packings, collection.museum, Known(options.today)),
     )
-    return Ready(collection.museum, packings, thumbnails, findings)
+    return Ready(collection.museum, packings, thumbnails, findings, loose)
+
+
+def _loose_objects(
+    collection: Collection, packings: Sequence[Packing], options: PrintOptions
+) -> Iterable[ObjectRecord]:
+    """Give the objects whose tags are asked for by number and that are packed in none of these."""
+    tagged = {number for number, kind, _ in options.only if kind == OBJECT_TAG.code}
+    tagged -= {one.record.object_number for packing in packings for one in packing.everything}
+    return (record for record in collection.objects if record.object_number in tagged)
 
 
 def _is_wanted(container_number: str, options: PrintOptions) -> bool:
@@ -139,9 +155,12 @@ def _outermost(packing: PackingRecord, collection: Collection) -> str:
     return number
 
 
-def _of_objects_in(packings: Sequence[Packing], findings: Iterable[Finding]) -> Iterable[Finding]:
-    """Keep what was found of objects that are packed in what is printed."""
+def _of_objects_in(
+    packings: Sequence[Packing], loose: Sequence[ObjectRecord], findings: Iterable[Finding]
+) -> Iterable[Finding]:
+    """Keep what was found of objects that are packed in what is printed, or get a tag."""
     printed = {one.record.object_number for packing in packings for one in packing.everything}
+    printed |= {record.object_number for record in loose}
     return (finding for finding in findings if finding.where.object_number in printed)
 
 

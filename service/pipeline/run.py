@@ -106,8 +106,8 @@ def _left_empty(file: PrintFile) -> Finding:
 
 
 def _nothing_words(packings: Sequence[Packing], findings: Sequence[Finding]) -> str:
-    if not packings:
-        return "There is no container to print."
     if findings:
         return f"No card could be laid out. {findings[0].message}"
+    if not packings:
+        return "There is no container to print."
     return "None of the containers gets a card of the kinds asked for."

@@ -12,6 +12,7 @@ from service.store.base.bulk import execute_rows
 from service.store.canonical import check_text
 from service.store.tables import actors, change_counter, history
 from service.store.today.mark import Touch, mark_stale
+from service.store.today.tag_mark import mark_stale_tags
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,11 +72,12 @@ def write_history(connection: Connection, change: Change, entries: Iterable[Entr
         return
     execute_rows(connection, insert(history), [_row(change, entry) for entry in told])
     connection.execute(update(change_counter).values(changes=change.number))
-    touches = (
+    touches = [
         Touch(entry.verb, entry.container_number, entry.object_number, entry.detail)
         for entry in told
-    )
+    ]
     mark_stale(connection, change.number, touches)
+    mark_stale_tags(connection, change.number, touches)
 
 
 def load_history(

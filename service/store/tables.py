@@ -138,13 +138,15 @@ print_runs = Table(
     text("files"),
 )
 
+# A card is that of a container, or as a tag that of an object.
 # `file` names the PDF in its run; `places` is JSON: sheet and position of each face.
 printed_cards = Table(
     "printed_cards",
     metadata,
     key(),
     of("print_runs", "run_id"),
-    of("containers", "container_id"),
+    of("containers", "container_id", nullable=True),
+    of("objects", "object_id", nullable=True),
     text("kind"),
     number("side"),
     number("copy"),
@@ -157,6 +159,8 @@ printed_cards = Table(
     of("actors", "state_actor_id", index=False),
     at("state_at"),
     UniqueConstraint("run_id", "container_id", "kind", "side", "copy"),
+    UniqueConstraint("run_id", "object_id", "kind", "side", "copy"),
+    CheckConstraint("(container_id IS NULL) <> (object_id IS NULL)", name="is_of_one"),
     CheckConstraint(
         "state IN ('made', 'attached', 'withdrawn', 'spoiled')",
         name="state_is_known",
@@ -164,15 +168,17 @@ printed_cards = Table(
 )
 
 _attached = printed_cards.c.state == CardState.ATTACHED.value
-Index(
-    "uq_printed_cards_attached",
-    printed_cards.c.container_id,
-    printed_cards.c.kind,
-    printed_cards.c.side,
-    unique=True,
-    sqlite_where=_attached,
-    postgresql_where=_attached,
-)
+for _name, _owner in (
+    ("uq_printed_cards_attached", "container_id"),
+    ("uq_printed_cards_attached_tag", "object_id"),
+):
+    Index(
+        _name,
+        *(printed_cards.c[column] for column in (_owner, "kind", "side")),
+        unique=True,
+        sqlite_where=_attached,
+        postgresql_where=_attached,
+    )
 
 # Removal slips: `back_at` is empty while the object is out.
 outs = Table(

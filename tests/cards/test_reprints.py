@@ -39,6 +39,18 @@ def test_containers_of_one_shelf_come_in_natural_order() -> None:
     assert order_reprints([ten, nine, *reversed(sides)]) == (*sides, nine, ten)
 
 
+def test_tags_come_where_their_objects_lie() -> None:
+    """With the cards of the box; each object that lies nowhere is a stop of its own, at the end."""
+    lid = reprint("B-2", Urgency.HAZARD_OR_LIFT, "Bay 1")
+    tag = replace(reprint("B-2", Urgency.WORDING, "Bay 1", kind="object-tag"), object_number="X.1")
+    lost = reprint("B-1", Urgency.WORDING)
+    loose, urgent = (
+        replace(reprint("", urgency, kind="object-tag"), object_number=number)
+        for urgency, number in ((Urgency.WORDING, "X.2"), (Urgency.HAZARD_OR_LIFT, "X.3"))
+    )
+    assert order_reprints([loose, urgent, lost, tag, lid]) == (lid, tag, urgent, lost, loose)
+
+
 def test_an_entry_is_as_urgent_as_its_most_urgent_reason() -> None:
     """An entry without a reason is the least urgent."""
     reasons = tuple(Change(ChangeKind.CARD, urgency, "x") for urgency in reversed(Urgency))

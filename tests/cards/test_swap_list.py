@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from service.cards.changes.change import Urgency
 from service.cards.swap_list import SwapRow, name_version, order_rows
 
@@ -28,6 +30,17 @@ def test_containers_of_one_shelf_come_in_natural_order() -> None:
     assert order_rows([ten, nine, list_]) == (list_, nine, ten)
 
 
+def test_tags_of_what_is_packed_nowhere_come_last() -> None:
+    """Even after a box of which nobody knows where it stands."""
+    lost = row("B-1")
+    first, second = (
+        replace(row("", card="Object tag", urgency=1), object_number=number)
+        for number in ("PMM.9", "PMM.10")
+    )
+    assert order_rows([second, first, lost]) == (lost, first, second)
+
+
 def test_versions_are_written_as_cards_print_them() -> None:
     """Revision and letters, as one finds them on the card."""
     assert name_version(3, "KMTF") == "r3 KMTF"
+    assert name_version(None, "KMTF") == "KMTF"

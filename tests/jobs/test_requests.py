@@ -27,7 +27,7 @@ from service.jobs.requests import (
     write_request,
 )
 from service.sheets.stocks import STOCKS
-from tests.keeping.made import BOX
+from tests.keeping.made import BOX, JAR
 
 EIGHT = next(stock for stock in STOCKS if stock.positions == 8)
 FULL = PrintRequest(
@@ -40,6 +40,7 @@ FULL = PrintRequest(
     containers=(BOX,),
     cards=(WantedCard(BOX, "end-label", 2),),
     printed=(7, 3),
+    objects=(JAR,),
     reprints=True,
     go_on=True,
     printer="Office copier",
@@ -75,6 +76,7 @@ def test_a_request_becomes_options() -> None:
     assert (options.start_position, options.copies) == (2, 5)
     assert options.skipped == {3, 4}
     assert OWN.to_options().stock == OWN.own_stock
+    assert options.only == {(BOX, END_LABEL.code, 2), (JAR, "object-tag", 1)}
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,13 @@ from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.errors import NotFoundError
 from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, place_anew, put_in, take_out
-from service.keeping.reprints import list_reprints, list_reprints_of, name_cards, name_reprints
+from service.keeping.reprints import (
+    ReprintList,
+    list_reprints,
+    list_reprints_of,
+    name_cards,
+    name_reprints,
+)
 from service.keeping.today import compose_today
 from service.pages.ruler import Ruler
 from service.records.museum.language import Language
@@ -31,9 +37,10 @@ from service.store.handles import Connection, Engine
 from service.store.open import reading, writing
 from service.store.printed.card import NewRun, describe_card
 from service.store.printed.runs import load_attached, save_run
-from service.store.printed.states import mark_attached
+from service.store.printed.states import mark_attached, mark_spoiled
 from service.store.save_records import save_records
-from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, JAR, LEAD, attach_all
+from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, GOWN, JAR, LEAD, attach_all
+from tests.keeping.tags.made import attach_tags, print_tags
 from tests.store.made import LATER
 
 LEAD_RECORD, BOX_RECORD = COLLECTION.objects[1], COLLECTION.containers[0]
@@ -316,3 +323,73 @@ def test_printed_cards_are_named_by_their_numbers(engine: Engine) -> None:
         assert len(name_cards(connection, [card.card_id for card in rest])) == len(rest)
         with pytest.raises(NotFoundError, match="printed card '999'"):
             name_cards(connection, [first.card_id, 999])
+
+
+OWL = ObjectRecord("X.112", "Owl in a case")
+
+
+def _other_pattern(connection: Connection, pattern: str) -> None:
+    museum = replace(COLLECTION.museum, object_address=pattern)
+    save_records(connection, Collection(museum=museum), stamp=LATER)
+
+
+def _tags(found: ReprintList) -> list[tuple[str, str]]:
+    """Name the objects of the tags on a list, each with the container it lies in."""
+    return [
+        (one.reprint.container_number, one.reprint.object_number)
+        for one in found.out_of_date
+        if one.reprint.kind == "object-tag"
+    ]
+
+
+def test_no_tag_is_ever_lacking(engine: Engine, ruler: Ruler) -> None:
+    """Whether printed or not, an object without a tag is no fault."""
+    with writing(engine) as connection:
+        print_tags(connection, ruler, GOWN)
+    assert "object-tag" not in {one.kind for one in list_reprints(engine, ruler).unattached}
+
+
+def test_a_tag_is_judged_once_it_is_tied_on(engine: Engine, ruler: Ruler) -> None:
+    """One that lay about while its record changed is wrong from then on, whatever hung there."""
+    with writing(engine) as connection:
+        (waiting,), (first,) = (print_tags(connection, ruler, GOWN) for _ in range(2))
+        mark_attached(connection, first.card_id, stamp=LATER)
+    assert _tags(list_reprints(engine, ruler)) == []
+    with writing(engine) as connection:
+        mark_spoiled(connection, first.card_id, stamp=LATER)
+        gown = ObjectRecord(GOWN, "Regatta dress")
+        save_records(connection, Collection(objects=(gown,)), stamp=LATER)
+    assert _tags(list_reprints(engine, ruler)) == []
+    with writing(engine) as connection:
+        mark_attached(connection, waiting.card_id, stamp=LATER)
+    assert _tags(list_reprints(engine, ruler)) == [(COVER, GOWN)]
+    assert (GOWN, "object-tag", 1) in name_reprints(engine, ruler)
+
+
+def test_tags_are_listed_where_their_objects_lie(engine: Engine, ruler: Ruler) -> None:
+    """Beside the cards of the box an object lies in now; what lies nowhere comes last."""
+    with writing(engine) as connection:
+        save_records(connection, Collection(objects=(OWL,)), stamp=LATER)
+        attach_tags(connection, ruler, OWL.object_number, GOWN, JAR, LEAD)
+        take_out(connection, Seen(BOX, 1), LEAD, stamp=LATER)
+        put_in(connection, Seen(EMPTY, 0), PlaceRecord(LEAD), stamp=LATER)
+        _other_pattern(connection, "https://portmerrow.example/o/{object_number}")
+    found = list_reprints(engine, ruler)
+    # The box lost its lead, so it is the most urgent stop, and its tag is changed with the rest.
+    assert _tags(found) == [(BOX, JAR), (EMPTY, LEAD), (COVER, GOWN), ("", OWL.object_number)]
+    box = [one.reprint.kind for one in found.out_of_date if one.reprint.container_number == BOX]
+    assert set(box) == {*ALL, "object-tag"}
+    with reading(engine) as connection:
+        assert _tags(list_reprints_of(connection, ruler, EMPTY)) == [(EMPTY, LEAD)]
+
+
+def test_a_tag_that_cannot_be_worded_is_told(engine: Engine, ruler: Ruler) -> None:
+    """A mistyped address lists every tag with the reason, and none is to be printed."""
+    with writing(engine) as connection:
+        attach_tags(connection, ruler, LEAD)
+        _other_pattern(connection, "http://plain.example/{object_number}")
+    found = list_reprints(engine, ruler)
+    assert [number for number, _ in found.failed_tags] == [LEAD]
+    assert _tags(found) == [(BOX, LEAD)]
+    with pytest.raises(NotFoundError, match="reprint list"):
+        name_reprints(engine, ruler)

@@ -59,6 +59,29 @@ def test_the_tag_of_one_object_is_fitted_alone(collection: Collection, workshop:
     assert where_is(fitted.card) == Where(object_number="1987.412.10")
 
 
+def test_a_tag_needs_no_packing(collection: Collection, workshop: Workshop) -> None:
+    """An object that is packed nowhere gets the tag that it would get in any box."""
+    options = PrintOptions(only=object_tag_keys(["1987.412.10"]))
+    unpacked = replace(collection, packings=())
+    for some in (collection, unpacked, replace(unpacked, containers=())):
+        ready = make_ready(some, {}, options, workshop)
+        (fitted,) = fit_cards(ready, options, workshop.ruler, [])
+        assert card_key(fitted.card) == ("1987.412.10", "object-tag", 1)
+        assert "hazard-presumed" not in {finding.code for finding in ready.findings}
+
+
+def test_a_tag_that_cannot_be_worded_is_told(collection: Collection, workshop: Workshop) -> None:
+    """A loose object whose address no symbol can carry is named, and the others are fitted."""
+    museum = replace(collection.museum, object_address="http://plain.example/{object_number}")
+    options = PrintOptions(only=object_tag_keys(["1987.412.10"]))
+    findings: list[Finding] = []
+    ready = make_ready(replace(collection, museum=museum, packings=()), {}, options, workshop)
+    assert list(fit_cards(ready, options, workshop.ruler, findings)) == []
+    assert [(one.code, one.where) for one in findings] == [
+        ("card-failed", Where(object_number="1987.412.10"))
+    ]
+
+
 def test_a_card_that_does_not_fit_is_told(collection: Collection, workshop: Workshop) -> None:
     """What cannot be fitted is a finding that names the container and the kind."""
     number = "B" * 60

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -13,7 +14,7 @@ from service.cli.report import finding_as_data, write_finding
 from service.cli.store.truth import name_card
 from service.errors import NotFoundError
 from service.keeping.checks.packings import check_container
-from service.keeping.reprints import list_reprints_of
+from service.keeping.reprints import ReprintList, list_reprints_of, list_reprints_of_object
 from service.pages.ruler import Ruler
 from service.records.record import PlaceRecord
 from service.store.handles import Connection
@@ -24,8 +25,8 @@ from service.store.load_records import load_container, load_object
 from service.store.open import reading
 from service.store.packing.load import load_holders, load_packing
 from service.store.packing.stays import load_object_history
-from service.store.printed.card import MadeCard
-from service.store.printed.runs import load_attached
+from service.store.printed.card import MadeCard, PrintedCard
+from service.store.printed.runs import load_attached, load_attached_tags
 
 app = typer.Typer()
 
@@ -78,6 +79,9 @@ def show(context: typer.Context, number: Number, as_json: Json = False) -> None:
             lines += [*map(_card_line, attached), f"{count(len(attached), 'card')} attached."]
         except NotFoundError:
             data, lines = _show_object_or_nothing(connection, number)
+            tags = _judge_tags(connection, desk.workshop.ruler, number)
+            data["attached"] = list(map(_card_data, tags))
+            lines += map(_card_line, tags)
     answer(data, lines, as_json=as_json)
 
 
@@ -144,14 +148,22 @@ def _show_container(connection: Connection, number: str) -> tuple[dict[str, obje
 
 def _judge_attached(connection: Connection, ruler: Ruler, number: str) -> list[JudgedCard]:
     """Say of every card that is on a container what is wrong with it; nothing where it holds."""
+    listed = list_reprints_of(connection, ruler, number)
+    return _judge(load_attached(connection, [number]), listed)
+
+
+def _judge_tags(connection: Connection, ruler: Ruler, number: str) -> list[JudgedCard]:
+    """Say of the tag on an object what is wrong with it; nothing where it holds."""
+    listed = list_reprints_of_object(connection, ruler, number)
+    return _judge(load_attached_tags(connection, [number]), listed)
+
+
+def _judge(attached: Iterable[PrintedCard], listed: ReprintList) -> list[JudgedCard]:
     wrong = {
         one.printed.card_id: tuple(change.words for change in one.reprint.changes)
-        for one in list_reprints_of(connection, ruler, number).out_of_date
+        for one in listed.out_of_date
     }
-    return [
-        JudgedCard(card.card_id, card.made, wrong.get(card.card_id, ()))
-        for card in load_attached(connection, [number])
-    ]
+    return [JudgedCard(card.card_id, card.made, wrong.get(card.card_id, ())) for card in attached]
 
 
 def _card_data(card: JudgedCard) -> dict[str, object]:
@@ -169,7 +181,8 @@ def _card_data(card: JudgedCard) -> dict[str, object]:
 def _card_line(card: JudgedCard) -> str:
     made = card.made
     said = f"no longer holds: {'; '.join(card.changes)}" if card.changes else "holds"
-    return f"  Card {card.card_id}: {name_card(made)} r{made.revision} {said}"
+    revision = "" if made.object_number else f" r{made.revision}"
+    return f"  Card {card.card_id}: {name_card(made)}{revision} {said}"
 
 
 def _show_object_or_nothing(

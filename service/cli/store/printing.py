@@ -8,7 +8,7 @@ from typing import Annotated
 
 import typer
 
-from service.cards.kinds import find_kind
+from service.cards.kinds import OBJECT_TAG, find_kind
 from service.cards.words import count
 from service.cli.at_desk import By, Json, answer, at_desk, leave, open_console
 from service.cli.own_stock import name_stock
@@ -19,7 +19,7 @@ from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.keeping.reprints import name_cards, name_reprints
-from service.pipeline.options import CardKey, PrintOptions
+from service.pipeline.options import CardKey, PrintOptions, object_tag_keys
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.open import reading
@@ -34,6 +34,13 @@ Output = Annotated[Path, typer.Option("-o", "--output", help="The folder for the
 PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate`.")]
 TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
 RunNumber = Annotated[int, typer.Argument(help="The number of the print run.")]
+PrintedCards = Annotated[
+    list[int] | None,
+    typer.Option(min=1, help="Again, as it is worded today: a printed card; may be repeated."),
+]
+Tagged = Annotated[
+    list[str] | None, typer.Option("--object", help="Only the tag of this object; may be repeated.")
+]
 
 
 @app.command("print")
@@ -43,13 +50,11 @@ def print_(
     container: Annotated[
         list[str] | None, typer.Argument(help="Containers; without one, all of them.")
     ] = None,
-    card: Annotated[
-        list[int] | None,
-        typer.Option(min=1, help="Again, as it is worded today: a printed card; may be repeated."),
-    ] = None,
+    card: PrintedCards = None,
     reprints: Annotated[
         bool, typer.Option("--reprints", help="The cards of the reprint list and no others.")
     ] = False,
+    tagged: Tagged = None,
     kind: Annotated[list[str] | None, typer.Option(help="A kind of card; may be repeated.")] = None,
     stock: Annotated[str, typer.Option(help="A stock by name, where not chosen by size.")] = "",
     paper: Annotated[str, typer.Option(help="A4 or Letter, where stocks are chosen.")] = "A4",
@@ -63,14 +68,15 @@ def print_(
 ) -> None:
     """Print cards of the store, and remember each one."""
     at, console = at_desk(context), open_console()
-    _refuse_several(container, card, reprints)
+    _refuse_several(container, card, reprints, tagged)
+    _refuse_other_kinds(tagged or (), kind or ())
     with at.desk() as desk, show_progress(console) as tell:
         options = PrintOptions(
             kinds=tuple(map(find_kind, kind or ())),
             stock=name_stock(stock) if stock else None,
             paper="Letter" if paper.casefold() == "letter" else "A4",
             containers=frozenset(container or ()),
-            only=_name_only(desk, card or (), reprints=reprints),
+            only=_name_only(desk, card or (), tagged or (), reprints=reprints),
             begun=_begun(desk) if goes_on else (),
             printer=name_printer(at.settings.data, printer, tray),
         )
@@ -144,15 +150,23 @@ def again(context: typer.Context, run: RunNumber, output: Output, as_json: Json 
 
 def _refuse_several(*ways: object) -> None:
     if sum(map(bool, ways)) > 1:
-        message = "name containers, --card or --reprints, and only one of them"
+        message = "name containers, --card, --object or --reprints, and only one of them"
         raise typer.BadParameter(message)
 
 
-def _name_only(desk: Desk, cards: Sequence[int], *, reprints: bool) -> frozenset[CardKey]:
+def _refuse_other_kinds(tagged: Sequence[str], kinds: Sequence[str]) -> None:
+    if tagged and set(kinds) - {OBJECT_TAG.code}:
+        message = "an --object gets its tag alone: name no other --kind"
+        raise typer.BadParameter(message)
+
+
+def _name_only(
+    desk: Desk, cards: Sequence[int], tagged: Sequence[str], *, reprints: bool
+) -> frozenset[CardKey]:
     if reprints:
         return name_reprints(desk.engine, desk.workshop.ruler)
     with reading(desk.engine) as connection:
-        return name_cards(connection, cards)
+        return name_cards(connection, cards) | object_tag_keys(tagged)
 
 
 def _begun(desk: Desk) -> tuple[UsedSheet, ...]:
@@ -179,6 +193,7 @@ def _tell_run(made: MadeRun, paths: list[Path], *, as_json: bool) -> None:
             {
                 "card": one.card_id,
                 "container_number": one.made.container_number,
+                "object_number": one.made.object_number,
                 "kind": one.made.kind,
                 "side": one.made.side,
                 "revision": one.made.revision,
@@ -190,7 +205,7 @@ def _tell_run(made: MadeRun, paths: list[Path], *, as_json: bool) -> None:
         "findings": [finding_as_data(finding) for finding in made.findings],
     }
     lines = [*map(str, paths), f"Run {made.run_id}: {count(len(made.cards), 'card')}."]
-    lines.append(f"When they are on their containers: store attached --run {made.run_id}")
+    lines.append(f"When they are in their places: store attached --run {made.run_id}")
     answer(data, lines, as_json=as_json)
     if not as_json:
         show_findings(open_console(), made.findings)

@@ -10,6 +10,7 @@ from urllib.parse import parse_qs, unquote, urlsplit
 import typer
 
 from service.cards.kinds import END_LABEL, find_kind
+from service.cards.swap_list import NOT_PACKED
 from service.cards.words import count
 from service.cli.at_desk import By, Json, answer, at_desk, open_console
 from service.cli.printing import copy_whole, show_progress
@@ -42,7 +43,7 @@ def attached(
     by: By = "",
     as_json: Json = False,
 ) -> None:
-    """Say that cards are on their containers; those they replace are withdrawn."""
+    """Say that cards are on their containers, tags on their objects; those before are withdrawn."""
     at = at_desk(context)
     if sum((run is not None, card is not None, bool(scanned))) != 1 or bool(scanned) != bool(on):
         message = "name one of --run, --card, or --scanned with --on"
@@ -177,6 +178,7 @@ def _attached_data(one: Attached) -> dict[str, object]:
     return {
         "card": one.card.card_id,
         "container_number": made.container_number,
+        "object_number": made.object_number,
         "kind": made.kind,
         "side": made.side,
         "replaces": one.replaced.card_id if one.replaced else None,
@@ -184,20 +186,23 @@ def _attached_data(one: Attached) -> dict[str, object]:
 
 
 def _attached_line(one: Attached) -> str:
-    made = one.card.made
-    replaced = f" in place of r{one.replaced.made.revision}" if one.replaced else ""
+    made, before = one.card.made, one.replaced.made if one.replaced else None
+    if made.object_number:
+        return f"{name_card(made)} is attached{' in place of the one before' if before else ''}."
+    replaced = f" in place of r{before.revision}" if before else ""
     return f"{made.container_number}: {name_card(made)} r{made.revision} is attached{replaced}."
 
 
 def _reprint_data(one: OutOfDate) -> dict[str, object]:
     made = one.printed.made
     return {
-        "container_number": made.container_number,
+        "container_number": one.reprint.container_number,
+        "object_number": made.object_number,
         "location": one.reprint.location,
         "kind": made.kind,
         "side": made.side,
         "urgency": one.reprint.urgency.name.lower().replace("_", " "),
-        "printed_revision": made.revision,
+        "printed_revision": None if made.object_number else made.revision,
         "reasons": [change.words for change in one.reprint.changes],
     }
 
@@ -206,12 +211,15 @@ def _reprint_lines(one: OutOfDate) -> list[str]:
     made = one.printed.made
     where = " / ".join(one.reprint.location)
     urgency = one.reprint.urgency.name.lower().replace("_", " ")
-    head = f"{made.container_number}  {name_card(made)} r{made.revision}  [{urgency}]  {where}"
+    name = name_card(made) if made.object_number else f"{name_card(made)} r{made.revision}"
+    head = f"{one.reprint.container_number or NOT_PACKED}  {name}  [{urgency}]  {where}"
     return [head.rstrip(), *(f"    {change.words}" for change in one.reprint.changes)]
 
 
 def name_card(made: MadeCard) -> str:
-    """Name a card as people do, such as: End label, side 2."""
+    """Name a card as people do, such as: End label, side 2, or a tag with its object."""
+    if made.object_number:
+        return f"{find_kind(made.kind).name} of {made.object_number}"
     side = f", side {made.side}" if made.kind == END_LABEL.code else ""
     return f"{find_kind(made.kind).name}{side}"
 
@@ -220,6 +228,7 @@ def _write_csv(path: Path, rows: list[dict[str, object]]) -> None:
     """Write the list as a table; a cell that begins like a formula is told to be text."""
     names = (
         "container_number",
+        "object_number",
         "location",
         "kind",
         "side",
@@ -236,5 +245,6 @@ def _write_csv(path: Path, rows: list[dict[str, object]]) -> None:
 
 
 def _cell(value: object) -> str:
-    text = "; ".join(map(str, value)) if isinstance(value, list | tuple) else str(value)
+    parts = value if isinstance(value, list | tuple) else [value]
+    text = "; ".join("" if part is None else str(part) for part in parts)
     return f"'{text}" if text[:1] in {"=", "+", "-", "@", "\t", "\r"} else text

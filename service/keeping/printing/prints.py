@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from service.cards.kinds import OBJECT_TAG
-from service.errors import ContentsError
+from service.errors import ContentsError, NotFoundError
 from service.findings import Finding
 from service.keeping.desk import Desk
-from service.keeping.today import load_printable
+from service.keeping.today import Printable, load_printable
 from service.pipeline.options import Outcome, PrintFile, PrintOptions
 from service.pipeline.ready import Progress, tell_nobody
 from service.pipeline.run import print_collection
@@ -60,12 +60,11 @@ def print_run(
     files that no row names.
 
     Raises:
-        ContentsError: When there is nothing to print, nothing of it can be printed, or object tags
-            are asked for.
+        ContentsError: When there is nothing to print, or nothing of it can be printed.
+        NotFoundError: When the tag of an object is asked for that is not in the store.
         SheetError: When the stock asked for cannot take the pages.
         ProofFailedError: When a finished sheet does not read back as it should.
     """
-    _refuse_tags(options)
     options = replace(_narrowed(options), today=stamp.at.date())
     outcome = _print(desk, options, on_progress)
     if not outcome.files:
@@ -89,29 +88,20 @@ def print_run(
     return made_run
 
 
-def _refuse_tags(options: PrintOptions) -> None:
-    """Refuse what the store cannot remember: its cards are those of containers.
-
-    Raises:
-        ContentsError: When object tags are asked for.
-    """
-    if OBJECT_TAG in options.asked_kinds:
-        message = (
-            "The store remembers no object tags; the command `print` makes them from a folder."
-        )
-        raise ContentsError(message)
-
-
 def _narrowed(options: PrintOptions) -> PrintOptions:
     """Name the containers of the cards asked for, so that no other is loaded."""
     if not options.only:
         return options
-    return replace(options, containers=frozenset(number for number, _, _ in options.only))
+    numbers = frozenset(number for number, kind, _ in options.only if kind != OBJECT_TAG.code)
+    return replace(options, containers=numbers)
 
 
 def _print(desk: Desk, options: PrintOptions, on_progress: Progress) -> Outcome:
+    containers = sorted(options.containers) if options.only or options.containers else None
+    tagged = sorted(number for number, kind, _ in options.only if kind == OBJECT_TAG.code)
     with reading(desk.engine) as connection:
-        loaded = load_printable(connection, sorted(options.containers) or None)
+        loaded = load_printable(connection, containers, tagged=tagged)
+    _refuse_unknown(tagged, loaded)
     paths: Mapping[str, Path] = {
         name: desk.shelf.local_path(photo.sha256, photo.suffix)
         for name, photo in loaded.photos.items()
@@ -119,6 +109,18 @@ def _print(desk: Desk, options: PrintOptions, on_progress: Progress) -> Outcome:
     return print_collection(
         loaded.collection, paths, options, desk.workshop, on_progress=on_progress
     )
+
+
+def _refuse_unknown(tagged: Sequence[str], loaded: Printable) -> None:
+    """Refuse the tag of an object without a record.
+
+    Raises:
+        NotFoundError: When there is one.
+    """
+    known = {one.object_number for one in loaded.collection.objects}
+    for number in tagged:
+        if number not in known:
+            raise NotFoundError(number, what="object")
 
 
 def _describe_file(file: PrintFile, stored: StoredFile) -> RunFile:

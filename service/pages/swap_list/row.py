@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from service.cards.changes.change import Urgency
-from service.cards.swap_list import URGENCY_WORDS, SwapRow
+from service.cards.swap_list import NOT_PACKED, URGENCY_WORDS, SwapRow
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
 from service.geometry import Rect
@@ -73,6 +73,8 @@ def _printable(ruler: Ruler, row: SwapRow) -> SwapRow:
     return replace(
         row,
         container_number=spell(ruler, row.container_number),
+        object_number=spell(ruler, row.object_number),
+        card=spell(ruler, row.card),
         location=tuple(spell(ruler, part) for part in row.location),
         reasons=tuple(spell(ruler, reason) for reason in row.reasons),
     )
@@ -111,10 +113,12 @@ def _set_row(ruler: Ruler, row: SwapRow, inside: Rect, *, has_ticks: bool) -> Ro
 
 
 def _set_place(ruler: Ruler, row: SwapRow, inside: Rect) -> list[Block]:
-    style = _number_style(ruler, row.container_number)
+    is_packed = bool(row.container_number)
+    which = row.container_number if is_packed else row.object_number
     spot = Spot(inside.x_mm, _PADDING_MM, NUMBER_MM)
-    number = set_number(ruler, row.container_number, style, spot, "container-number")
-    words = join_words(row.location, between=", ")
+    purpose = "container-number" if is_packed else "object-number"
+    number = set_number(ruler, which, _number_style(ruler, which), spot, purpose)
+    words = join_words(row.location, between=", ") if is_packed else NOT_PACKED
     below = Spot(inside.x_mm, number.rect.bottom_mm + 0.6, NUMBER_MM)
     return [number, *([set_text(ruler, words, _BODY, below, "location")] if words else [])]
 

@@ -81,9 +81,9 @@ def number(name: str) -> Column[int]:
     return Column(name, Integer, nullable=False)
 
 
-def of(table: str, name: str, *, index: bool = True) -> Column[int]:
+def of(table: str, name: str, *, index: bool = True, nullable: bool = False) -> Column[int]:
     """Give a column that names a row of another table."""
-    return Column(name, Integer, ForeignKey(f"{table}.id"), nullable=False, index=index)
+    return Column(name, Integer, ForeignKey(f"{table}.id"), nullable=nullable, index=index)
 
 
 def at(name: str = "at") -> Column[datetime]:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from service.cards.card import Card, EndLabel
+from service.cards.card import Card, EndLabel, ObjectTag
 from service.cards.fingerprint import fingerprint_card
 from service.cards.kept_text import card_as_text
 from service.store.canonical import check_text, dump_json
@@ -19,6 +19,7 @@ class MadeCard:
     """A card as it was printed: `content` is what it says, as canonical JSON.
 
     `file` names the PDF in its run; `places` are the sheet and position there of each of its faces.
+    A tag is that of an object: it has an `object_number`, and no container number.
     """
 
     container_number: str
@@ -30,11 +31,17 @@ class MadeCard:
     copy: int = 1
     file: str = ""
     places: tuple[tuple[int, int], ...] = ()
+    object_number: str = ""
+
+    @property
+    def number(self) -> str:
+        """The number of the container, or of the object that a tag is tied to."""
+        return self.object_number or self.container_number
 
     @property
     def key(self) -> tuple[str, str, int]:
-        """Which card of which container it is: number, kind and side."""
-        return (self.container_number, self.kind, self.side)
+        """Which card of what it is: number, kind and side."""
+        return (self.number, self.kind, self.side)
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,15 +95,17 @@ def describe_card(card: Card, *, copy: int = 1) -> MadeCard:
         content=check_text(card_as_text(card)),
         side=card.side if isinstance(card, EndLabel) else 1,
         copy=copy,
+        object_number=card.object_number if isinstance(card, ObjectTag) else "",
     )
 
 
 def tell_card(state: CardState, card: MadeCard, run_id: int) -> Entry:
-    """Say of a printed card what the history keeps of it."""
+    """Say of a printed card what the history keeps of it; a tag is of no revision."""
     detail = {"kind": card.kind, "side": card.side, "copy": card.copy, "run": run_id}
     return Entry(
         f"card {state.value}",
         container_number=card.container_number,
-        revision=card.revision,
+        object_number=card.object_number,
+        revision=None if card.object_number else card.revision,
         detail=dump_json(detail),
     )

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import astuple
 
-from sqlalchemy import Connection, Select, insert, select
+from sqlalchemy import Column, Connection, Select, insert, select
 
 from service.errors import NotFoundError
-from service.store.base.bulk import execute_rows, in_portions
+from service.store.base.bulk import execute_rows, in_portions, load_keys
 from service.store.canonical import dump_json
 from service.store.history import Change, Stamp, begin_change, write_history
-from service.store.packing.load import load_held
 from service.store.printed.card import (
     MadeCard,
     NewRun,
@@ -21,17 +20,26 @@ from service.store.printed.card import (
     RunRecord,
     tell_card,
 )
-from service.store.tables import CardState, actors, containers, print_runs, printed_cards
+from service.store.tables import (
+    CardState,
+    actors,
+    containers,
+    objects,
+    print_runs,
+    printed_cards,
+)
+
+_OWNERS = ("container_id", "object_id")
 
 
 def save_run(connection: Connection, run: NewRun, *, stamp: Stamp) -> tuple[PrintedCard, ...]:
     """Save a run whose files are finished; its cards are made, and attached by nobody yet.
 
     Raises:
-        NotFoundError: When a card's container is not in the store.
+        NotFoundError: When a card's container, or a tag's object, is not in the store.
     """
     change = begin_change(connection, stamp)
-    held = load_held(connection, sorted({card.container_number for card in run.cards}))
+    keys = _load_keys(connection, run.cards)
     run_id = connection.execute(
         insert(print_runs)
         .values(
@@ -42,11 +50,7 @@ def save_run(connection: Connection, run: NewRun, *, stamp: Stamp) -> tuple[Prin
         )
         .returning(print_runs.c.id)
     ).scalar_one()
-    rows = []
-    for card in run.cards:
-        if card.container_number not in held:
-            raise NotFoundError(card.container_number, what="container")
-        rows.append(_row(card, run_id, held[card.container_number].container_id, change))
+    rows = [{**_row(card, run_id, change), **_find_owner(card, keys)} for card in run.cards]
     execute_rows(connection, insert(printed_cards), rows)
     write_history(
         connection, change, [tell_card(CardState.MADE, card, run_id) for card in run.cards]
@@ -101,20 +105,58 @@ def load_attached(
     connection: Connection, container_numbers: Sequence[str] | None = None
 ) -> tuple[PrintedCard, ...]:
     """Load the cards that are on their containers now: of all, or of those named."""
+    return _load_attached(connection, containers.c.container_number, container_numbers)
+
+
+def load_attached_tags(
+    connection: Connection, object_numbers: Sequence[str] | None = None
+) -> tuple[PrintedCard, ...]:
+    """Load the tags that are on their objects now: of all, or of those named."""
+    return _load_attached(connection, objects.c.object_number, object_numbers)
+
+
+def _load_attached(
+    connection: Connection, number: Column[str], numbers: Sequence[str] | None
+) -> tuple[PrintedCard, ...]:
     query = select_cards().where(printed_cards.c.state == CardState.ATTACHED.value)
-    if container_numbers is None:
-        return read_cards(connection, query)
+    if numbers is None:
+        return read_cards(connection, query.where(number.is_not(None)))
     return tuple(
         card
-        for some in in_portions(container_numbers)
-        for card in read_cards(connection, query.where(containers.c.container_number.in_(some)))
+        for some in in_portions(numbers)
+        for card in read_cards(connection, query.where(number.in_(some)))
     )
 
 
-def _row(card: MadeCard, run_id: int, container_id: int, change: Change) -> dict[str, object]:
+_Keys = Mapping[str, Mapping[str, int]]
+"""The keys of containers and objects by their numbers, by the name of what they are."""
+
+
+def _load_keys(connection: Connection, cards: Sequence[MadeCard]) -> _Keys:
+    boxes = sorted({card.container_number for card in cards} - {""})
+    tagged = sorted({card.object_number for card in cards} - {""})
+    return {
+        "container": load_keys(connection, containers, "container_number", boxes),
+        "object": load_keys(connection, objects, "object_number", tagged),
+    }
+
+
+def _find_owner(card: MadeCard, keys: _Keys) -> dict[str, int | None]:
+    """Find whose card it is.
+
+    Raises:
+        NotFoundError: When that is not in the store.
+    """
+    what = "object" if card.object_number else "container"
+    if card.number not in keys[what]:
+        raise NotFoundError(card.number, what=what)
+    owner = keys[what][card.number]
+    return {name: owner if name == f"{what}_id" else None for name in _OWNERS}
+
+
+def _row(card: MadeCard, run_id: int, change: Change) -> dict[str, object]:
     return {
         "run_id": run_id,
-        "container_id": container_id,
         "kind": card.kind,
         "side": card.side,
         "copy": card.copy,
@@ -148,8 +190,9 @@ def _read_runs(connection: Connection, query: Select[tuple[object, ...]]) -> tup
 def select_cards() -> Select[tuple[object, ...]]:
     """Begin a query for printed cards, in the order in which they were printed."""
     return (
-        select(printed_cards, containers.c.container_number, actors.c.name)
-        .join(containers, printed_cards.c.container_id == containers.c.id)
+        select(printed_cards, containers.c.container_number, objects.c.object_number, actors.c.name)
+        .outerjoin(containers, printed_cards.c.container_id == containers.c.id)
+        .outerjoin(objects, printed_cards.c.object_id == objects.c.id)
         .join(actors, printed_cards.c.state_actor_id == actors.c.id)
         .order_by(printed_cards.c.id)
     )
@@ -164,7 +207,7 @@ def read_cards(
             card_id=row["id"],
             run_id=row["run_id"],
             made=MadeCard(
-                container_number=row["container_number"],
+                container_number=row["container_number"] or "",
                 kind=row["kind"],
                 revision=row["revision"],
                 fingerprint=row["fingerprint"],
@@ -173,6 +216,7 @@ def read_cards(
                 copy=row["copy"],
                 file=row["file"],
                 places=tuple((sheet, position) for sheet, position in json.loads(row["places"])),
+                object_number=row["object_number"] or "",
             ),
             state=CardState(row["state"]),
             by=row["name"],

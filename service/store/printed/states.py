@@ -7,7 +7,7 @@ from sqlalchemy import Connection, update
 from service.errors import CardStateError
 from service.store.history import Change, Stamp, begin_change, write_history
 from service.store.printed.card import PrintedCard, tell_card
-from service.store.printed.runs import load_attached, load_card
+from service.store.printed.runs import load_attached, load_attached_tags, load_card
 from service.store.tables import CardState, printed_cards
 
 _NEXT = {
@@ -21,7 +21,7 @@ def mark_attached(connection: Connection, card_id: int, *, stamp: Stamp) -> Prin
     """Mark a card as attached, and give the one it replaces, which is withdrawn.
 
     One that is attached already stays so. What it replaces is the attached card of the same
-    container, kind and side.
+    container or object, kind and side.
 
     Raises:
         NotFoundError: When there is no such printed card.
@@ -32,14 +32,10 @@ def mark_attached(connection: Connection, card_id: int, *, stamp: Stamp) -> Prin
     if card.state is CardState.ATTACHED:
         return None
     _refuse_step(card, CardState.ATTACHED)
-    earlier = next(
-        (
-            other
-            for other in load_attached(connection, [card.made.container_number])
-            if (other.made.kind, other.made.side) == (card.made.kind, card.made.side)
-        ),
-        None,
-    )
+    is_tag = bool(card.made.object_number)
+    load_beside = load_attached_tags if is_tag else load_attached
+    beside = load_beside(connection, [card.made.number])
+    earlier = next((other for other in beside if other.made.key == card.made.key), None)
     if earlier is not None:
         _step(connection, change, earlier, CardState.WITHDRAWN)
     _step(connection, change, card, CardState.ATTACHED)
@@ -47,7 +43,7 @@ def mark_attached(connection: Connection, card_id: int, *, stamp: Stamp) -> Prin
 
 
 def mark_spoiled(connection: Connection, card_id: int, *, stamp: Stamp) -> None:
-    """Mark a card as spoiled: it is on no container, and never will be.
+    """Mark a card as spoiled: it is on nothing, and never will be.
 
     Raises:
         NotFoundError: When there is no such printed card.

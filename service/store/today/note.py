@@ -13,6 +13,7 @@ from service.store.printed.runs import read_cards, select_cards
 from service.store.tables import CardState, change_counter, containers, printed_cards
 from service.store.today.mark import mark_all_stale
 from service.store.today.tables import today_cards, today_stale, today_wording
+from service.store.today.tag_mark import mark_all_tags_stale
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,11 +47,13 @@ class Unattached:
 
 
 def heed_wording(connection: Connection, sha256: str) -> bool:
-    """Mark every container where cards are worded by other rules than before; tell whether so."""
+    """Mark everything where cards are worded by other rules than before; tell whether so."""
     kept = connection.execute(select(today_wording.c.sha256)).scalar()
     if kept == sha256:
         return False
-    mark_all_stale(connection, _count_changes(connection))
+    changes = count_changes(connection)
+    mark_all_stale(connection, changes)
+    mark_all_tags_stale(connection, changes)
     connection.execute(delete(today_wording))
     connection.execute(insert(today_wording).values(id=1, sha256=sha256))
     return True
@@ -70,7 +73,7 @@ def load_stale(connection: Connection, *, limit: int) -> Stale:
         .limit(limit)
     )
     numbers = tuple(connection.execute(query).scalars())
-    return Stale(numbers, _count_changes(connection))
+    return Stale(numbers, count_changes(connection))
 
 
 def count_stale(connection: Connection) -> int:
@@ -104,11 +107,12 @@ def save_today(
 
 
 def load_differing(connection: Connection) -> tuple[PrintedCard, ...]:
-    """Load the attached cards whose fingerprint is not the one noted, or that have none."""
+    """Load the cards on containers whose fingerprint is not the one noted, or that have none."""
     query = (
         select_cards()
         .outerjoin(today_cards, _is_same_card())
         .where(printed_cards.c.state == CardState.ATTACHED.value)
+        .where(printed_cards.c.container_id.is_not(None))
         .where(
             or_(
                 today_cards.c.fingerprint.is_(None),
@@ -152,5 +156,6 @@ def _is_same_card() -> ColumnElement[bool]:
     )
 
 
-def _count_changes(connection: Connection) -> int:
+def count_changes(connection: Connection) -> int:
+    """Give the number of the last change."""
     return int(connection.execute(select(change_counter.c.changes)).scalar_one())

@@ -1,4 +1,4 @@
-"""The tables of the note: fingerprints as of now, and containers that changed since."""
+"""The tables of the note: fingerprints as of now, and what changed since."""
 
 from __future__ import annotations
 
@@ -27,6 +27,21 @@ today_stale = Table(
     "today_stale",
     metadata,
     _container(),
+    Column("since", Integer, nullable=False, index=True),
+)
+
+# Of objects that have a tag on them; empty where the tag cannot be worded.
+today_tags = Table(
+    "today_tags",
+    metadata,
+    Column("object_id", Integer, ForeignKey("objects.id"), primary_key=True),
+    Column("fingerprint", Text, nullable=False),
+)
+
+today_stale_tags = Table(
+    "today_stale_tags",
+    metadata,
+    Column("object_id", Integer, ForeignKey("objects.id"), primary_key=True),
     Column("since", Integer, nullable=False, index=True),
 )
 

@@ -69,3 +69,39 @@ def test_a_spoiled_sheet_is_printed_alone(filled: Ask, tmp_path: Path) -> None:
     (name,) = [Path(path).name for path in made["files"]]
     again = filled("spoiled", made["run"], "--file", name, "--sheet", 1, "-o", tmp_path / "b")
     assert [card["places"] for card in again["cards"]] == [[[1, 1]], [[1, 2]]]
+
+
+def test_tags_go_the_same_circle(filled: Ask, say: Say, tmp_path: Path) -> None:
+    """Of all in a box or of single objects; a renamed object's tag is printed anew and replaced."""
+    made = filled("print", "B-027", "-o", tmp_path / "a", "--kind", "object-tag")
+    tagged = [card["object_number"] for card in made["cards"]]
+    assert "1931.14.7" in tagged
+    assert {card["container_number"] for card in made["cards"]} == {""}
+    words = say("attached", "--run", made["run"])[1]
+    assert "Object tag of 1931.14.7 is attached." in words
+    assert filled("reprints")["reprints"] == []
+    table = tmp_path / "objects.csv"
+    table.write_text("object_number,title\n1931.14.7,Spike\n", encoding="utf-8")
+    filled("import", table)
+    (wrong,) = filled("reprints", "--csv", tmp_path / "list.csv")["reprints"]
+    assert (wrong["object_number"], wrong["container_number"]) == ("1931.14.7", "B-027")
+    assert wrong["printed_revision"] is None
+    assert "B-027  Object tag of 1931.14.7  [wording]" in say("reprints")[1]
+    (shown,) = filled("show", "1931.14.7")["attached"]
+    assert (shown["kind"], shown["holds"]) == ("object-tag", False)
+    assert "Object tag of 1931.14.7 no longer holds: title" in say("show", "1931.14.7")[1]
+    again = filled("print", "--reprints", "-o", tmp_path / "b")
+    assert [card["object_number"] for card in again["cards"]] == ["1931.14.7"]
+    assert "in place of the one before" in say("attached", "--run", again["run"])[1]
+    assert filled("reprints")["reprints"] == []
+    single = filled("print", "--object", "1931.14.7", "-o", tmp_path / "c")
+    assert [card["object_number"] for card in single["cards"]] == ["1931.14.7"]
+
+
+def test_a_tag_is_asked_for_alone(filled: Ask, say: Say, tmp_path: Path) -> None:
+    """Beside objects neither containers, reprints nor other kinds are named; unknown ones fail."""
+    assert filled("runs")["runs"] == []
+    for others in (["B-027"], ["--reprints"], ["--kind", "lid-card"]):
+        assert say("print", *others, "--object", "1931.14.7", "-o", tmp_path)[0] == 2
+    code, words = say("print", "--object", "X.999", "-o", tmp_path)
+    assert (code, "There is no object 'X.999'" in words) == (3, True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import io
+from dataclasses import replace
 
 import pytest
 from PIL import Image
@@ -13,21 +14,29 @@ from service.errors import ContentsError, NotFoundError
 from service.keeping.desk import Desk
 from service.keeping.printing.attach import attach_run
 from service.keeping.printing.prints import MadeRun, print_run
-from service.keeping.reprints import list_reprints
+from service.keeping.reprints import list_reprints, name_reprints
 from service.keeping.today import compose_today
 from service.pipeline.options import PrintOptions, card_key, object_tag_keys
-from service.records.record import Collection, ObjectRecord, PhotoRole
+from service.records.record import (
+    Collection,
+    ObjectRecord,
+    PackingRecord,
+    PhotoRole,
+    PlaceRecord,
+)
 from service.store.handles import Connection
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.open import reading, writing
-from service.store.printed.runs import load_run, load_run_record
+from service.store.printed.runs import load_attached_tags, load_run, load_run_record
 from service.store.save_records import save_records
 from service.store.shelf.photos import BroughtPhoto, bring_photos, load_file_names
-from tests.keeping.made import BOX, JAR
+from service.store.tables import CardState
+from tests.keeping.made import BOX, COLLECTION, EMPTY, GOWN, JAR, LEAD
 from tests.store.made import LATER, STAMP
 
 pytestmark = pytest.mark.print
 
+LOOSE, LEAD_RECORD = ObjectRecord("X.112", "Owl", "taxidermy", "1920s"), COLLECTION.objects[1]
 LABELS = PrintOptions(kinds=(LID_CARD, END_LABEL), containers=frozenset({BOX}))
 
 
@@ -140,19 +149,76 @@ def test_nothing_to_print_is_an_error(desk: Desk) -> None:
         print_run(desk, PrintOptions(containers=frozenset({"B-999"})), stamp=STAMP)
 
 
-def test_object_tags_are_refused(desk: Desk) -> None:
-    """The store remembers cards of containers; it says so before anything is drawn."""
-    for options in (
-        PrintOptions(kinds=(LID_CARD, OBJECT_TAG)),
-        PrintOptions(only=object_tag_keys([JAR])),
-    ):
-        with pytest.raises(ContentsError, match="no object tags"):
-            print_run(desk, options, stamp=STAMP)
-
-
 def test_a_warning_label_is_kept_like_any_card(desk: Desk) -> None:
     """What is printed on request is remembered, with the hazard it warns of."""
     options = PrintOptions(kinds=(WARNING_LABEL,), containers=frozenset({BOX}))
     (card,) = print_run(desk, options, stamp=STAMP).cards
     assert card.made.key == (BOX, "warning-label", 1)
     assert '"name":"Lead"' in card.made.content
+
+
+def _save(desk: Desk, collection: Collection) -> None:
+    with writing(desk.engine) as connection:
+        save_records(connection, collection, stamp=LATER)
+
+
+def _attach(desk: Desk, run_id: int) -> None:
+    with writing(desk.engine) as connection:
+        attach_run(connection, run_id, stamp=STAMP)
+
+
+def test_the_tags_of_a_container_are_printed(desk: Desk) -> None:
+    """Each object in it gets one, beside the card that was asked for, and it is remembered."""
+    options = PrintOptions(kinds=(LID_CARD, OBJECT_TAG), containers=frozenset({BOX}))
+    made = print_run(desk, options, stamp=STAMP)
+    assert [card.made.key for card in made.cards] == [
+        (BOX, "lid-card", 1),
+        (JAR, "object-tag", 1),
+        (LEAD, "object-tag", 1),
+    ]
+    assert [card.made.container_number for card in made.cards] == [BOX, "", ""]
+    _attach(desk, made.run_id)
+    assert list_reprints(desk.engine, desk.workshop.ruler).out_of_date == ()
+
+
+def test_an_object_that_is_packed_nowhere_gets_its_tag(desk: Desk) -> None:
+    """Its record is enough; what was presumed is told and printed, and then it holds."""
+    _save(desk, Collection(objects=(LOOSE,)))
+    only = object_tag_keys([LOOSE.object_number, LEAD])
+    made = print_run(desk, PrintOptions(only=only), stamp=STAMP)
+    assert {card.made.key for card in made.cards} == only
+    assert "hazard-presumed" in {finding.code for finding in made.findings}
+    _attach(desk, made.run_id)
+    assert list_reprints(desk.engine, desk.workshop.ruler).out_of_date == ()
+
+
+def test_no_other_object_is_printed(desk: Desk) -> None:
+    """An unknown number is refused before anything is drawn, whatever else is asked for."""
+    with pytest.raises(NotFoundError, match=r"object 'X\.999'"):
+        print_run(desk, PrintOptions(only=object_tag_keys([LEAD, "X.999"])), stamp=STAMP)
+
+
+def test_what_is_in_no_record_gets_no_tag(desk: Desk) -> None:
+    """It may be packed, and that is told; there is nothing to tie to it."""
+    stray = PackingRecord(EMPTY, 1, (PlaceRecord("X.999"),))
+    _save(desk, Collection(packings=(stray,)))
+    options = PrintOptions(kinds=(OBJECT_TAG,), containers=frozenset({EMPTY}))
+    with pytest.raises(ContentsError):
+        print_run(desk, options, stamp=STAMP)
+
+
+def test_a_wrong_tag_is_printed_anew_and_takes_the_place_of_the_old(desk: Desk) -> None:
+    """From the reprint list, wherever the object lies by then."""
+    first = print_run(desk, PrintOptions(only=object_tag_keys([LEAD, GOWN])), stamp=STAMP)
+    _attach(desk, first.run_id)
+    _save(desk, Collection(objects=(replace(LEAD_RECORD, title="Hand lead"),)))
+    wrong = name_reprints(desk.engine, desk.workshop.ruler)
+    assert wrong == {(LEAD, "object-tag", 1)}
+    second = print_run(desk, PrintOptions(only=wrong), stamp=LATER)
+    _attach(desk, second.run_id)
+    assert list_reprints(desk.engine, desk.workshop.ruler).out_of_date == ()
+    with reading(desk.engine) as connection:
+        attached = load_attached_tags(connection)
+        states = {card.made.object_number: card.state for card in load_run(connection, 1)}
+    assert {card.made.object_number: card.run_id for card in attached} == {GOWN: 1, LEAD: 2}
+    assert states == {GOWN: CardState.ATTACHED, LEAD: CardState.WITHDRAWN}

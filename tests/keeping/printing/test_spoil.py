@@ -9,12 +9,12 @@ from service.errors import NotFoundError
 from service.keeping.desk import Desk
 from service.keeping.printing.prints import print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
-from service.pipeline.options import PrintOptions
+from service.pipeline.options import PrintOptions, object_tag_keys
 from service.sheets.printers.printer import Printer, find_setup
 from service.store.open import reading
 from service.store.printed.runs import load_run, load_run_record
 from service.store.tables import CardState
-from tests.keeping.made import BOX
+from tests.keeping.made import BOX, GOWN, LEAD
 from tests.store.made import LATER, STAMP
 
 pytestmark = pytest.mark.print
@@ -59,3 +59,19 @@ def test_a_sheet_is_spoiled_once(desk: Desk) -> None:
         print_spoiled(desk, spoiled, stamp=LATER)
     with pytest.raises(NotFoundError, match="print run"):
         print_spoiled(desk, SpoiledSheet(999, FILE, 1), stamp=LATER)
+
+
+def test_a_spoiled_sheet_of_tags_is_printed_again(desk: Desk) -> None:
+    """Its tags alone, and the old ones count no more."""
+    first = print_run(desk, PrintOptions(only=object_tag_keys([LEAD, GOWN])), stamp=STAMP)
+    sheet = SpoiledSheet(first.run_id, first.files[0].name, 1)
+    again = print_spoiled(desk, sheet, stamp=LATER)
+    on_sheet = {card.made.key for card in first.cards if card.made.file == first.files[0].name}
+    assert {card.made.key for card in again.cards} == on_sheet
+    with reading(desk.engine) as connection:
+        spoiled = {
+            card.made.key
+            for card in load_run(connection, first.run_id)
+            if card.state is CardState.SPOILED
+        }
+    assert spoiled == on_sheet

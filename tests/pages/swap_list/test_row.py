@@ -65,3 +65,19 @@ def test_a_sign_no_font_holds_is_spelled() -> None:
     """Its code stands for it, as on cards; one unprintable place must not stop the list."""
     assert spell(RULER, "Store \u16a0") == "Store [U+16A0]"
     assert spell(RULER, "Store 2") == "Store 2"
+
+
+def test_what_is_packed_nowhere_is_named_by_its_object() -> None:
+    """In the place of a container stands the number of the object; a packed one names its box."""
+    tag = replace(ROW, card="Object tag of X.112", object_number="X.112")
+    (packed,) = set_rows(RULER, tag, INSIDE, room_mm=200.0)
+    (loose,) = set_rows(
+        RULER, replace(tag, container_number="", location=()), INSIDE, room_mm=200.0
+    )
+    assert _said(packed)["container-number"] == ROW.container_number
+    assert (_said(loose)["object-number"], _said(loose)["location"]) == ("X.112", "packed nowhere")
+    assert _said(loose)["card"] == "Object tag of X.112"
+
+
+def _said(row: RowSet) -> dict[str, str]:
+    return {block.purpose: block.whole for block in row.blocks if isinstance(block, TextBlock)}

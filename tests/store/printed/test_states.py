@@ -1,17 +1,19 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from sqlalchemy import Connection, update
 from sqlalchemy.exc import IntegrityError
 
 from service.errors import CardStateError, NotFoundError
 from service.store.history import load_history
-from service.store.printed.card import PrintedCard
-from service.store.printed.runs import load_attached, load_card, save_run
+from service.store.printed.card import NewRun, PrintedCard
+from service.store.printed.runs import load_attached, load_attached_tags, load_card, save_run
 from service.store.printed.states import mark_attached, mark_spoiled
 from service.store.tables import CardState, printed_cards
 from tests.store.made import LATER, STAMP, dump
-from tests.store.printed.made import END_1, LID, OTHER, RUN
+from tests.store.printed.made import END_1, LID, OTHER, RUN, TAG
 
 
 @pytest.fixture
@@ -40,6 +42,19 @@ def test_a_new_card_withdraws_the_old(
         "card withdrawn",
         "card attached",
     ]
+
+
+def test_a_new_tag_withdraws_the_old(connection: Connection) -> None:
+    """Of one object one tag is attached; that of another, and cards of boxes, stay as they are."""
+    other = replace(TAG, object_number="PMM.77.3")
+    for card in save_run(connection, NewRun((LID, TAG, other)), stamp=STAMP):
+        assert mark_attached(connection, card.card_id, stamp=STAMP) is None
+    (new,) = save_run(connection, NewRun((TAG,)), stamp=LATER)
+    withdrawn = mark_attached(connection, new.card_id, stamp=LATER)
+    assert withdrawn is not None
+    assert (withdrawn.made, withdrawn.state) == (TAG, CardState.WITHDRAWN)
+    assert [card.made for card in load_attached_tags(connection)] == [other, TAG]
+    assert [card.made for card in load_attached(connection)] == [LID]
 
 
 def test_attaching_twice_is_once(connection: Connection, cards: tuple[PrintedCard, ...]) -> None:

@@ -13,21 +13,24 @@ from service.cards.parts import Head, Warn
 from service.cards.words import write_questions
 from service.contents.packing import PackedObject, Packing
 from service.handling.lifting import LIGHT_ADVICE, NO_ADVICE, LiftAdvice
-from service.records.record import Museum, PlaceRecord, Questions
+from service.records.record import Museum, ObjectRecord, PlaceRecord, Questions
 
 
 def compose_object_tags(packing: Packing, museum: Museum) -> tuple[ObjectTag, ...]:
-    """Word a tag for each object of a packing; one that lies in several places gets one."""
-    first: dict[str, PackedObject] = {}
+    """Word a tag for each object of a packing; one that lies in several places gets one.
+
+    An object without a record gets none: there is nothing to say of it.
+    """
+    first: dict[str, ObjectRecord] = {}
     for packed in packing.everything:
-        first.setdefault(packed.record.object_number, packed)
-    return tuple(compose_object_tag(packed, museum) for packed in first.values())
+        if packed.known:
+            first.setdefault(packed.record.object_number, packed.record)
+    return tuple(compose_object_tag(record, museum) for record in first.values())
 
 
-def compose_object_tag(packed: PackedObject, museum: Museum) -> ObjectTag:
-    """Word the tag of one object from its own record alone."""
-    alone = replace(packed, place=PlaceRecord(packed.record.object_number), elsewhere=())
-    record = alone.record
+def compose_object_tag(record: ObjectRecord, museum: Museum) -> ObjectTag:
+    """Word the tag of one object from its own record alone, packed or not."""
+    alone = PackedObject(record, PlaceRecord(record.object_number))
     head = Head(
         container_number="",
         kind_words="",

@@ -48,7 +48,7 @@ def attach_by_number(card: _CardNumber, asked: TheAsked) -> Response:
 
 @router.post("/api/cards/{card}/spoiled", status_code=201, response_model=CardView)
 def spoil_card(card: _CardNumber, asked: TheAsked) -> Response:
-    """Mark a printed card as spoiled: it is on no container, and never will be."""
+    """Mark a printed card as spoiled: it is on nothing, and never will be."""
 
     def make(connection: Connection) -> Made:
         mark_spoiled(connection, card, stamp=asked.stamp)

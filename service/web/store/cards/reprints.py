@@ -23,7 +23,16 @@ router = APIRouter()
 
 _OFFERED = ("application/json", "text/csv")
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
-_HEADINGS = ("urgency", "container_number", "location", "kind", "side", "printed", "why")
+_HEADINGS = (
+    "urgency",
+    "container_number",
+    "object_number",
+    "location",
+    "kind",
+    "side",
+    "printed",
+    "why",
+)
 
 
 class ReasonView(BaseModel):
@@ -35,9 +44,13 @@ class ReasonView(BaseModel):
 
 
 class OutOfDateView(BaseModel):
-    """An attached card that is wrong; `is_wanted` is false where it only has to come off."""
+    """An attached card that is wrong; `is_wanted` is false where it only has to come off.
+
+    A tag names its object, and the container in which that lies now, which may be none.
+    """
 
     container_number: str
+    object_number: str
     kind: str
     side: int
     card: CardView
@@ -108,12 +121,16 @@ def _show(found: ReprintList) -> ReprintsView:
         not_attached=[
             UnattachedView.model_validate(one, from_attributes=True) for one in found.unattached
         ],
-        findings=show_findings([_tell_failed(*one) for one in found.failed]),
+        findings=show_findings(
+            [
+                *(_tell_failed(Where(container_number=one), why) for one, why in found.failed),
+                *(_tell_failed(Where(object_number=one), why) for one, why in found.failed_tags),
+            ]
+        ),
     )
 
 
-def _tell_failed(container_number: str, error: ServiceError) -> Finding:
-    where = Where(container_number=container_number)
+def _tell_failed(where: Where, error: ServiceError) -> Finding:
     return make_finding("card-failed", where, str(error), advice=error.advice)
 
 
@@ -121,6 +138,7 @@ def _show_wrong(wrong: OutOfDate) -> OutOfDateView:
     reprint = wrong.reprint
     return OutOfDateView(
         container_number=reprint.container_number,
+        object_number=reprint.object_number,
         kind=reprint.kind,
         side=reprint.side,
         card=show_card(wrong.printed),
@@ -145,11 +163,12 @@ def _write_csv(view: ReprintsView) -> str:
         card = one.card
         row = (
             one.urgency,
-            card.container_number,
+            one.container_number,
+            one.object_number,
             " / ".join(one.location),
             card.kind,
             str(card.side),
-            f"r{card.revision} {card.letters}",
+            card.letters if card.object_number else f"r{card.revision} {card.letters}",
             "; ".join(reason.words for reason in one.reasons),
         )
         writer.writerow([f"'{cell}" if cell.startswith(_FORMULA) else cell for cell in row])

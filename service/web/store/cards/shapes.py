@@ -46,12 +46,14 @@ class RunFileView(BaseModel):
 class CardView(BaseModel):
     """A printed card: what it is, where it lies in its file, and what became of it.
 
-    `places` are sheet and position of each of its faces, from 1.
+    `places` are sheet and position of each of its faces, from 1. A tag has an `object_number` and
+    no container number.
     """
 
     card: int
     run: int
     container_number: str
+    object_number: str
     kind: str
     side: int
     copy_number: int
@@ -94,7 +96,7 @@ class MadeRunView(RunView):
 
 
 class AttachedView(BaseModel):
-    """A card that is on its container now, and the one it replaces there, if any."""
+    """A card that is on its container or object now, and the one it replaces there, if any."""
 
     card: CardView
     replaced: CardView | None
@@ -107,6 +109,7 @@ def show_card(card: PrintedCard) -> CardView:
         card=card.card_id,
         run=card.run_id,
         container_number=made.container_number,
+        object_number=made.object_number,
         kind=made.kind,
         side=made.side,
         copy_number=made.copy,

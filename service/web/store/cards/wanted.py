@@ -88,6 +88,7 @@ class PrintBody(BaseModel):
                 {**_LABELS, **_PRINTER},
                 {**_LABELS, "stock": _OWN},
                 {"cards": [1]},
+                {"objects": ["1931.14.7", "X.112"]},
             ]
         }
     )
@@ -97,6 +98,11 @@ class PrintBody(BaseModel):
         default_factory=list,
         max_length=100_000,
         description="Only these: a number prints that printed card's place again, as worded today.",
+    )
+    objects: list[Number] = Field(
+        default_factory=list,
+        max_length=100_000,
+        description="Only the tags of these objects, packed or not.",
     )
     reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
     kinds: list[Number] = Field(
@@ -134,6 +140,7 @@ class PrintBody(BaseModel):
                 if not isinstance(one, int)
             ),
             printed=tuple(one for one in self.cards if isinstance(one, int)),
+            objects=tuple(self.objects),
             reprints=self.reprints,
             go_on=self.go_on,
             printer=self.printer,

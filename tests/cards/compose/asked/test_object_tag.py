@@ -4,7 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from service.cards.compose.asked.object_tag import compose_object_tags
+from service.cards.compose.asked.object_tag import compose_object_tag, compose_object_tags
+from service.cards.kinds import OBJECT_TAG, kinds_on_request
 from service.handling.lifting import NO_ADVICE
 from service.records.record import (
     ContainerRecord,
@@ -95,3 +96,18 @@ def test_what_may_not_be_named_is_not(record: object, title: str) -> None:
     assert tag.title == title
     assert "Revolver" not in str(tag)
     assert "irearm" not in str(tag)
+
+
+def test_an_object_without_a_record_gets_none() -> None:
+    """What is packed and in no record has nothing to say; a bare tag would hide that."""
+    places = [PlaceRecord(ONE.object_number), PlaceRecord("X.999")]
+    made = packing([ONE], places=places)
+    assert [tag.object_number for tag in compose_object_tags(made, MUSEUM)] == [ONE.object_number]
+    alone = packing([], places=[PlaceRecord("X.999")])
+    assert OBJECT_TAG not in kinds_on_request(alone)
+
+
+def test_a_tag_needs_no_packing() -> None:
+    """Its record is enough, and gives the same tag as in any box."""
+    (tag,) = compose_object_tags(packing([ONE]), MUSEUM)
+    assert compose_object_tag(ONE, MUSEUM) == tag

@@ -5,7 +5,7 @@ import pytest
 
 from tests.web.sent import problem_of
 from tests.web.store.cards.test_wanted import OURS
-from tests.web.store.opened import BOX, LAMP
+from tests.web.store.opened import BOX, LAMP, SPIKE, seen
 
 pytestmark = [pytest.mark.print, pytest.mark.slow]
 
@@ -131,3 +131,28 @@ def test_what_cannot_be_printed_is_refused(
     problem = problem_of(client.post("/api/prints", json=body))
     assert (problem["status"], problem["code"]) == (422, code)
     assert client.get("/api/prints").json()["runs"] == []
+
+
+def test_tags_of_objects_are_printed(client: httpx.Client) -> None:
+    """Named by their objects, or with their box; once attached, listed where the object lies."""
+    run = made(client, {"objects": [SPIKE]})
+    (card,) = client.get(f"/api/prints/{run}").json()["cards"]
+    assert (card["object_number"], card["container_number"]) == (SPIKE, "")
+    assert client.post(f"/api/cards/{card['card']}/attached").status_code == 201
+    path = f"/api/objects/{SPIKE}"
+    first = client.get(path)
+    record = first.json()["record"] | {"title": "Spike"}
+    assert client.put(path, json={"record": record}, headers=seen(first)).status_code == 200
+    (wrong,) = client.get("/api/reprints").json()["reprints"]
+    assert (wrong["object_number"], wrong["container_number"]) == (SPIKE, BOX)
+    assert (wrong["kind"], wrong["is_wanted"]) == ("object-tag", True)
+    table = client.get("/api/reprints", headers={"Accept": "text/csv"}).text
+    assert f"wording,{BOX},{SPIKE}," in table
+    assert f",{card['letters']}," in table
+    again = made(client, {"reprints": True})
+    assert len(client.get(f"/api/prints/{again}").json()["cards"]) == 1
+    in_box = made(client, {"containers": [BOX], "kinds": ["object-tag"]})
+    tagged = {one["object_number"] for one in client.get(f"/api/prints/{in_box}").json()["cards"]}
+    assert {SPIKE, LAMP} <= tagged
+    unknown = client.post("/api/prints", json={"objects": ["X.999"]})
+    assert problem_of(unknown)["code"] == "not-in-store"

@@ -1,0 +1,1 @@
+"""Tags of objects: what they would say now, and where their objects lie."""

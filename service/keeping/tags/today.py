@@ -1,0 +1,47 @@
+"""What the tags of some objects would say if they were printed now.
+
+They are worded from the records exactly as a print run words them; where an object lies is on none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from service.cards.card import Card
+from service.cards.compose.asked.object_tag import compose_object_tag
+from service.errors import ServiceError
+from service.handling.presume import presume_hazards
+from service.pages.ruler import Ruler
+from service.pipeline.options import CardKey, card_key
+from service.pipeline.printable import replace_missing
+from service.records.record import Collection
+from service.store.handles import Connection
+from service.store.load_records import load_museum, load_objects
+
+
+@dataclass(frozen=True, slots=True)
+class TodayTags:
+    """The tags as of now, and why those of some objects cannot be worded."""
+
+    cards: Mapping[CardKey, Card]
+    failed: Mapping[str, ServiceError]
+
+
+def compose_today_tags(
+    connection: Connection, ruler: Ruler, object_numbers: Sequence[str]
+) -> TodayTags:
+    """Word the tags of some objects, packed or not; an unknown number gives nothing."""
+    objects = tuple(load_objects(connection, object_numbers))
+    presumed, _ = presume_hazards(Collection(load_museum(connection), objects))
+    collection, _ = replace_missing(presumed, ruler)
+    cards: dict[CardKey, Card] = {}
+    failed: dict[str, ServiceError] = {}
+    for record in collection.objects:
+        try:
+            tag = compose_object_tag(record, collection.museum)
+        except ServiceError as error:
+            failed[record.object_number] = error
+        else:
+            cards[card_key(tag)] = tag
+    return TodayTags(cards, failed)

@@ -1,0 +1,165 @@
+"""Tests for the note of today's object tags: what is worded anew, and what the list makes of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import NamedTuple
+
+import pytest
+
+from service.cards.changes.change import Urgency
+from service.keeping.repack import Seen, put_in, take_out
+from service.keeping.reprints import list_reprints
+from service.keeping.tags import refresh
+from service.keeping.tags.refresh import refresh_today_tags
+from service.pages.ruler import Ruler
+from service.records.museum.lifting import LiftingChoices
+from service.records.record import (
+    Collection,
+    ContainerRecord,
+    Hazard,
+    HazardState,
+    Museum,
+    ObjectRecord,
+    PlaceRecord,
+    Questions,
+    Weight,
+)
+from service.store.handles import Connection, Engine
+from service.store.open import reading, writing
+from service.store.save_records import save_records
+from service.store.today.tag_note import count_stale_tags, load_differing_tags
+from tests.keeping.made import BOX, COLLECTION, EMPTY, GOWN, JAR, LEAD
+from tests.keeping.tags.made import attach_tags
+from tests.store.made import LATER
+
+
+@pytest.mark.parametrize("portion", [1, 2, 9])
+def test_only_what_changed_is_worded(
+    engine: Engine, ruler: Ruler, monkeypatch: pytest.MonkeyPatch, portion: int
+) -> None:
+    """However small the portions, every tag is worded once; with nothing new, none."""
+    monkeypatch.setattr(refresh, "PORTION", portion)
+    told: list[tuple[int, int]] = []
+    with writing(engine) as connection:
+        attach_tags(connection, ruler, JAR, LEAD, GOWN)
+    for _ in range(2):
+        refresh_today_tags(
+            engine, ruler, on_progress=lambda _step, done, of: told.append((done, of))
+        )
+    assert told[-1] == (3, 3)
+    assert len(told) == -(-3 // portion)
+    with reading(engine) as connection:
+        assert (count_stale_tags(connection), load_differing_tags(connection)) == (0, ())
+
+
+def test_a_tag_that_cannot_be_worded_differs(engine: Engine, ruler: Ruler) -> None:
+    """It is noted as such, and not asked about for ever."""
+    museum = replace(COLLECTION.museum, object_address="http://plain.example/{object_number}")
+    with writing(engine) as connection:
+        attach_tags(connection, ruler, LEAD)
+        save_records(connection, Collection(museum=museum), stamp=LATER)
+    refresh_today_tags(engine, ruler)
+    with reading(engine) as connection:
+        assert count_stale_tags(connection) == 0
+        assert [card.made.object_number for card in load_differing_tags(connection)] == [LEAD]
+
+
+LEAD_RECORD, MUSEUM = COLLECTION.objects[1], COLLECTION.museum
+LOOSE = ObjectRecord("X.112", "Owl in a case")
+PATTERN = "https://collections.portmerrow.example/o/{object_number}"
+
+
+@pytest.fixture
+def tagged(engine: Engine, ruler: Ruler) -> None:
+    """Tie tags to the jar, the lead and an owl that is packed nowhere."""
+    with writing(engine) as connection:
+        save_records(connection, Collection(objects=(LOOSE,)), stamp=LATER)
+        attach_tags(connection, ruler, JAR, LEAD, LOOSE.object_number)
+
+
+def _with_lead(**changed: object) -> Callable[[Connection], object]:
+    record = replace(LEAD_RECORD, **changed)  # type: ignore[arg-type] # named below
+    return lambda connection: save_records(connection, Collection(objects=(record,)), stamp=LATER)
+
+
+def _with_museum(**changed: object) -> Callable[[Connection], object]:
+    museum: Museum = replace(MUSEUM, **changed)  # type: ignore[arg-type] # named below
+    return lambda connection: save_records(connection, Collection(museum=museum), stamp=LATER)
+
+
+class Case(NamedTuple):
+    """A change, whose tags are listed after it, how soon, and a word of the reasons."""
+
+    change: Callable[[Connection], object]
+    numbers: set[str]
+    urgency: Urgency
+    word: str
+
+
+EVERY = {JAR, LEAD, LOOSE.object_number}
+CONFIRMED = Hazard("lead", HazardState.CONFIRMED)
+STRICT = LiftingChoices(waist_above_kg=0.5, two_people_above_kg=3.0)
+CASES = {
+    "title": Case(_with_lead(title="Hand lead"), {LEAD}, Urgency.WORDING, "Hand lead"),
+    "hazard": Case(_with_lead(hazards=(CONFIRMED,)), {LEAD}, Urgency.HAZARD_OR_LIFT, "confirmed"),
+    "former numbers": Case(_with_lead(former_numbers=("PM 22",)), {LEAD}, Urgency.WORDING, "PM 22"),
+    "weight": Case(_with_lead(weight=Weight(9_000.0)), {LEAD}, Urgency.HAZARD_OR_LIFT, "9.0"),
+    "address": Case(
+        _with_lead(catalogue_url="https://portmerrow.example/lead"),
+        {LEAD},
+        Urgency.WORDING,
+        "portmerrow.example/lead",
+    ),
+    "pattern": Case(_with_museum(object_address=PATTERN), EVERY, Urgency.WORDING, "/o/"),
+    "lifting": Case(
+        _with_museum(lifting=STRICT), {JAR, LEAD}, Urgency.HAZARD_OR_LIFT, "Two people"
+    ),
+    "whom to ask": Case(
+        _with_museum(questions=Questions("Registrar")), EVERY, Urgency.WORDING, "Registrar"
+    ),
+}
+
+
+@pytest.mark.usefixtures("tagged")
+@pytest.mark.parametrize("case", CASES.values(), ids=CASES)
+def test_a_change_that_shows_is_listed(engine: Engine, ruler: Ruler, case: Case) -> None:
+    """Just the tags that show what changed are listed, with how soon and why."""
+    assert list_reprints(engine, ruler).out_of_date == ()
+    with writing(engine) as connection:
+        case.change(connection)
+    found = list_reprints(engine, ruler).out_of_date
+    assert {one.reprint.object_number for one in found} == case.numbers
+    assert min(one.reprint.urgency for one in found) is case.urgency
+    assert any(case.word in reason.words for one in found for reason in one.reprint.changes)
+
+
+def _moved(connection: Connection) -> None:
+    take_out(connection, Seen(BOX, 1), LEAD, stamp=LATER)
+    put_in(connection, Seen(EMPTY, 0), PlaceRecord(LEAD, layer=3), stamp=LATER)
+
+
+def _box_renamed(connection: Connection) -> None:
+    box = ContainerRecord(BOX, title="Finds", location=("Store 9",), gross=Weight(9_000.0))
+    save_records(connection, Collection(containers=(box,)), stamp=LATER)
+
+
+SILENT: dict[str, Callable[[Connection], object]] = {
+    "a move": _moved,
+    "its box": _box_renamed,
+    "grams that round away": _with_lead(weight=Weight(4_004.0)),
+    "where boxes are": _with_museum(show_location=True),
+    "condition": _with_lead(condition="Line brittle"),
+}
+
+
+@pytest.mark.usefixtures("tagged")
+@pytest.mark.parametrize("change", SILENT.values(), ids=SILENT)
+def test_a_change_that_shows_on_no_tag_is_not_listed(
+    engine: Engine, ruler: Ruler, change: Callable[[Connection], object]
+) -> None:
+    """Moving an object makes no tag wrong, nor does what a tag does not say."""
+    with writing(engine) as connection:
+        change(connection)
+    assert list_reprints(engine, ruler).out_of_date == ()
