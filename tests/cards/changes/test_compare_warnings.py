@@ -45,11 +45,12 @@ def test_a_hazard_is_told_alone(
     assert compare(kind, before, after) == (Change(told, FIRST, reason, NUMBER),)
 
 
-def test_a_hazard_of_another_object_is_told_beside_one_that_stays() -> None:
+@pytest.mark.parametrize("kind", ["lid", "end", "list", "cover"])
+def test_a_hazard_of_another_object_is_told_beside_one_that_stays(kind: str) -> None:
     """The warning names one object more, which did not move."""
     known = (Hazard("arsenic", HazardState.PRESUMED),)
     after = collection(changed(JAR, hazards=known), changed(LEAD, hazards=known))
-    assert compare("end", PRESUMED, after) == (
+    assert compare(kind, PRESUMED, after) == (
         Change(
             ChangeKind.HAZARD_ADDED,
             FIRST,
@@ -291,6 +292,8 @@ def test_a_label_tells_where_an_object_with_a_hazard_went() -> None:
     moved = Change(ChangeKind.MOVED, Urgency.CONTENTS, "1987.412.9 moved from A1 to B3", NUMBER)
     for kind in ("end", "lid"):
         assert compare(kind, PRESUMED, after) == (moved,)
+        hints = hint_warnings(compose(kind, PRESUMED), compose(kind, after))
+        assert list(hints) == [Hint(moved, frozenset({NUMBER}))]
 
 
 A, B, C, D = (Pointer("", number) for number in "ABCD")
