@@ -128,6 +128,14 @@ def test_lifting_is_told_with_its_honesty(after: Collection, reason: str) -> Non
     assert compare("end", NONE, after) == (Change(ChangeKind.LIFT, FIRST, reason),)
 
 
+def test_another_weight_is_the_reason_of_its_own_reason() -> None:
+    """On a shelf the reason of the advice names the weight, which is told already."""
+    box = replace(BOX, hand_height_mm=900.0)
+    after = collection(changed(LEAD, weight=Weight(4_500.0)), box=box)
+    reason = "weight now 6.1 kg (sum of the records), was 5.6 kg (sum of the records)"
+    assert compare("lid", collection(box=box), after) == (Change(ChangeKind.LIFT, FIRST, reason),)
+
+
 def test_another_source_of_the_advice_is_told() -> None:
     """Whoever relies on the advice reads where it comes from now."""
     card = _marked()
