@@ -23,10 +23,9 @@ def compare_groups(printed: Card, today: Card) -> Iterator[Change]:
             yield from _compare_words(before[group.name], group)
     old = _by_key(printed.groups)
     new = _by_key(today.groups)
-    told = dict.fromkeys(
-        change for key in new if key in old for change in _compare(key, old[key], new[key])
-    )
-    yield from told
+    for key in new:
+        if key in old:
+            yield from _compare(key, old[key], new[key])
 
 
 def _compare_words(before: HazardGroup, after: HazardGroup) -> Iterator[Change]:

@@ -187,6 +187,28 @@ def test_advice_on_a_discreet_garment_may_stand_outside() -> None:
 PISTOL = changed(JAR, hazards=(Hazard("firearm", HazardState.CONFIRMED),))
 
 
+FORMER = f"former numbers of {NUMBER}"
+
+
+@pytest.mark.parametrize(
+    ("record", "outside"),
+    [
+        (JAR, ""),
+        (PISTOL, f"{FORMER} changed"),
+        (changed(JAR, restricted=True), f"{FORMER} changed"),
+    ],
+    ids=["open", "discreet", "restricted"],
+)
+def test_a_tag_tells_of_its_object(record: ObjectRecord, outside: str) -> None:
+    """Where the object must be asked for, what else is said of it stays inside."""
+    after = collection(changed(record, former_numbers=("L.12",)))
+    assert compare("tag", collection(record), after) == (
+        Change(
+            ChangeKind.OBJECT_WORDS, Urgency.WORDING, f"{FORMER} added: 'L.12'", NUMBER, outside
+        ),
+    )
+
+
 @pytest.mark.parametrize(
     ("record", "outside"), [(JAR, ""), (PISTOL, "notes changed")], ids=["open", "discreet"]
 )

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 
 from service.cards.card import WarningLabel
+from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.cards.changes.compare_groups import compare_groups
 from service.records.record import Hazard, HazardState, PlaceRecord
 from tests.cards.changes.cases import (
@@ -24,8 +25,10 @@ BEFORE = collection(changed(LEAD, hazards=(CHECKED,)))
 def test_another_check_is_told() -> None:
     """The label prints when it was checked, so that it is wrong after the next check."""
     later = replace(CHECKED, checked_on=date(2026, 3, 12), review_on=date(2029, 3, 12))
-    (said,) = words("warning", collection(changed(LEAD, hazards=(later,))), before=BEFORE)
-    assert said.replace("\N{NO-BREAK SPACE}", " ") == (
+    (change,) = compare("warning", BEFORE, collection(changed(LEAD, hazards=(later,))))
+    assert (change.kind, change.urgency) == (ChangeKind.HAZARD_WORDS, Urgency.WORDING)
+    assert change.object_number == "1931.14.2"
+    assert change.words.replace("\N{NO-BREAK SPACE}", " ") == (
         "check of lead on 1931.14.2 changed from 'checked 12 Mar 2024'"
         " to 'checked 12 Mar 2026 · review 12 Mar 2029'"
     )
@@ -54,9 +57,15 @@ def test_a_move_is_told_on_the_label_and_makes_no_tag_wrong() -> None:
 def test_titles_are_told_to_the_office_alone() -> None:
     """One that must no longer stand outside would else be told there."""
     after = collection(changed(LEAD, title="Sounding lead", hazards=(CHECKED,)))
-    (change,) = compare("warning", BEFORE, after)
-    assert change.words == "title of 1931.14.2 changed from 'Lead line' to 'Sounding lead'"
-    assert change.outside_words == "title of 1931.14.2 changed"
+    assert compare("warning", BEFORE, after) == (
+        Change(
+            ChangeKind.OBJECT_WORDS,
+            Urgency.WORDING,
+            "title of 1931.14.2 changed from 'Lead line' to 'Sounding lead'",
+            "1931.14.2",
+            "title of 1931.14.2 changed",
+        ),
+    )
 
 
 def test_other_kinds_have_no_groups() -> None:
@@ -70,10 +79,13 @@ def test_other_help_and_other_gloves_are_told() -> None:
     assert isinstance(card, WarningLabel)
     (group,) = card.groups
     other = replace(group, ask="a plumber", protection="Mittens")
-    told = [change.words for change in compare_groups(replace(card, groups=(other,)), card)]
+    told = list(compare_groups(replace(card, groups=(other,)), card))
     worn = "Thin nitrile gloves; where there is dust, coveralls and a dust mask"
     adviser = "a conservator or health and safety adviser"
     assert told == [
-        f"whom to ask about Lead changed from 'a plumber' to '{adviser}'",
-        f"protection from Lead changed from 'Mittens' to '{worn}'",
+        Change(ChangeKind.HAZARD_WORDS, Urgency.WORDING, reason)
+        for reason in (
+            f"whom to ask about Lead changed from 'a plumber' to '{adviser}'",
+            f"protection from Lead changed from 'Mittens' to '{worn}'",
+        )
     ]

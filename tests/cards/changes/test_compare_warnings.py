@@ -45,11 +45,12 @@ def test_a_hazard_is_told_alone(
     assert compare(kind, before, after) == (Change(told, FIRST, reason, NUMBER),)
 
 
-def test_a_hazard_of_another_object_is_told_beside_one_that_stays() -> None:
+@pytest.mark.parametrize("kind", ["lid", "end", "list", "cover"])
+def test_a_hazard_of_another_object_is_told_beside_one_that_stays(kind: str) -> None:
     """The warning names one object more, which did not move."""
     known = (Hazard("arsenic", HazardState.PRESUMED),)
     after = collection(changed(JAR, hazards=known), changed(LEAD, hazards=known))
-    assert compare("end", PRESUMED, after) == (
+    assert compare(kind, PRESUMED, after) == (
         Change(
             ChangeKind.HAZARD_ADDED,
             FIRST,
@@ -125,6 +126,14 @@ LIFTS = {
 def test_lifting_is_told_with_its_honesty(after: Collection, reason: str) -> None:
     """The weight, where it comes from, and what to do about it stand in one sentence."""
     assert compare("end", NONE, after) == (Change(ChangeKind.LIFT, FIRST, reason),)
+
+
+def test_another_weight_is_the_reason_of_its_own_reason() -> None:
+    """On a shelf the reason of the advice names the weight, which is told already."""
+    box = replace(BOX, hand_height_mm=900.0)
+    after = collection(changed(LEAD, weight=Weight(4_500.0)), box=box)
+    reason = "weight now 6.1 kg (sum of the records), was 5.6 kg (sum of the records)"
+    assert compare("lid", collection(box=box), after) == (Change(ChangeKind.LIFT, FIRST, reason),)
 
 
 def test_another_source_of_the_advice_is_told() -> None:
@@ -291,6 +300,8 @@ def test_a_label_tells_where_an_object_with_a_hazard_went() -> None:
     moved = Change(ChangeKind.MOVED, Urgency.CONTENTS, "1987.412.9 moved from A1 to B3", NUMBER)
     for kind in ("end", "lid"):
         assert compare(kind, PRESUMED, after) == (moved,)
+        hints = hint_warnings(compose(kind, PRESUMED), compose(kind, after))
+        assert list(hints) == [Hint(moved, frozenset({NUMBER}))]
 
 
 A, B, C, D = (Pointer("", number) for number in "ABCD")
