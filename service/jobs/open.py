@@ -19,6 +19,7 @@ from service.jobs.work import Bench, run_task
 from service.keeping.desk import Desk
 from service.store.handles import Engine
 
+_IN_USE = threading.Lock()
 _POLL_SECONDS = 0.5
 _STOP_SECONDS = 8.0
 """How long a task in hand is waited for when the process is to end."""
@@ -62,9 +63,10 @@ def open_jobs(desk: Desk, setup: JobsSetup) -> Iterator[TaskLine]:
     hand is left where it is and begun again at the next start.
 
     Raises:
-        ConfigError: When another process that lives has the same slot.
+        ConfigError: When another process that lives has the same slot, or this one does the tasks
+            of a store already.
     """
-    with hold_name(desk.engine, lock_name(setup.slot)) as is_ours:
+    with _alone(), hold_name(desk.engine, lock_name(setup.slot)) as is_ours:
         if not is_ours:
             name = "slot"
             reason = f"another process does the tasks of this store as {setup.slot!r}"
@@ -77,6 +79,22 @@ def open_jobs(desk: Desk, setup: JobsSetup) -> Iterator[TaskLine]:
             _looked_after(line, setup, bench.stopping),
         ):
             yield line
+
+
+@contextmanager
+def _alone() -> Iterator[None]:
+    """Refuse a second store: DBOS keeps what it does in globals, and would serve the first.
+
+    Raises:
+        ConfigError: When tasks are done in this process already.
+    """
+    if not _IN_USE.acquire(blocking=False):
+        name = "slot"
+        raise ConfigError(name, reason="this process does the tasks of a store already")
+    try:
+        yield
+    finally:
+        _IN_USE.release()
 
 
 @contextmanager

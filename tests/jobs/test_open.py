@@ -7,6 +7,7 @@ import sys
 import threading
 import time
 from contextlib import AbstractContextManager, closing
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -32,7 +33,7 @@ from tests.jobs.made import (
     working_elsewhere,
 )
 from tests.keeping.made import COLLECTION
-from tests.store.made import LATER, STAMP
+from tests.store.made import LATER, STAMP, make_store
 from tests.store.postgresql import find_programs, make_database, run_server
 
 pytestmark = [pytest.mark.print, pytest.mark.slow]
@@ -125,6 +126,19 @@ def test_a_second_process_is_told(desk: Desk, tmp_path: Path) -> None:
             pass
         with open_jobs(desk, JobsSetup(SETUP.clock, slot="2")):
             pass
+
+
+def test_a_process_does_the_tasks_of_one_store(desk: Desk, tmp_path: Path) -> None:
+    """A second one is refused in words, whatever its slot, and the first goes on."""
+    other = replace(desk, engine=make_store(tmp_path / "other"))
+    with open_jobs(desk, SETUP) as line:
+        second = JobsSetup(SETUP.clock, slot="2")
+        with pytest.raises(ConfigError, match="of a store already"), open_jobs(other, second):
+            pass
+        assert await_end(desk.engine, submit(line, NOTHING, stamp=STAMP)).state.is_final
+    with open_jobs(other, second):
+        pass
+    other.engine.dispose()
 
 
 @pytest.mark.parametrize("slot", ["", "../x", "a/1", "é"])

@@ -142,7 +142,7 @@ def _size(page: Page) -> tuple[float, float]:
 @pytest.mark.slow
 @pytest.mark.timeout(300)
 def test_two_languages_are_among_them(drawn: list[Drawn]) -> None:
-    """Every kind that speaks a second language is compared in it."""
+    """Every kind that speaks a second language is compared in it, where it has room for that."""
     said = {
         (page.kind, block.language)
         for face in drawn
@@ -150,8 +150,10 @@ def test_two_languages_are_among_them(drawn: list[Drawn]) -> None:
         for block in page.blocks
         if isinstance(block, TextBlock) and block.purpose == PURPOSE
     }
-    kinds = ("lid-card", "side-card", "end-label", "cover-card", "contents-list")
-    assert said == {(kind, language) for kind in kinds for language in ("cy", "pl")}
+    kinds = ("lid-card", "end-label", "cover-card", "contents-list")
+    wanted = {(kind, language) for kind in kinds for language in ("cy", "pl")}
+    assert said >= wanted
+    assert {kind for kind, _ in said - wanted} <= {"side-card"}
 
 
 @pytest.mark.print

@@ -1,4 +1,7 @@
-"""One service for all tests of the edge, as `serve` opens it, on a free port of the loopback."""
+"""One service for all tests of the edge, on a free port of the loopback.
+
+It keeps no store: tasks are done in one place of a process, which tests of tasks need.
+"""
 
 from __future__ import annotations
 
@@ -8,13 +11,17 @@ import httpx
 import pytest
 
 from service.config import Settings
-from service.web.server import open_server
-from tests.web.sent import running
+from service.web.app import make_app
+from service.web.press import open_presses
+from tests.web.sent import running_app
 
 
 @pytest.fixture(scope="session")
 def client(tmp_path_factory: pytest.TempPathFactory) -> Iterator[httpx.Client]:
-    """Give a client of a whole service with real presses."""
-    settings = Settings(port=0, data=tmp_path_factory.mktemp("data"))
-    with open_server(settings) as (server, listener), running(server, listener) as opened:
+    """Give a client of a service with real presses."""
+    settings = Settings(data=tmp_path_factory.mktemp("data"))
+    with (
+        open_presses(settings) as presses,
+        running_app(make_app(presses, settings.host)) as opened,
+    ):
         yield opened

@@ -18,6 +18,7 @@ from service.cards.compose.contents_list import compose_contents_list
 from service.cards.compose.cover_card import compose_cover_card
 from service.cards.compose.end_label import compose_end_labels
 from service.cards.compose.lid_card import compose_lid_card
+from service.cards.parts import SecondWords
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
 from service.records.measures import Grid
@@ -181,7 +182,8 @@ def _vary(value: object, path: str) -> Iterator[tuple[str, object]]:
     elif isinstance(value, int):
         yield path, value + 1
     elif value is None:
-        yield path, Grid(7, 7) if path.endswith("grid") else (7, 7)
+        given = {"grid": Grid(7, 7), "second": SecondWords("cy", (("Lead", "Plwm"),))}
+        yield path, given.get(path.rpartition(".")[2], (7, 7))
     elif isinstance(value, tuple):
         yield from _vary_tuple(value, path)
     elif is_dataclass(value) and not isinstance(value, type):
