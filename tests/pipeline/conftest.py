@@ -35,10 +35,12 @@ def workshop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Workshop]:
         yield opened
 
 
-def make_photo(colour: str) -> bytes:
+def make_photo(colour: str, size_px: tuple[int, int] = (900, 600)) -> bytes:
     """Draw a plain object on grey as a JPEG."""
-    image = Image.new("RGB", (900, 600), "#909090")
-    ImageDraw.Draw(image).ellipse((300, 150, 600, 450), fill=colour)
+    image = Image.new("RGB", size_px, "#909090")
+    width_px, height_px = size_px
+    box = (width_px // 3, height_px // 4, width_px * 2 // 3, height_px * 3 // 4)
+    ImageDraw.Draw(image).ellipse(box, fill=colour)
     stream = io.BytesIO()
     image.save(stream, "JPEG")
     return stream.getvalue()

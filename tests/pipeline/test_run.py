@@ -11,14 +11,23 @@ from service.cards.kinds import CONTENTS_LIST, END_LABEL, LID_CARD, find_kind
 from service.errors import ContentsError
 from service.geometry import Insets
 from service.pipeline.options import PrintOptions
+from service.pipeline.printing import plates
 from service.pipeline.ready import Workshop
 from service.pipeline.run import check_collection, print_collection
-from service.records.record import Collection
+from service.records.record import (
+    Collection,
+    ContainerKind,
+    ContainerRecord,
+    ObjectRecord,
+    PackingRecord,
+    PhotoReference,
+    PlaceRecord,
+)
 from service.render.raster import opened
 from service.sheets.printers.printer import Printer, PrinterSetup
 from service.sheets.printers.used_sheet import UsedSheet
 from service.sheets.stocks import STOCKS, find_stock
-from tests.pipeline.conftest import with_title
+from tests.pipeline.conftest import make_photo, with_title
 
 
 @pytest.mark.print
@@ -49,6 +58,26 @@ def test_same_input_gives_same_bytes(
     options = PrintOptions(kinds=(LID_CARD,))
     one, other = (print_collection(collection, photos, options, workshop) for _ in range(2))
     assert one.files[0].pdf == other.files[0].pdf
+
+
+@pytest.mark.print
+def test_a_photo_is_shown_small_and_large_in_one_run(
+    collection: Collection, workshop: Workshop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A later card may show it larger than the sizes made at first hold; the earlier ones stay."""
+    monkeypatch.setattr(plates, "WINDOW", 1)
+    gown = ObjectRecord("1991.8.14", "Oilskin coat", photos=(PhotoReference("lead.jpg"),))
+    cover = ContainerRecord("GC-1", ContainerKind.GARMENT_COVER)
+    both = replace(
+        collection,
+        objects=(*collection.objects, gown),
+        containers=(*collection.containers, cover),
+        packings=(*collection.packings, PackingRecord("GC-1", 1, (PlaceRecord("1991.8.14"),))),
+    )
+    photos = {"lead.jpg": make_photo("#404040", (2400, 1600))}
+    outcome = print_collection(both, photos, PrintOptions(), workshop)
+    assert {"lid-card", "cover-card"} <= {file.kind.code for file in outcome.files}
+    assert "card-failed" not in {finding.code for finding in outcome.findings}
 
 
 @pytest.mark.print

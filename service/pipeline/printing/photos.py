@@ -12,7 +12,10 @@ from service.render.pictures.thumbnails import Grade, Thumbnails, is_finer_neede
 
 
 class Photos:
-    """Thumbnails by the photo's name; those that a page shows large are made again finer."""
+    """Thumbnails by the photo's name; those that a page shows large are made again finer.
+
+    Cards that were inked before name the coarser ones, so these stay in use.
+    """
 
     def __init__(
         self,
@@ -22,6 +25,7 @@ class Photos:
     ) -> None:
         """Begin with what was made when the photos arrived."""
         self._thumbnails = dict(thumbnails)
+        self._outgrown: list[tuple[str, Thumbnails]] = []
         self._sources = sources
         self._workshop = workshop
 
@@ -46,21 +50,26 @@ class Photos:
                 cache_folder=self._workshop.cache_folder,
                 workers=self._workshop.decoders,
             )
+            self._outgrown += [(name, self._thumbnails[name]) for name in finer]
             self._thumbnails.update(finer)
 
     def pictures(self) -> PictureSource:
         """Give what reads the JPEG of a thumbnail by its hash, as it stands."""
-        return picture_source(self._thumbnails.values())
+        return picture_source(photo for _, photo in self._in_use())
 
     def restored_pictures(self) -> PictureSource:
         """Give what reads it, checks it, and makes a damaged one anew."""
+        used = self._in_use()
         restore = restorer(
-            self._thumbnails,
+            used,
             self._sources,
             cache_folder=self._workshop.cache_folder,
             workers=self._workshop.decoders,
         )
-        return restoring_source(self._thumbnails.values(), restore)
+        return restoring_source((photo for _, photo in used), restore)
+
+    def _in_use(self) -> list[tuple[str, Thumbnails]]:
+        return [*self._outgrown, *self._thumbnails.items()]
 
     def _is_too_coarse(self, block: PictureBlock) -> bool:
         thumbnails = self._thumbnails.get(block.photo)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -67,7 +67,7 @@ def prepare_photos(
 
 
 def restorer(
-    ready: Mapping[str, Thumbnails],
+    ready: Sequence[tuple[str, Thumbnails]],
     photos: Mapping[str, PhotoSource],
     *,
     cache_folder: Path,
@@ -75,13 +75,14 @@ def restorer(
 ) -> PictureSource:
     """Give a function that makes a thumbnail again whose stored bytes turn out to be damaged.
 
+    `ready` are the thumbnails in use with the names of their photos; a photo may have two grades.
     The function mends the cache too. It raises a `ServiceError` when the photo can no longer be
     used, and `PictureError` when it is no longer the photo from which `ready` was made.
     """
 
     def restore(sha256: str) -> bytes:
-        name = next(name for name, photo in ready.items() if photo.find(sha256))
-        job = _Job(name, photos[name], cache_folder, ready[name].grade)
+        name, used = next((name, photo) for name, photo in ready if photo.find(sha256))
+        job = _Job(name, photos[name], cache_folder, used.grade)
         for answer in workers.run(_decode, [job], limit_seconds=LIMIT_SECONDS):
             if isinstance(answer, ServiceError):
                 raise answer

@@ -74,6 +74,19 @@ def test_bytes_are_those_of_their_hash(photos: Photos) -> None:
         assert Image.open(io.BytesIO(jpeg)).size == (size.width_px, size.height_px)
 
 
+def test_what_a_card_was_inked_with_stays(photos: Photos) -> None:
+    """A card that showed it small names the coarse picture after another showed it large."""
+    coarse = photos.thumbnails[NAME].sizes[0]
+    photos.refine_for([page(95)])
+    finer = photos.thumbnails[NAME].largest
+    for read in (photos.pictures(), photos.restored_pictures()):
+        for size in (coarse, finer):
+            assert hashlib.sha256(read(size.sha256)).hexdigest() == size.sha256
+    stored = Path(str(coarse.source))
+    stored.write_bytes(b"damaged")
+    assert hashlib.sha256(photos.restored_pictures()(coarse.sha256)).hexdigest() == coarse.sha256
+
+
 def test_a_damaged_thumbnail_is_made_again(photos: Photos, workshop: Workshop) -> None:
     """What does not have its hash any more is decoded once more from the photo."""
     wanted = photos.thumbnails[NAME].sizes[0]

@@ -97,7 +97,8 @@ def test_a_damaged_picture_is_made_again(tmp_path: Path, workers: Workers, grade
     (path,) = tmp_path.rglob("*.thumbnails")
     whole = path.read_bytes()
     path.write_bytes(whole[:-9] + bytes(9))
-    restore = restorer(ready, {"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers)
+    used = list(ready.items())
+    restore = restorer(used, {"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers)
     read = restoring_source(ready.values(), restore)
     largest = make_thumbnails(PHOTO, name="a.jpg", grade=grade).largest
     assert read(largest.sha256) == largest.jpeg
@@ -108,7 +109,7 @@ def test_a_picture_that_cannot_be_made_again_is_told(tmp_path: Path, workers: Wo
     """A photo that changed or went during the run is an error that names it."""
     ready, _ = prepare_photos({"a.jpg": PHOTO}, cache_folder=tmp_path, workers=workers)
     photos: dict[str, PhotoSource] = {"a.jpg": SMALL}
-    restore = restorer(ready, photos, cache_folder=tmp_path, workers=workers)
+    restore = restorer(list(ready.items()), photos, cache_folder=tmp_path, workers=workers)
     with pytest.raises(PictureError, match=r"a\.jpg: the photo was changed"):
         restore(ready["a.jpg"].largest.sha256)
     photos["a.jpg"] = b"Dear all"
