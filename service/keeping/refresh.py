@@ -1,37 +1,50 @@
-"""Brings the note of what today's cards say up to date, a portion of containers at a time."""
+"""Brings the notes of what today's cards and tags say up to date, a portion at a time."""
 
 from __future__ import annotations
 
 import hashlib
 from collections import defaultdict
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Generic, TypeVar
 
 from service.cards.fingerprint import fingerprint_card
-from service.keeping.tags.refresh import refresh_today_tags
-from service.keeping.today import Today, compose_today
+from service.keeping.tags.today import compose_today_tags
+from service.keeping.today import compose_today
 from service.languages.catalogue import catalogue_path
 from service.pages.ruler import Ruler
 from service.pipeline.ready import Progress, tell_nobody
 from service.records.museum.language import LANGUAGE_NAMES
-from service.store.handles import Engine
+from service.store.handles import Connection, Engine
 from service.store.open import reading, writing
 from service.store.today.note import (
     Fingerprints,
     Noted,
-    count_stale,
     heed_wording,
-    load_stale,
     load_wording,
     save_today,
 )
+from service.store.today.stale import CARDS, TAGS, Note, count_stale, load_stale
+from service.store.today.tag_note import save_today_tags
 
-PORTION = 500
-"""Containers worded at once: short enough that nobody waits for the store."""
+Said = TypeVar("Said")
 
 SERVICE = Path(__file__).parents[1]
 _WORDING = ("cards", "contents", "handling", "records", "symbols", "units.py")
 """What decides the words of a card; its look makes no card wrong."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Wording(Generic[Said]):
+    """How one kind of note is made: what of it at once, so that nobody waits for the store."""
+
+    note: Note
+    step: str
+    at_once: int
+    word: Callable[[Connection, Ruler, tuple[str, ...]], Mapping[str, Said]]
+    save: Callable[[Connection, Mapping[str, Said], int], None]
 
 
 def refresh_today(engine: Engine, ruler: Ruler, *, on_progress: Progress = tell_nobody) -> None:
@@ -40,25 +53,24 @@ def refresh_today(engine: Engine, ruler: Ruler, *, on_progress: Progress = tell_
     Somebody may change the store meanwhile: what changed after a portion was read stays marked.
     """
     _heed_wording(engine)
-    _refresh_cards(engine, ruler, on_progress)
-    refresh_today_tags(engine, ruler, on_progress=on_progress)
+    _refresh(engine, ruler, OF_CONTAINERS, on_progress)
+    _refresh(engine, ruler, OF_OBJECTS, on_progress)
 
 
-def _refresh_cards(engine: Engine, ruler: Ruler, on_progress: Progress) -> None:
+def _refresh(engine: Engine, ruler: Ruler, wording: _Wording[Said], on_progress: Progress) -> None:
     done = 0
     with reading(engine) as connection:
-        total = count_stale(connection)
+        total = count_stale(connection, wording.note)
     while True:
         with reading(engine) as connection:
-            stale = load_stale(connection, limit=PORTION)
-            if not stale.container_numbers:
+            stale = load_stale(connection, wording.note, limit=wording.at_once)
+            if not stale.numbers:
                 return
-            today = compose_today(connection, ruler, stale.container_numbers)
-        fingerprints = _by_container(today, stale.container_numbers)
+            fingerprints = wording.word(connection, ruler, stale.numbers)
         with writing(engine) as connection:
-            save_today(connection, fingerprints, as_of=stale.as_of)
-        done += len(stale.container_numbers)
-        on_progress("cards", done, max(done, total))
+            wording.save(connection, fingerprints, stale.as_of)
+        done += len(stale.numbers)
+        on_progress(wording.step, done, max(done, total))
 
 
 @cache
@@ -84,11 +96,37 @@ def _heed_wording(engine: Engine) -> None:
         heed_wording(connection, wording_sha256())
 
 
-def _by_container(today: Today, numbers: tuple[str, ...]) -> dict[str, Fingerprints]:
+def _word_cards(
+    connection: Connection, ruler: Ruler, numbers: tuple[str, ...]
+) -> dict[str, Fingerprints]:
     """Give the fingerprints of each container; one whose cards cannot be worded has none."""
+    today = compose_today(connection, ruler, numbers)
     found: dict[str, dict[tuple[str, int], Noted]] = defaultdict(dict)
     for key, card in today.cards.items():
         number, kind, side = key
         noted = Noted(fingerprint_card(card), standing=key in today.standing)
         found[number][kind, side] = noted
     return {number: found[number] for number in numbers}
+
+
+def _word_tags(connection: Connection, ruler: Ruler, numbers: tuple[str, ...]) -> dict[str, str]:
+    """Give the fingerprint of each object's tag; it is empty where it cannot be worded."""
+    tags = compose_today_tags(connection, ruler, numbers).cards
+    found = {number: fingerprint_card(tag) for (number, _, _), tag in tags.items()}
+    return {number: found.get(number, "") for number in numbers}
+
+
+OF_CONTAINERS = _Wording(
+    CARDS,
+    "cards",
+    500,
+    _word_cards,
+    lambda connection, said, as_of: save_today(connection, said, as_of=as_of),
+)
+OF_OBJECTS = _Wording(
+    TAGS,
+    "tags",
+    2_000,
+    _word_tags,
+    lambda connection, said, as_of: save_today_tags(connection, said, as_of=as_of),
+)

@@ -16,6 +16,7 @@ from service.records.record import ContainerRecord, PackingRecord
 from service.store.base.bulk import in_portions
 from service.store.canonical import compare_json, decode_record, dump_json, encode_record
 from service.store.history import Entry
+from service.store.packing.nesting import with_outer
 from service.store.tables import containers
 
 
@@ -33,25 +34,13 @@ def forget_weights(
     ]
     return [
         entry
-        for some in in_portions(_with_outer(connection, repacked))
+        for some in in_portions(sorted(with_outer(connection, repacked)))
         for entry in _forget(connection, some)
     ]
 
 
 def _contents(packing: PackingRecord) -> Counter[tuple[str, tuple[str, ...]]]:
     return Counter((place.object_number, place.parts) for place in packing.places)
-
-
-def _with_outer(connection: Connection, numbers: Iterable[str]) -> list[str]:
-    """Add the containers that these lie in, and those that hold them, and so on."""
-    found = dict.fromkeys(numbers)
-    inner = list(found)
-    while inner:
-        query = select(containers.c.inside).where(containers.c.container_number.in_(inner))
-        around = dict.fromkeys(connection.execute(query).scalars())
-        inner = [number for number in around if number and number not in found]
-        found.update(dict.fromkeys(inner))
-    return list(found)
 
 
 def _forget(connection: Connection, numbers: Sequence[str]) -> list[Entry]:

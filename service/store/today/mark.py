@@ -14,6 +14,7 @@ from sqlalchemy import Connection, delete, insert, literal, select
 
 from service.store.base.bulk import in_portions
 from service.store.packing.load import load_holders
+from service.store.packing.nesting import with_outer
 from service.store.tables import containers, packings, places
 from service.store.today.tables import today_stale
 
@@ -42,7 +43,7 @@ def mark_stale(connection: Connection, change: int, touches: Iterable[Touch]) ->
     objects = {touch.object_number for touch in touching if touch.object_number}
     objects |= _objects_lately_in(connection, sorted(named))
     touched = named | _former_outer(touching) | load_holders(connection, objects).keys()
-    _mark(connection, change, sorted(_with_outer(connection, touched)))
+    _mark(connection, change, sorted(with_outer(connection, touched)))
 
 
 def mark_all_stale(connection: Connection, change: int) -> None:
@@ -78,20 +79,6 @@ def _former_outer(touches: Iterable[Touch]) -> set[str]:
             record = json.loads(touch.detail).get("record", {})
             found.add(record.get("before", {}).get("inside", ""))
     return found - {""}
-
-
-def _with_outer(connection: Connection, numbers: Iterable[str]) -> set[str]:
-    """Add the containers in which these lie, and those in which they lie, and so on."""
-    found = set(numbers)
-    inner = sorted(found)
-    while inner:
-        outer: set[str] = set()
-        for some in in_portions(inner):
-            query = select(containers.c.inside).where(containers.c.container_number.in_(some))
-            outer.update(connection.execute(query).scalars())
-        inner = sorted(outer - found - {""})
-        found.update(inner)
-    return found
 
 
 def _mark(connection: Connection, change: int, numbers: Sequence[str]) -> None:

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
 
-from sqlalchemy import ColumnElement, Connection, and_, delete, exists, func, insert, or_, select
+from sqlalchemy import ColumnElement, Connection, and_, delete, exists, insert, or_, select
 
-from service.store.base.bulk import execute_rows, in_portions
+from service.store.base.bulk import execute_rows
 from service.store.printed.card import PrintedCard
 from service.store.printed.runs import read_cards, select_cards
-from service.store.tables import CardState, change_counter, containers, printed_cards
+from service.store.tables import CardState, containers, printed_cards
 from service.store.today.mark import mark_all_stale
-from service.store.today.tables import today_cards, today_stale, today_wording
+from service.store.today.stale import CARDS, count_changes, take_up
+from service.store.today.tables import today_cards, today_wording
 from service.store.today.tag_mark import mark_all_tags_stale
 
 
@@ -26,14 +27,6 @@ class Noted:
 
 Fingerprints = Mapping[tuple[str, int], Noted]
 """What each card of a container says, by kind and side."""
-
-
-@dataclass(frozen=True, slots=True)
-class Stale:
-    """Containers whose cards are to be worded anew, and the last change that was made by then."""
-
-    container_numbers: tuple[str, ...]
-    as_of: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,23 +57,6 @@ def load_wording(connection: Connection) -> str:
     return connection.execute(select(today_wording.c.sha256)).scalar() or ""
 
 
-def load_stale(connection: Connection, *, limit: int) -> Stale:
-    """Name some of the containers that are marked, the earliest changed first."""
-    query = (
-        select(containers.c.container_number)
-        .join(today_stale, today_stale.c.container_id == containers.c.id)
-        .order_by(today_stale.c.since, containers.c.id)
-        .limit(limit)
-    )
-    numbers = tuple(connection.execute(query).scalars())
-    return Stale(numbers, count_changes(connection))
-
-
-def count_stale(connection: Connection) -> int:
-    """Count the containers that are marked."""
-    return int(connection.execute(select(func.count()).select_from(today_stale)).scalar_one())
-
-
 def save_today(
     connection: Connection, fingerprints: Mapping[str, Fingerprints], *, as_of: int
 ) -> None:
@@ -88,21 +64,12 @@ def save_today(
 
     A container that changed after that, or that somebody else has noted meanwhile, is left alone.
     """
-    rows: list[dict[str, object]] = []
-    for some in in_portions(list(fingerprints)):
-        query = (
-            select(containers.c.container_number, containers.c.id)
-            .join(today_stale, today_stale.c.container_id == containers.c.id)
-            .where(containers.c.container_number.in_(some), today_stale.c.since <= as_of)
-        )
-        keys = dict(connection.execute(query).all())
-        for table in (today_cards, today_stale):
-            connection.execute(delete(table).where(table.c.container_id.in_(keys.values())))
-        rows += [
-            {"container_id": key, "kind": kind, "side": side, **asdict(noted)}
-            for number, key in keys.items()
-            for (kind, side), noted in fingerprints[number].items()
-        ]
+    keys = take_up(connection, CARDS, list(fingerprints), as_of=as_of)
+    rows = [
+        {"container_id": key, "kind": kind, "side": side, **asdict(noted)}
+        for number, key in keys.items()
+        for (kind, side), noted in fingerprints[number].items()
+    ]
     execute_rows(connection, insert(today_cards), rows)
 
 
@@ -154,8 +121,3 @@ def _is_same_card() -> ColumnElement[bool]:
         today_cards.c.kind == printed_cards.c.kind,
         today_cards.c.side == printed_cards.c.side,
     )
-
-
-def count_changes(connection: Connection) -> int:
-    """Give the number of the last change."""
-    return int(connection.execute(select(change_counter.c.changes)).scalar_one())

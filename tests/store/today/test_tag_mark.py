@@ -14,8 +14,8 @@ from service.store.printed.card import NewRun
 from service.store.printed.runs import load_attached_tags, save_run
 from service.store.printed.states import mark_attached, mark_spoiled
 from service.store.save_records import save_records
+from service.store.today.stale import TAGS, load_stale
 from service.store.today.tables import today_stale_tags
-from service.store.today.tag_note import load_stale_tags
 from tests.store.made import HAT, LAMP, LATER, LEAD
 from tests.store.printed.made import TAG
 
@@ -24,7 +24,7 @@ TAGGED = (HAT, LEAD)
 
 def marked(connection: Connection) -> set[str]:
     """Name the objects that are marked, and take the marks away."""
-    found = load_stale_tags(connection, limit=9).object_numbers
+    found = load_stale(connection, TAGS, limit=9).numbers
     connection.execute(delete(today_stale_tags))
     return set(found)
 

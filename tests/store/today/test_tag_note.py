@@ -13,12 +13,8 @@ from service.store.printed.runs import save_run
 from service.store.printed.states import mark_attached
 from service.store.save_records import save_records
 from service.store.today.note import heed_wording, load_differing, load_unattached
-from service.store.today.tag_note import (
-    count_stale_tags,
-    load_differing_tags,
-    load_stale_tags,
-    save_today_tags,
-)
+from service.store.today.stale import TAGS, count_stale, load_stale
+from service.store.today.tag_note import load_differing_tags, save_today_tags
 from tests.store.made import HAT, LAMP, LATER, LEAD
 from tests.store.printed.made import TAG
 
@@ -40,12 +36,12 @@ def differing(connection: Connection) -> list[str]:
 
 def test_a_tag_that_says_something_else_is_found(connection: Connection) -> None:
     """One that was never worded, that says something else or cannot be worded; others are not."""
-    stale = load_stale_tags(connection, limit=2)
-    assert stale.object_numbers == (LEAD, HAT)
+    stale = load_stale(connection, TAGS, limit=2)
+    assert stale.numbers == (LEAD, HAT)
     save_today_tags(connection, dict.fromkeys((LEAD, HAT), TAG.fingerprint), as_of=stale.as_of)
     assert differing(connection) == [LAMP]
     save_today_tags(connection, {LAMP: ""}, as_of=stale.as_of)
-    assert (count_stale_tags(connection), differing(connection)) == (0, [LAMP])
+    assert (count_stale(connection, TAGS), differing(connection)) == (0, [LAMP])
 
 
 def test_no_container_lacks_a_tag(connection: Connection) -> None:
@@ -56,17 +52,17 @@ def test_no_container_lacks_a_tag(connection: Connection) -> None:
 
 def test_what_changed_meanwhile_stays_marked(connection: Connection) -> None:
     """An object that changed after its tag was worded is not noted, and stays marked."""
-    as_of = load_stale_tags(connection, limit=9).as_of
+    as_of = load_stale(connection, TAGS, limit=9).as_of
     renamed = ObjectRecord(HAT, "Another title")
     save_records(connection, Collection(objects=(renamed,)), stamp=LATER)
     save_today_tags(connection, HELD, as_of=as_of)
-    assert load_stale_tags(connection, limit=9).object_numbers == (HAT,)
+    assert load_stale(connection, TAGS, limit=9).numbers == (HAT,)
     assert differing(connection) == [HAT]
 
 
 def test_who_comes_late_writes_over_nothing(connection: Connection) -> None:
     """What somebody else has noted meanwhile is newer, or the same."""
-    as_of = load_stale_tags(connection, limit=9).as_of
+    as_of = load_stale(connection, TAGS, limit=9).as_of
     save_today_tags(connection, HELD, as_of=as_of)
     save_today_tags(connection, {HAT: "b" * 64}, as_of=as_of)
     assert differing(connection) == []
@@ -74,7 +70,7 @@ def test_who_comes_late_writes_over_nothing(connection: Connection) -> None:
 
 def test_other_wording_marks_every_tag(connection: Connection) -> None:
     """Tags worded by other rules are all asked anew."""
-    save_today_tags(connection, HELD, as_of=load_stale_tags(connection, limit=9).as_of)
-    assert count_stale_tags(connection) == 0
+    save_today_tags(connection, HELD, as_of=load_stale(connection, TAGS, limit=9).as_of)
+    assert count_stale(connection, TAGS) == 0
     assert heed_wording(connection, "1" * 64)
-    assert count_stale_tags(connection) == 3
+    assert count_stale(connection, TAGS) == 3

@@ -10,7 +10,7 @@ from service.store.base.columns import metadata
 from service.store.migrations.versions import r0002_today
 from service.store.open import open_folder, writing
 from service.store.tables import change_counter, containers
-from service.store.today.note import load_stale
+from service.store.today.stale import CARDS, load_stale
 from service.store.today.tables import today_cards, today_stale, today_wording
 
 
@@ -28,6 +28,6 @@ def test_what_was_there_before_is_still_to_be_worded(tmp_path: Path) -> None:
         connection.execute(insert(containers).values(row))
         with Operations.context(MigrationContext.configure(connection)):
             r0002_today.upgrade()
-        assert load_stale(connection, limit=9).container_numbers == ("B-1",)
+        assert load_stale(connection, CARDS, limit=9).numbers == ("B-1",)
         assert connection.execute(text("SELECT since FROM today_stale")).scalars().all() == [7]
     engine.dispose()
