@@ -18,11 +18,10 @@ from service.errors import ServiceError
 from service.findings import Finding
 from service.web.description import describe, write_page
 from service.web.forms import MOST_FIELDS, MOST_FILES, MOST_RECORDS_BYTES
-from service.web.guard import LOOPBACK, MOST_AT_ONCE, MOST_BODY_BYTES, Guard, refuse_body
+from service.web.guard import LOOPBACK, USUAL_LIMITS, Guard, Limits, refuse_body
 from service.web.press import Presses
 from service.web.replies.problems import (
     Problem,
-    ProblemResponse,
     is_inner,
     problem_of,
     refuse,
@@ -33,7 +32,10 @@ from service.web.routes import FailedError, router
 from service.web.store.counter import Counter
 from service.web.store.routes import router as store_router
 from service.web.views.limit import Limit
+from service.web.views.routes import open_router
+from service.web.views.routes import router as view_router
 from service.web.views.rules import router as rules_router
+from service.web.views.shell.faults import show_problem
 
 _LOG = logging.getLogger(__name__)
 _CODES = {404: Refusal.NOT_FOUND, 405: Refusal.METHOD_NOT_ALLOWED}
@@ -44,19 +46,19 @@ def make_app(
     host: str,
     *,
     counter: Counter | None = None,
-    most_body_bytes: int = MOST_BODY_BYTES,
-    most_at_once: int = MOST_AT_ONCE,
+    default_actor: str = "",
+    limits: Limits = USUAL_LIMITS,
 ) -> ASGIApp:
     """Build the application for the address it will listen on.
 
     Without a counter only the paths that keep nothing are there. The page that describes the API
-    is there on loopback only.
+    is there on loopback only. `default_actor` makes the changes of pages until a reader says more.
     """
     app = FastAPI(
         openapi_url=None,
         docs_url=None,
         redoc_url=None,
-        max_body_size=most_body_bytes,
+        max_body_size=limits.most_body_bytes,
         form_limits={
             "max_files": MOST_FILES + 1,
             "max_fields": MOST_FIELDS,
@@ -64,17 +66,20 @@ def make_app(
         },
     )
     app.state.presses = presses
-    app.state.most_body_bytes = most_body_bytes
+    app.state.most_body_bytes = limits.most_body_bytes
+    app.state.default_actor = default_actor
     app.include_router(router)
     app.include_router(rules_router)
+    app.include_router(open_router)
     if counter is not None:
         app.state.counter = counter
         app.state.scan_limit = Limit()
         app.include_router(store_router)
+        app.include_router(view_router)
     _add_description(app, page=host in LOOPBACK)
     for kind, handler in _HANDLERS.items():
         app.add_exception_handler(kind, handler)
-    return Guard(app, LOOPBACK | {host}, most_body_bytes=most_body_bytes, most_at_once=most_at_once)
+    return Guard(app, LOOPBACK | {host}, limits)
 
 
 def _add_description(app: FastAPI, *, page: bool) -> None:
@@ -91,17 +96,17 @@ def _add_description(app: FastAPI, *, page: bool) -> None:
         app.add_api_route("/docs", docs, include_in_schema=False)
 
 
-def _tell_error(_request: Request, error: Exception) -> Response:
-    return ProblemResponse(_problem(error))
+def _tell_error(request: Request, error: Exception) -> Response:
+    return show_problem(request, _problem(error))
 
 
 def _tell_http(request: Request, error: Exception) -> Response:
     """Tell what the framework refuses: no such path, a body too long or not a form."""
     status = error.status_code if isinstance(error, HTTPException) else HTTPStatus.BAD_REQUEST
     if status == HTTPStatus.REQUEST_ENTITY_TOO_LARGE:
-        return ProblemResponse(refuse_body(request.app.state.most_body_bytes))
+        return show_problem(request, refuse_body(request.app.state.most_body_bytes))
     detail = str(getattr(error, "detail", error))
-    return ProblemResponse(refuse(_CODES.get(status, Refusal.BAD_REQUEST), detail))
+    return show_problem(request, refuse(_CODES.get(status, Refusal.BAD_REQUEST), detail))
 
 
 def _problem(error: Exception) -> Problem:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
@@ -14,6 +15,17 @@ from service.web.replies.refusals import Refusal
 MOST_BODY_BYTES = 512 * 1024 * 1024
 MOST_AT_ONCE = 8
 """Requests with a body under way; each may hold a whole batch of photos on disk."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """How much is taken in: bytes of one body, and requests with a body at once."""
+
+    most_body_bytes: int = MOST_BODY_BYTES
+    most_at_once: int = MOST_AT_ONCE
+
+
+USUAL_LIMITS = Limits()
 
 LOOPBACK = frozenset({"localhost", "127.0.0.1", "::1"})
 _HOST = re.compile(r"(?:\[(?P<six>[0-9a-f:.]{2,45})\]|(?P<name>[a-z0-9._-]{1,255}))(?::\d{1,5})?")
@@ -30,19 +42,11 @@ _HEADERS = {
 class Guard:
     """Middleware that turns away what no route should see, and adds headers to every reply."""
 
-    def __init__(
-        self,
-        app: ASGIApp,
-        hosts: frozenset[str],
-        *,
-        most_body_bytes: int = MOST_BODY_BYTES,
-        most_at_once: int = MOST_AT_ONCE,
-    ) -> None:
+    def __init__(self, app: ASGIApp, hosts: frozenset[str], limits: Limits) -> None:
         """Take the names of this machine besides the address a request came in by."""
         self._app = app
         self._hosts = hosts
-        self._most_body_bytes = most_body_bytes
-        self._most_at_once = most_at_once
+        self._limits = limits
         self._under_way = 0
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -84,9 +88,9 @@ class Guard:
 
     def _refuse_weight(self, headers: Headers) -> Problem | None:
         # The length is a number: the server has turned away everything else.
-        if int(headers.get("content-length", "0")) > self._most_body_bytes:
-            return refuse_body(self._most_body_bytes)
-        if self._under_way >= self._most_at_once:
+        if int(headers.get("content-length", "0")) > self._limits.most_body_bytes:
+            return refuse_body(self._limits.most_body_bytes)
+        if self._under_way >= self._limits.most_at_once:
             return refuse(Refusal.BUSY, f"{self._under_way} requests are under way.")
         return None
 

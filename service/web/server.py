@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import getpass
 import logging
 import signal
 import socket
@@ -55,7 +56,7 @@ def open_server(settings: Settings) -> Iterator[tuple[uvicorn.Server, socket.soc
         # It logs each body that is no form, which any client can send without end.
         logging.getLogger("python_multipart").setLevel(logging.ERROR)
         config = uvicorn.Config(
-            make_app(presses, settings.host, counter=counter),
+            make_app(presses, settings.host, counter=counter, default_actor=_name_actor(settings)),
             http="h11",
             ws="none",
             lifespan="off",
@@ -82,6 +83,14 @@ def _open_counter(settings: Settings) -> Iterator[Counter | None]:
     setup = JobsSetup(read_clock, settings.slot, turn)
     with open_desk(settings) as desk, open_jobs(desk, setup) as line:
         yield Counter(desk, PangoRuler(FONTS_CONF), Backroom(line, turn))
+
+
+def _name_actor(settings: Settings) -> str:
+    """Name who makes the changes of pages until a reader gives a name; empty where unknown."""
+    try:
+        return settings.actor or getpass.getuser()
+    except (KeyError, OSError, ImportError):
+        return ""
 
 
 def address_of(listener: socket.socket) -> str:

@@ -16,6 +16,7 @@ class Refusal(StrEnum):
     METHOD_NOT_ALLOWED = "method-not-allowed"
     NOT_ACCEPTABLE = "not-acceptable"
     ALREADY_THERE = "already-there"
+    NOT_EMPTY = "not-empty"
     STALE = "stale"
     TOO_LARGE = "too-large"
     FOREIGN_HOST = "foreign-host"
@@ -44,6 +45,7 @@ REFUSALS: dict[Refusal, _RefusalKind] = {
     Refusal.METHOD_NOT_ALLOWED: _RefusalKind(405, "Look the path up in /openapi.json."),
     Refusal.NOT_ACCEPTABLE: _RefusalKind(406, "Ask for one of the media types that are named."),
     Refusal.ALREADY_THERE: _RefusalKind(409, "Read what is there, and change that."),
+    Refusal.NOT_EMPTY: _RefusalKind(409, "Start with another data folder to try things out."),
     Refusal.STALE: _RefusalKind(
         412, "Compare both states, and send the change again with the ETag of the current one."
     ),

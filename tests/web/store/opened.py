@@ -49,10 +49,12 @@ def fill_store(folder: Path) -> None:
 def open_client(folder: Path, workshop: Workshop) -> Iterator[httpx.Client]:
     """Run the service over the store in a folder and give a client that acts as one person."""
     engine = open_folder(folder)
+    upgrade_store(engine)
     desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop, folder)
     with open_line(engine) as line:
         counter = Counter(desk, PangoRuler(FONTS_CONF), Backroom(line), clock=lambda: MOMENT)
-        app = make_app(Presses([], patience_seconds=0), "127.0.0.1", counter=counter)
+        presses = Presses([], patience_seconds=0)
+        app = make_app(presses, "127.0.0.1", counter=counter, default_actor=STAMP.actor)
         with running_app(app) as client:
             client.headers.update(ACTOR)
             yield client

@@ -2,35 +2,12 @@
 
 from __future__ import annotations
 
-import shutil
-from collections.abc import Iterator
-from pathlib import Path
-
 import httpx
-import pytest
 
-from service.pipeline.ready import Workshop
-from service.wiring import open_workshop
 from tests.web.sent import problem_of
-from tests.web.store.opened import BOX, fill_store, open_client
+from tests.web.store.opened import BOX
 
 HTML = {"Accept": "text/html"}
-
-
-@pytest.fixture(scope="module")
-def workshop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Workshop]:
-    """Open a workshop of one child process."""
-    with open_workshop(tmp_path_factory.mktemp("workshop"), processes=1) as opened:
-        yield opened
-
-
-@pytest.fixture
-def client(tmp_path: Path, workshop: Workshop) -> Iterator[httpx.Client]:
-    """Give a client of a service over a filled store."""
-    fill_store(tmp_path / "data")
-    with open_client(tmp_path / "data", workshop) as opened:
-        yield opened
-    shutil.rmtree(tmp_path / "data")
 
 
 def test_a_program_reads_json_and_a_phone_a_page(client: httpx.Client) -> None:

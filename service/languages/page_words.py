@@ -1,0 +1,75 @@
+"""The words of pages in the language of the reader: gettext, and dates as it writes them."""
+
+from __future__ import annotations
+
+import gettext
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+
+from babel import Locale, negotiate_locale
+from babel.dates import format_date, format_datetime
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po
+
+from service.languages.catalogue import LOCALE
+
+FILE_NAME = "pages.po"
+ENGLISH = "en"
+_LOCALE_OF = {ENGLISH: "en_GB"}
+"""English pages write days as cards do, the day before the month."""
+
+
+@dataclass(frozen=True, slots=True)
+class PageWords:
+    """How pages speak one language.
+
+    Attributes:
+        code: The language (BCP 47).
+        messages: Its catalogue; what it lacks stays English.
+    """
+
+    code: str
+    messages: gettext.NullTranslations
+
+    def write_day(self, day: date) -> str:
+        """Write a day in words that no order of figures can confuse, such as 14 Oct 2026."""
+        return format_date(day, "d MMM y", locale=self._locale)
+
+    def write_moment(self, moment: datetime) -> str:
+        """Write a day and time of the clock on the wall of this machine."""
+        return format_datetime(moment.astimezone(), "d MMM y, HH:mm", locale=self._locale)
+
+    @property
+    def _locale(self) -> Locale:
+        return Locale.parse(_LOCALE_OF.get(self.code, self.code))
+
+
+@cache
+def list_page_languages() -> tuple[str, ...]:
+    """List the languages that pages can be read in, English first."""
+    return (ENGLISH, *sorted(path.parent.name for path in LOCALE.glob(f"*/{FILE_NAME}")))
+
+
+def choose_language(preferred: Sequence[str]) -> str:
+    """Choose among them by what a reader prefers, best first; else English."""
+    return negotiate_locale(preferred, list_page_languages(), sep="-") or ENGLISH
+
+
+@cache
+def load_page_words(language: str) -> PageWords:
+    """Load the words of a language of the list."""
+    path = _path(language)
+    if not path.exists():
+        return PageWords(language, gettext.NullTranslations())
+    compiled = BytesIO()
+    write_mo(compiled, read_po(BytesIO(path.read_bytes()), locale=language, abort_invalid=True))
+    compiled.seek(0)
+    return PageWords(language, gettext.GNUTranslations(compiled))
+
+
+def _path(language: str) -> Path:
+    return LOCALE / language / FILE_NAME

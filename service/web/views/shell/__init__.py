@@ -1,0 +1,1 @@
+"""What every page shares: its frame, styles and scripts, forms, notices and words."""

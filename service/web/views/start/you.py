@@ -1,0 +1,61 @@
+"""Under which name changes are kept, and in which language pages are read."""
+
+from __future__ import annotations
+
+from typing import Annotated
+from urllib.parse import quote
+
+from fastapi import APIRouter, Form, Request, Response
+
+from service.languages.page_words import list_page_languages
+from service.web.replies.refusals import RefusedError
+from service.web.store.asking import read_actor
+from service.web.views.shell.forms import FilledForm
+from service.web.views.shell.notice import Notice, go_to
+from service.web.views.shell.page import show_page
+from service.web.views.shell.reader import LANGUAGE_COOKIE, NAME_COOKIE, read_reader
+
+router = APIRouter()
+
+_A_YEAR_SECONDS = 365 * 24 * 3600
+_PAGE = "start/you.html"
+LANGUAGES = (
+    ("", "As this browser prefers"),
+    ("en", "English"),
+    ("cy", "Cymraeg"),
+    ("fr", "Français"),
+)
+
+
+@router.get("/you", include_in_schema=False)
+def you(request: Request) -> Response:
+    """Ask for name and language."""
+    reader = read_reader(request)
+    form = FilledForm({"name": reader.name, "language": request.cookies.get(LANGUAGE_COOKIE, "")})
+    return _show(request, form)
+
+
+@router.post("/you", include_in_schema=False)
+def keep_you(
+    request: Request,
+    name: Annotated[str, Form(max_length=500)] = "",
+    language: Annotated[str, Form(max_length=10)] = "",
+) -> Response:
+    """Keep both in this browser."""
+    try:
+        actor = read_actor(quote(name))
+    except RefusedError as error:
+        typed = {"name": name, "language": language}
+        return _show(request, FilledForm(typed, {"name": error.detail}))
+    response = go_to("/", Notice(f"Your changes are kept under the name {actor}."))
+    chosen = language if language in list_page_languages() else ""
+    for cookie, value in ((NAME_COOKIE, quote(actor)), (LANGUAGE_COOKIE, chosen)):
+        response.set_cookie(
+            cookie, value, max_age=_A_YEAR_SECONDS, httponly=True, samesite="strict", path="/"
+        )
+    return response
+
+
+def _show(request: Request, form: FilledForm) -> Response:
+    offered = [(code, words) for code, words in LANGUAGES if code in {"", *list_page_languages()}]
+    return show_page(request, _PAGE, {"form": form, "languages": offered}, status=form.status)

@@ -1,0 +1,20 @@
+from __future__ import annotations
+
+from datetime import UTC, date, datetime
+
+from service.languages.page_words import choose_language, list_page_languages, load_page_words
+
+
+def test_english_is_always_there() -> None:
+    """It comes first, and is what anybody gets whose language is not on offer."""
+    assert list_page_languages()[0] == "en"
+    assert choose_language([]) == "en"
+    assert choose_language(["tlh", "en-US"]) == "en"
+
+
+def test_days_cannot_be_misread() -> None:
+    """The month is a word, so day and month cannot be exchanged."""
+    words = load_page_words("en")
+    assert words.write_day(date(2026, 10, 4)) == "4 Oct 2026"
+    assert "Oct 2026" in words.write_moment(datetime(2026, 10, 4, 12, tzinfo=UTC))
+    assert words.messages.gettext("Today") == "Today"

@@ -1,0 +1,45 @@
+from __future__ import annotations
+
+import hashlib
+import tomllib
+
+import httpx
+import pytest
+
+from service.render.task import TEMPLATES
+from service.web.views.shell.assets import STYLE, find_asset, load_assets
+from tests.web.sent import problem_of
+
+VENDOR = TEMPLATES / "web" / "vendor"
+
+
+def test_every_file_is_given_under_the_address_of_its_content(client: httpx.Client) -> None:
+    """A browser keeps it for a year; another content has another address."""
+    for asset in load_assets().values():
+        answer = client.get(asset.path)
+        assert answer.content == asset.data
+        assert answer.headers["content-type"] == asset.media_type
+        assert "immutable" in answer.headers["cache-control"]
+
+
+@pytest.mark.parametrize("path", ["/assets/0000/pages.js", "/assets/x/..%2Flayout.html"])
+def test_nothing_else_is_given(client: httpx.Client, path: str) -> None:
+    """Neither an old content nor a file beside the folder."""
+    assert problem_of(client.get(path))["status"] == 404
+
+
+def test_the_style_names_its_fonts_by_their_addresses() -> None:
+    """No file is fetched from elsewhere."""
+    style = load_assets()[STYLE].data.decode()
+    assert find_asset("AtkinsonHyperlegibleNext-Regular.woff2") in style
+    assert "http" not in style
+
+
+def test_what_others_made_is_as_they_made_it() -> None:
+    """Each vendored file has its licence beside it and the digest that was written down."""
+    table = tomllib.loads((VENDOR / "vendor.toml").read_text(encoding="utf-8"))
+    named = {row["file"]: row for row in table.values()}
+    assert set(named) == {path.name for path in VENDOR.glob("*.js")}
+    for name, row in named.items():
+        assert hashlib.sha256((VENDOR / name).read_bytes()).hexdigest() == row["sha256"]
+        assert (VENDOR / row["licence_file"]).is_file()
