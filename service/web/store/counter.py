@@ -11,6 +11,7 @@ from datetime import UTC, datetime
 
 from service.jobs.line import TaskLine
 from service.keeping.desk import Desk
+from service.keeping.reprints import Remembered, ReprintList, list_reprints
 from service.pages.ruler import Ruler
 from service.store.handles import Connection
 from service.store.open import reading, writing
@@ -57,6 +58,7 @@ class Counter:
         self.data_folder = desk.data_folder
         self.line = backroom.line
         self._desk = desk
+        self._remembered = Remembered()
         self._ruler = ruler
         self._patience_seconds = patience_seconds
         self._printing = backroom.turn
@@ -79,6 +81,11 @@ class Counter:
         """Lend the ruler."""
         with self._measuring:
             yield self._ruler
+
+    def list_reprints(self) -> ReprintList:
+        """List the cards to swap; what was found before is not worked out again."""
+        with self.measuring() as ruler:
+            return list_reprints(self.engine, ruler, remembered=self._remembered)
 
     @contextmanager
     def working(self) -> Iterator[Desk]:
