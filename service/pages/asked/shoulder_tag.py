@@ -104,7 +104,7 @@ def _is_whole(ruler: Ruler, number: str, style: TextStyle, width_mm: float) -> b
 def _make_rows(ruler: Ruler, card: ShoulderTag, width_mm: float) -> Iterator[Row]:
     """Give hazards first, then each object with its short name."""
     for warn in card.hazards:
-        yield set_warning(ruler, warn, width_mm, _MARK_MM)
+        yield set_warning(ruler, warn, width_mm, _MARK_MM, card.head.second)
     for item in card.objects:
         yield _set_object(ruler, item, width_mm)
 
