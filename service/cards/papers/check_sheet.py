@@ -8,7 +8,7 @@ from datetime import date
 
 from service.cards.compose.objects import compose_object
 from service.cards.compose.warn import warn_outside
-from service.cards.parts import Handling
+from service.cards.parts import Handling, SecondWords
 from service.cards.words import KIND_WORDS, count, join_words, write_date, write_questions
 from service.contents.packing import Packing
 from service.handling.checks.due import DueCheck
@@ -57,6 +57,7 @@ class CheckSheet:
     questions: str
     rows: tuple[SheetRow, ...]
     hides_locations: bool = False
+    second: SecondWords | None = None
 
     @property
     def asked(self) -> tuple[CheckKind, ...]:

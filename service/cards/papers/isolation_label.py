@@ -8,7 +8,7 @@ from datetime import date
 from service.cards.compose.objects import compose_object
 from service.cards.compose.warn import warn_outside
 from service.cards.papers.removal_slip import warn_of_object
-from service.cards.parts import Handling
+from service.cards.parts import Handling, SecondWords
 from service.cards.words import KIND_WORDS, write_date, write_questions
 from service.contents.packing import PackedObject, Packing
 from service.handling.lifting import LiftAdvice
@@ -45,6 +45,7 @@ class IsolationLabel:
     handling: Handling
     questions: str
     is_recorded: bool = True
+    second: SecondWords | None = None
 
 
 def label_container(packing: Packing, isolation: Isolation, museum: Museum) -> IsolationLabel:

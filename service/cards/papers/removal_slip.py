@@ -12,7 +12,7 @@ from service.cards.compose.warn import (
     gather_hazards,
     is_discreet,
 )
-from service.cards.parts import Handling, Warn
+from service.cards.parts import Handling, SecondWords, Warn
 from service.cards.words import join_words, write_date, write_questions
 from service.contents.packing import PackedObject
 from service.records.record import ContainerRecord, Museum
@@ -55,6 +55,7 @@ class RemovalSlip:
     reason: str
     handling: Handling
     questions: str
+    second: SecondWords | None = None
 
 
 def compose_removal_slip(

@@ -8,11 +8,13 @@ from datetime import date, timedelta
 from pathlib import Path
 
 from service.cards.papers.check_sheet import CheckSheet, SheetRow, Visit, compose_sheet_row
+from service.cards.second.papers import speak_paper
 from service.cards.words import join_words, write_date, write_questions
 from service.handling.checks.kinds import CheckKind
 from service.keeping.desk import Desk
 from service.keeping.rounds.due import ALL_KINDS, DueContainer, list_due
 from service.keeping.rounds.loading import Loaded, find_files, load_packings
+from service.languages.catalogue import load_phrasebook
 from service.pipeline.documents.rounds import print_check_sheet
 from service.records.naturally import natural_key
 from service.store.history import Stamp
@@ -53,7 +55,8 @@ def print_sheet(desk: Desk, wish: SheetWish, *, stamp: Stamp) -> Path:
     )
     shown = (one.photo for row in rows for one in row.photos)
     files = find_files(desk, loaded.photos, shown)
-    return print_check_sheet(sheet, files, desk.workshop, paper=wish.paper)
+    spoken = speak_paper(sheet, load_phrasebook(museum.second_language))
+    return print_check_sheet(spoken, files, desk.workshop, paper=wish.paper)
 
 
 def _compose(

@@ -7,14 +7,17 @@ from dataclasses import replace
 from itertools import repeat
 
 from service.cards.papers.check_sheet import CheckSheet
+from service.cards.papers.precautions import FOUND, NO_PROMISE
+from service.cards.second.phrases import ASK
 from service.cards.words import count, join_words
 from service.geometry import Rect, Size
 from service.handling.checks.kinds import CHECKS
 from service.pages.look import HAIRLINE_MM, RULE_MM, inner_rect
 from service.pages.page import Align, Block, Page, Shade, ShapeBlock, TextStyle
 from service.pages.rounds.sheet_row import GAP_MM, PLACE_MM, TICK_STEP_MM, Columns, set_rows
-from service.pages.rounds.warnings import Item, share_items, stack_items
+from service.pages.rounds.warnings import Item, Voice, share_items, stack_items
 from service.pages.ruler import Ruler
+from service.pages.setting.second import set_beside
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
@@ -30,11 +33,8 @@ _FOOT = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.25)
 _HIDDEN = "Places are hidden: the sheet goes by container number."
 _HOW = (
     "Tick one box for each kind. What cannot be done, or may not be opened, stays empty: note why.",
-    (
-        "Something found: close it, do not shake it or carry it about uncovered, isolate it, and"
-        " tell whom to ask. Where a box says do not open, ask first."
-    ),
-    "A hazard that is not named here may still be there: nothing recorded is no promise.",
+    FOUND,
+    NO_PROMISE,
 )
 
 
@@ -45,7 +45,8 @@ def fit_check_sheet(sheet: CheckSheet, size: Size, ruler: Ruler) -> tuple[Page, 
     foot = _set_foot(ruler, sheet, inside)
     top_mm = bottom_of(_set_head(ruler, sheet, columns, (88, 88)))
     room_mm = min(block.rect.y_mm for block in foot) - top_mm - 1.5
-    rows = [part for row in sheet.rows for part in set_rows(ruler, row, columns, room_mm=room_mm)]
+    voice = Voice(ruler, sheet.second)
+    rows = [part for row in sheet.rows for part in set_rows(voice, row, columns, room_mm=room_mm)]
     shared = share_items(rows, repeat(room_mm), gap_mm=0.0)
     return tuple(
         _set_page(ruler, sheet, columns, (some, top_mm, foot), (number, len(shared)))
@@ -120,8 +121,11 @@ def _set_foot(ruler: Ruler, sheet: CheckSheet, inside: Rect) -> tuple[Block, ...
         ("looks-for", join_words(looks, between=" "), _FOOT),
         *(("how", words, _FOOT) for words in _HOW),
         ("questions", asked, replace(_BODY, weight=700)),
+        ("note", sheet.second.note if sheet.second else "", _FOOT),
     ):
         if words:
             spot = Spot(inside.x_mm, bottom_of(blocks) + 0.6, inside.width_mm)
-            blocks.append(set_text(ruler, words, style, spot, purpose))
+            block = set_text(ruler, words, style, spot, purpose)
+            english = ASK if purpose == "questions" else words
+            blocks += (block, *set_beside(ruler, sheet.second, english, block))
     return move_blocks(tuple(blocks), 0, inside.bottom_mm - bottom_of(blocks))

@@ -8,21 +8,27 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from service.cards.papers.precautions import SILENT
 from service.cards.papers.removal_slip import RemovalSlip
+from service.cards.second.phrases import ASK
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.look import HAIRLINE_MM, RULE_MM, inner_rect
 from service.pages.page import Align, Block, Page, PictureBlock, Shade, ShapeBlock, TextStyle
 from service.pages.rounds.facts import Fact, FactLook, set_facts
+from service.pages.rounds.speaking import fit_in_both
 from service.pages.rounds.warnings import (
     Item,
+    Voice,
     WarningLook,
+    set_sentence,
     set_warnings,
     share_items,
     stack_items,
 )
 from service.pages.ruler import Ruler
+from service.pages.setting.second import set_beside
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
@@ -54,11 +60,19 @@ _LITTLE = WarningLook(7.0, replace(_LARGE.heading, size_pt=CAPTION_PT), _SMALL)
 _ITEM_GAP_MM = 1.2
 
 _LEAVE = "Leave this slip in the gap until the object is back."
-_SILENT = "No hazard is recorded; that does not mean there is none."
 
 
 def fit_removal_slip(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     """Lay a slip out on as many cards as its warnings need, nearly always one.
+
+    Raises:
+        DoesNotFitError: When what was taken out cannot be named on one card.
+    """
+    return fit_in_both(_fit, slip, size, ruler)
+
+
+def _fit(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page, ...]:
+    """Lay a slip out as it is worded.
 
     Raises:
         DoesNotFitError: When what was taken out cannot be named on one card.
@@ -98,11 +112,11 @@ def _rooms(foot_mm: float, first: Sequence[Block], again: Sequence[Block]) -> It
 
 
 def _warn(ruler: Ruler, slip: RemovalSlip, look: WarningLook, width_mm: float) -> tuple[Item, ...]:
-    items = set_warnings(ruler, slip.handling, look, width_mm)
+    voice = Voice(ruler, slip.second)
+    items = set_warnings(voice, slip.handling, look, width_mm)
     if slip.handling.hazards:
         return items
-    silent = set_text(ruler, _SILENT, look.body, Spot(0, 0, width_mm), "silent")
-    return (*items, Item((silent,), silent.rect.height_mm))
+    return (*items, set_sentence(voice, SILENT, look.body, width_mm))
 
 
 def _set_top(
@@ -192,5 +206,7 @@ def _set_foot(ruler: Ruler, slip: RemovalSlip, inside: Rect) -> tuple[Block, ...
     ):
         if words:
             spot = Spot(inside.x_mm, bottom_of(blocks) + 0.5, inside.width_mm)
-            blocks.append(set_text(ruler, words, style, spot, purpose))
+            block = set_text(ruler, words, style, spot, purpose)
+            asks = purpose == "questions"
+            blocks += (block, *(set_beside(ruler, slip.second, ASK, block) if asks else ()))
     return move_blocks(tuple(blocks), 0, inside.bottom_mm - bottom_of(blocks))

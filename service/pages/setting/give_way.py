@@ -12,7 +12,7 @@ from service.cards.card import Card, ContentsList, LidCard, ObjectTag, ShoulderT
 from service.cards.fingerprint import AnyCard
 from service.pages.lid.grid import GOOD_MM
 from service.pages.page import Page, PictureBlock, TextBlock, TextStyle
-from service.pages.setting.second import PURPOSE
+from service.pages.setting.second import PURPOSE, names_only
 
 
 def in_english(card: AnyCard) -> AnyCard:
@@ -25,8 +25,7 @@ def ways_to_speak(card: AnyCard) -> Iterator[AnyCard]:
     yield card
     second = card.head.second
     if second is not None and isinstance(card, ObjectTag | ShoulderTag):
-        names = tuple(pair for pair in second.words if not pair[0].endswith("."))
-        yield replace(card, head=replace(card.head, second=replace(second, words=names)))
+        yield replace(card, head=replace(card.head, second=names_only(second)))
 
 
 def has_room(card: Card, both: Sequence[Page], english: Sequence[Page]) -> bool:

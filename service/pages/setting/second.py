@@ -32,19 +32,23 @@ def set_second(
 
 
 def set_beside(
-    ruler: Ruler, second: SecondWords | None, english: str, block: TextBlock
+    ruler: Ruler,
+    second: SecondWords | None,
+    english: str,
+    block: TextBlock,
+    style: TextStyle = STYLE,
 ) -> tuple[TextBlock, ...]:
     """Set second words behind the last line of a block, on its base line, or else below it."""
     below = Spot(block.rect.x_mm, block.rect.bottom_mm, block.rect.width_mm)
-    if block.direction is Direction.RIGHT_TO_LEFT:
-        return set_second(ruler, second, (english,), below)
-    x_mm = block.rect.x_mm + ruler.width_mm(block.lines[-1], block.style) + _GAP_MM
-    said = set_second(ruler, second, (english,), Spot(x_mm, 0, 0))
-    if said and said[0].rect.right_mm > block.rect.right_mm:
-        return set_second(ruler, second, (english,), below)
-    lower_mm = (caps_mm(block.style.size_pt) - caps_mm(STYLE.size_pt)) / 2
-    last_mm = block.rect.bottom_mm - (block.style.leading_mm + STYLE.leading_mm) / 2
-    return tuple(replace(one, rect=one.rect.moved(0, last_mm + lower_mm)) for one in said)
+    gap_mm = _GAP_MM * style.size_pt / STYLE.size_pt
+    x_mm = block.rect.x_mm + ruler.width_mm(block.lines[-1], block.style) + gap_mm
+    said = set_second(ruler, second, (english,), Spot(x_mm, 0, 0), style)
+    starts_left = block.direction is Direction.LEFT_TO_RIGHT
+    if not starts_left or (said and said[0].rect.right_mm > block.rect.right_mm):
+        return set_second(ruler, second, (english,), below, style)
+    lower_mm = (caps_mm(block.style.size_pt) - caps_mm(style.size_pt)) / 2
+    down_mm = block.rect.bottom_mm - (block.style.leading_mm + style.leading_mm) / 2 + lower_mm
+    return tuple(replace(one, rect=one.rect.moved(0, down_mm)) for one in said)
 
 
 def set_said(
@@ -56,3 +60,9 @@ def set_said(
     style = replace(style, language=second.language)
     width_mm = spot.width_mm or ruler.width_mm(words, style) + 0.1
     return (set_text(ruler, words, style, replace(spot, width_mm=width_mm), PURPOSE),)
+
+
+def names_only(second: SecondWords) -> SecondWords:
+    """Leave out whole sentences, which take most room: what stays names things."""
+    words = tuple(pair for pair in second.words if not pair[0].endswith("."))
+    return replace(second, words=words)
