@@ -170,3 +170,20 @@ def test_a_second_language_takes_a_larger_card(
     assert fitted.stock.name == case.stock
     assert says_all(fitted.card, fitted.pages) is case.speaks
     assert findings == []
+
+
+@pytest.mark.parametrize("kind", ["warning-label", "object-tag"])
+def test_a_larger_one_is_taken_before_a_second_language_gives_way(
+    collection: Collection, workshop: Workshop, kind: str
+) -> None:
+    """Where the smallest holds the English alone, the next that says both is taken."""
+    lead = (Hazard("lead", HazardState.PRESUMED),) if kind == "warning-label" else ()
+    one = replace(collection.objects[0], hazards=lead, cautions=(), weight=None)
+    collection = replace(collection, objects=(one, *collection.objects[1:]))
+    asked = replace(collection, museum=replace(collection.museum, second_language=Language.WELSH))
+    (english, _), (both, _) = (
+        _fit(each, workshop, kind, PrintOptions()) for each in (collection, asked)
+    )
+    assert both.stock.label.height_mm > english.stock.label.height_mm
+    assert len(both.pages) == len(english.pages)
+    assert says_all(both.card, both.pages)

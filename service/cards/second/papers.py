@@ -22,9 +22,10 @@ from service.cards.second.add import say_handling
 from service.cards.second.phrasebook import Phrasebook
 from service.cards.second.phrases import ASK
 
-Paper = TypeVar("Paper", RemovalSlip, IsolationLabel, CheckSheet)
+AnyPaper = RemovalSlip | IsolationLabel | CheckSheet
+Paper = TypeVar("Paper", bound=AnyPaper)
 
-_OF_PAPERS: dict[type[RemovalSlip | IsolationLabel | CheckSheet], tuple[str, ...]] = {
+_OF_PAPERS: dict[type[AnyPaper], tuple[str, ...]] = {
     RemovalSlip: (ASK, SILENT),
     IsolationLabel: (ASK, ISOLATED, LEAVE_ALONE, SILENT, NOTHING_RECORDED),
     CheckSheet: (ASK, FOUND, NO_PROMISE),
@@ -49,7 +50,7 @@ def speak_paper(paper: Paper, phrasebook: Phrasebook | None) -> Paper:
     return replace(paper, second=second)
 
 
-def _find_handling(paper: RemovalSlip | IsolationLabel | CheckSheet) -> Iterator[Handling]:
+def _find_handling(paper: AnyPaper) -> Iterator[Handling]:
     if isinstance(paper, CheckSheet):
         yield from (row.handling for row in paper.rows)
     else:
