@@ -56,15 +56,22 @@ def _english_of(page: Page) -> list[tuple[str, TextStyle]]:
 def says_all(card: Card, pages: Sequence[Page]) -> bool:
     """Tell whether nothing that the card says in a second language had to give way.
 
-    Of warning labels each speaks for itself; of tags every word counts.
+    Of warning labels each speaks for itself. Of tags every word of a hazard or caution counts, and
+    no other: what a larger tag is worth.
     """
     second = card.head.second
     if second is None:
         return True
     said = [_say_again(page) for page in pages]
     if isinstance(card, ObjectTag | ShoulderTag):
-        return all(words in " ".join(said) for _, words in second.words)
+        return all(words in " ".join(said) for words in map(second.beside, _warnings_of(card)))
     return all(said) if isinstance(card, WarningLabel) else any(said)
+
+
+def _warnings_of(card: ObjectTag | ShoulderTag) -> Iterator[str]:
+    cautions = card.cautions if isinstance(card, ObjectTag) else ()
+    for warn in (*card.hazards, *cautions):
+        yield from (warn.heading, warn.instruction)
 
 
 def _say_again(page: Page) -> str:

@@ -128,6 +128,15 @@ def test_on_a_tag_names_stay_where_sentences_give_way(hazards: int, again: str) 
     assert says_all(card, both) is (hazards == 0)
 
 
+def test_a_tag_without_warnings_needs_no_larger_one() -> None:
+    """Where only lifting and to ask would be said again, a small tag says all that matters."""
+    plain = replace(objects(1)[0], weight=None)
+    card = bilingual(packing([plain]), "object-tag", phrasebook(Language.WELSH))
+    both, _ = fit_both(card, Size(60, 30), RULER)
+    assert "Pwyswch cyn codi." not in " ".join(said(both, PURPOSE))
+    assert says_all(card, both)
+
+
 def test_a_card_too_small_for_english_is_refused() -> None:
     """Leaving the second language out does not make room for hazards that have none."""
     with pytest.raises(DoesNotFitError):
