@@ -10,16 +10,17 @@ from dataclasses import dataclass
 
 from service.cards.changes.change import Urgency
 from service.cards.words import join_words
+from service.printed import printed
 from service.records.naturally import natural_key
 
 URGENCY_WORDS = {
-    Urgency.HAZARD_OR_LIFT: "First: hazard or lift",
-    Urgency.CONTENTS: "Contents",
-    Urgency.WORDING: "Wording",
+    Urgency.HAZARD_OR_LIFT: printed("First: hazard or lift"),
+    Urgency.CONTENTS: printed("Contents"),
+    Urgency.WORDING: printed("Wording"),
 }
-TAKE_OFF = "none: take it off"
-LEAVE_ON = "none yet: leave the old one on"
-NOT_PACKED = "packed nowhere"
+TAKE_OFF = printed("none: take it off")
+LEAVE_ON = printed("none yet: leave the old one on")
+NOT_PACKED = printed("packed nowhere")
 """Where an object is to be looked for that lies in no container."""
 
 
@@ -66,7 +67,11 @@ def order_rows(rows: Iterable[SwapRow]) -> tuple[SwapRow, ...]:
 
 def name_version(revision: int | None, letters: str) -> str:
     """Write revision and letters as a card prints them: r3 KMTF; a tag is of no revision."""
-    return letters if revision is None else join_words((f"r{revision}", letters), between=" ")
+    return (
+        letters
+        if revision is None
+        else join_words((printed("r{revision}", revision=revision), letters), between=" ")
+    )
 
 
 def _walk(row: SwapRow) -> tuple[object, ...]:

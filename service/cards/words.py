@@ -5,16 +5,30 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
+from service.printed import printed
 from service.records.record import ContainerKind, Questions
 
-_MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
+_MONTHS = [
+    printed("Jan"),
+    printed("Feb"),
+    printed("Mar"),
+    printed("Apr"),
+    printed("May"),
+    printed("Jun"),
+    printed("Jul"),
+    printed("Aug"),
+    printed("Sep"),
+    printed("Oct"),
+    printed("Nov"),
+    printed("Dec"),
+]
 
 KIND_WORDS = {
-    ContainerKind.BOX: "Box",
-    ContainerKind.GARMENT_COVER: "Garment cover",
-    ContainerKind.TUBE: "Tube",
-    ContainerKind.DRAWER: "Drawer",
-    ContainerKind.FOLDER: "Folder",
+    ContainerKind.BOX: printed("Box"),
+    ContainerKind.GARMENT_COVER: printed("Garment cover"),
+    ContainerKind.TUBE: printed("Tube"),
+    ContainerKind.DRAWER: printed("Drawer"),
+    ContainerKind.FOLDER: printed("Folder"),
 }
 
 

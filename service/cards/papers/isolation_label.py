@@ -12,10 +12,11 @@ from service.cards.parts import Handling, SecondWords
 from service.cards.words import KIND_WORDS, write_date, write_questions
 from service.contents.packing import PackedObject, Packing
 from service.handling.lifting import LiftAdvice
+from service.printed import printed
 from service.records.record import Museum, Questions
 
-INCOMING = "Not in the records yet"
-_UNKNOWN_LIFT = LiftAdvice("", "Weight not known", "Weigh before lifting.")
+INCOMING = printed("Not in the records yet")
+_UNKNOWN_LIFT = LiftAdvice("", printed("Weight not known"), printed("Weigh before lifting."))
 
 
 @dataclass(frozen=True, slots=True)

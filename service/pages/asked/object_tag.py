@@ -22,6 +22,7 @@ from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import LEAST_CAPTION_PT
 from service.pages.symbol import dark_part, set_symbol
+from service.printed import printed
 
 HOLE_MM = 4.0
 """Diameter of the hole, for a narrow cotton tape (common practice, no source)."""
@@ -57,7 +58,7 @@ def fit_object_tag(card: ObjectTag, size: Size, ruler: Ruler) -> tuple[Page, ...
         SymbolError: When the QR symbol cannot be read at that size.
     """
     large = size.height_mm > _LOW_MM
-    space = _make_space(ruler, card, size, "tag 8 of 8")
+    space = _make_space(ruler, card, size, printed("tag {number} of {of}", number=8, of=8))
     if space.room.height_mm < 0:
         needed_mm, available_mm = size.height_mm - space.room.height_mm, size.height_mm
         raise DoesNotFitError(_TAG, needed_mm=needed_mm, available_mm=available_mm)
@@ -81,7 +82,9 @@ def _draw(
     ruler: Ruler, card: ObjectTag, size: Size, rows: Sequence[Row], numbering: tuple[int, int]
 ) -> Page:
     number, of = numbering
-    space = _make_space(ruler, card, size, f"tag {number} of {of}" if of > 1 else "")
+    space = _make_space(
+        ruler, card, size, printed("tag {number} of {of}", number=number, of=of) if of > 1 else ""
+    )
     blocks = (*space.blocks, *stack_rows(rows, space.room.x_mm, space.room.y_mm))
     return Page(card.kind, card.object_number, card.title, number, of, size, blocks)
 
@@ -124,7 +127,7 @@ def _set_names(ruler: Ruler, card: ObjectTag, area: Rect) -> tuple[Block, ...]:
     below = Spot(area.x_mm, bottom_of(blocks) + 0.4, area.width_mm, 2)
     blocks.append(set_text(ruler, card.title, _NAME, below, "title"))
     if card.former_numbers:
-        words = f"formerly {', '.join(card.former_numbers)}"
+        words = printed("formerly {former_numbers}", former_numbers=", ".join(card.former_numbers))
         spot = Spot(area.x_mm, bottom_of(blocks) + 0.3, area.width_mm)
         blocks.append(set_number(ruler, words, SMALL, spot, "former-numbers"))
     lift = _write_lift(card.lift)
@@ -140,7 +143,7 @@ def _set_names(ruler: Ruler, card: ObjectTag, area: Rect) -> tuple[Block, ...]:
 def _set_foot(ruler: Ruler, card: ObjectTag, area: Rect, part: str) -> tuple[Block, ...]:
     """Set whom to ask, and whose object it is."""
     spot = Spot(area.x_mm, area.y_mm, area.width_mm)
-    asked = f"Ask first: {card.head.questions or NOBODY}"
+    asked = printed("Ask first: {questions}", questions=card.head.questions or NOBODY)
     ask = set_text(ruler, asked, _BOLD, spot, "questions")
     said = set_beside(ruler, card.head.second, ASK_FIRST, ask)
     below = Spot(area.x_mm, bottom_of((ask, *said)), area.width_mm)
@@ -149,5 +152,10 @@ def _set_foot(ruler: Ruler, card: ObjectTag, area: Rect, part: str) -> tuple[Blo
 
 
 def _write_lift(lift: LiftAdvice) -> str:
-    weight = join_words((f"{lift.figure_kg} kg" if lift.figure_kg else "", lift.qualifier))
+    weight = join_words(
+        (
+            printed("{figure_kg} kg", figure_kg=lift.figure_kg) if lift.figure_kg else "",
+            lift.qualifier,
+        )
+    )
     return join_words((weight, lift.advice), between=". ")

@@ -33,6 +33,7 @@ from service.pages.setting.type import (
     OBJECT_NUMBER_PT,
     size_for_distance_pt,
 )
+from service.printed import printed
 
 KIND = "isolation-label"
 AISLE_DISTANCE_MM = 3000.0
@@ -87,9 +88,13 @@ def _fit(label: IsolationLabel, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     for number, some in enumerate(shared, start=1):
         x_mm = inside.x_mm + half_mm + _GAP_MM
         body = stack_items(some, x_mm, top_mm, gap_mm=_ITEM_GAP_MM)
-        said = f"label {number} of {len(shared)}" if len(shared) > 1 else ""
+        said = (
+            printed("label {number} of {of}", number=number, of=len(shared))
+            if len(shared) > 1
+            else ""
+        )
         blocks = (*head, *facts, *body, *foot, *_set_count(ruler, said, foot, inside))
-        title = f"Isolated: {label.number}"
+        title = printed("Isolated: {number}", number=label.number)
         pages.append(Page(KIND, label.number, title, number, len(shared), size, blocks))
     return tuple(pages)
 
@@ -129,10 +134,10 @@ def _set_number(ruler: Ruler, number: str, spot: Spot) -> TextBlock:
 
 def _set_facts(ruler: Ruler, label: IsolationLabel, area: Rect) -> list[Block]:
     facts = (
-        Fact("Since", label.since),
-        Fact("Until", label.until),
-        Fact("Why", label.why, _WHY_LINES),
-        Fact("By", label.isolated_by, _BY_LINES),
+        Fact(printed("Since"), label.since),
+        Fact(printed("Until"), label.until),
+        Fact(printed("Why"), label.why, _WHY_LINES),
+        Fact(printed("By"), label.isolated_by, _BY_LINES),
     )
     return set_facts(ruler, facts, _FACTS, area)
 
@@ -151,7 +156,7 @@ def _warn(
 def _set_foot(ruler: Ruler, label: IsolationLabel, inside: Rect) -> tuple[Block, ...]:
     rule = ShapeBlock("rule", Rect(inside.x_mm, 0, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
     blocks: list[Block] = [rule]
-    asked = f"Ask: {label.questions}" if label.questions else ""
+    asked = printed("Ask: {questions}", questions=label.questions) if label.questions else ""
     for purpose, words, style in (
         ("do", LEAVE_ALONE, replace(_SMALL, weight=700)),
         ("questions", asked, _VALUE),

@@ -14,6 +14,7 @@ from service.pages.ruler import Ruler
 from service.pages.setting.second import set_said
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
+from service.printed import printed
 
 MOST_NAMED = 4
 """Above this many objects a paper says how many; the contents list names them."""
@@ -131,7 +132,7 @@ def _set_hazard(voice: Voice, warn: Warn, look: WarningLook, width_mm: float) ->
 
 
 def _lift_lines(lift: LiftAdvice, look: WarningLook) -> list[tuple[str, str, TextStyle]]:
-    figure = f"{lift.figure_kg} kg" if lift.figure_kg else ""
+    figure = printed("{figure_kg} kg", figure_kg=lift.figure_kg) if lift.figure_kg else ""
     weight = join_words((figure, lift.qualifier), between=", ")
     return [("weight", weight, look.heading), ("lift-advice", lift.advice, look.body)]
 
@@ -143,7 +144,7 @@ def _word_caution(warn: Warn) -> str:
 def write_numbers(pointers: Sequence[Pointer]) -> str:
     """Name the objects a warning is about, or say how many they are."""
     if len(pointers) > MOST_NAMED:
-        return f"{len(pointers)} objects: see the contents list"
+        return printed("{number} objects: see the contents list", number=len(pointers))
     named = (f"{one.place}{_NO_BREAK}{one.object_number}".strip(_NO_BREAK) for one in pointers)
     return ", ".join(named)
 
