@@ -18,7 +18,7 @@ from service.cards.second.add import add_second_words
 from service.cards.second.phrasebook import Phrasebook
 from service.contents.packing import Packing
 from service.errors import UnknownCardKindError
-from service.printed import printed
+from service.printed import to_print
 from service.records.record import ContainerKind, Lid, Museum
 
 
@@ -39,39 +39,43 @@ class CardKind:
 
 LID_CARD = CardKind(
     "lid-card",
-    printed("Lid card"),
-    printed("in a sleeve or corners on top of the lid"),
+    to_print("Lid card"),
+    to_print("in a sleeve or corners on top of the lid"),
     sticky=False,
 )
 END_LABEL = CardKind(
-    "end-label", printed("End label"), printed("stuck on the base, short side"), sticky=True
+    "end-label", to_print("End label"), to_print("stuck on the base, short side"), sticky=True
 )
 COVER_CARD = CardKind(
-    "cover-card", printed("Cover card"), printed("tied to the garment cover"), sticky=False
+    "cover-card", to_print("Cover card"), to_print("tied to the garment cover"), sticky=False
 )
 CONTENTS_LIST = CardKind(
-    "contents-list", printed("Contents list"), printed("inside or in a binder"), sticky=False
+    "contents-list", to_print("Contents list"), to_print("inside or in a binder"), sticky=False
 )
 
 SIDE_CARD = CardKind(
-    "side-card", printed("Side card"), printed("in a sleeve on a side of the box"), sticky=False
+    "side-card", to_print("Side card"), to_print("in a sleeve on a side of the box"), sticky=False
 )
 WARNING_LABEL = CardKind(
     "warning-label",
-    printed("Warning label"),
-    printed("stuck on the outer box, crate or shelf"),
+    to_print("Warning label"),
+    to_print("stuck on the outer box, crate or shelf"),
     sticky=True,
     standing=False,
 )
 SHOULDER_TAG = CardKind(
     "shoulder-tag",
-    printed("Shoulder tag"),
-    printed("tied to the hanger, edge on"),
+    to_print("Shoulder tag"),
+    to_print("tied to the hanger, edge on"),
     sticky=False,
     standing=False,
 )
 OBJECT_TAG = CardKind(
-    "object-tag", printed("Object tag"), printed("tied to the object"), sticky=False, standing=False
+    "object-tag",
+    to_print("Object tag"),
+    to_print("tied to the object"),
+    sticky=False,
+    standing=False,
 )
 
 CARD_KINDS = (

@@ -10,17 +10,17 @@ from dataclasses import dataclass
 
 from service.cards.changes.change import Urgency
 from service.cards.words import join_words
-from service.printed import printed
+from service.printed import to_print
 from service.records.naturally import natural_key
 
 URGENCY_WORDS = {
-    Urgency.HAZARD_OR_LIFT: printed("First: hazard or lift"),
-    Urgency.CONTENTS: printed("Contents"),
-    Urgency.WORDING: printed("Wording"),
+    Urgency.HAZARD_OR_LIFT: to_print("First: hazard or lift"),
+    Urgency.CONTENTS: to_print("Contents"),
+    Urgency.WORDING: to_print("Wording"),
 }
-TAKE_OFF = printed("none: take it off")
-LEAVE_ON = printed("none yet: leave the old one on")
-NOT_PACKED = printed("packed nowhere")
+TAKE_OFF = to_print("none: take it off")
+LEAVE_ON = to_print("none yet: leave the old one on")
+NOT_PACKED = to_print("packed nowhere")
 """Where an object is to be looked for that lies in no container."""
 
 
@@ -70,7 +70,7 @@ def name_version(revision: int | None, letters: str) -> str:
     return (
         letters
         if revision is None
-        else join_words((printed("r{revision}", revision=revision), letters), between=" ")
+        else join_words((to_print("r{revision}", revision=revision), letters), between=" ")
     )
 
 

@@ -6,7 +6,7 @@ from service.cards.compose.head import full_payload
 from service.cards.parts import Head
 from service.geometry import Rect
 from service.pages.page import SymbolBlock
-from service.printed import printed
+from service.printed import to_print
 from service.symbols.symbol import Level, encode_symbol, size_symbol
 
 RESOLUTION_DPI = 600.0
@@ -32,7 +32,7 @@ def set_symbol(
         symbol,
         size.module_mm,
         size.quiet_zone_modules,
-        printed("QR code: {payload}", payload=payload),
+        to_print("QR code: {payload}", payload=payload),
     )
 
 

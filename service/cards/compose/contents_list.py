@@ -22,7 +22,7 @@ from service.contents.weights import weigh_packing
 from service.handling.cautions import find_caution
 from service.handling.hazards import name_hazard, word_hazard
 from service.handling.lifting import advise_lift, format_kg
-from service.printed import printed
+from service.printed import to_print
 from service.records.museum.region import Region
 from service.records.record import Hazard, Museum, PhotoRole, WeightBasis
 
@@ -64,13 +64,15 @@ def _write_details(packed: PackedObject) -> Iterable[str]:
         join_words((record.object_name if record.title else "", record.period)),
         join_words((_write_parts(packed), join_words(record.materials, between=", "))),
         join_words((record.dimensions_text, _write_weight(packed))),
-        printed("Condition: {condition}", condition=record.condition) if record.condition else "",
+        to_print("Condition: {condition}", condition=record.condition) if record.condition else "",
         cautions,
         record.handling_notes,
-        printed("With it: {accessories}", accessories=join_words(record.accessories, between="; "))
+        to_print("With it: {accessories}", accessories=join_words(record.accessories, between="; "))
         if record.accessories
         else "",
-        printed("Former numbers: {former_numbers}", former_numbers=", ".join(record.former_numbers))
+        to_print(
+            "Former numbers: {former_numbers}", former_numbers=", ".join(record.former_numbers)
+        )
         if record.former_numbers
         else "",
         write_aside(packed),
@@ -87,13 +89,13 @@ def _write_parts(packed: PackedObject) -> str:
 def _write_weight(packed: PackedObject) -> str:
     weight = packed.record.weight
     if weight is None:
-        return printed("not weighed")
+        return to_print("not weighed")
     estimated = weight.basis is WeightBasis.ESTIMATED
     words = format_kg(weight.weight_g)
     return (
-        printed("about {weight} kg", weight=words)
+        to_print("about {weight} kg", weight=words)
         if estimated
-        else printed("{weight} kg", weight=words)
+        else to_print("{weight} kg", weight=words)
     )
 
 
@@ -104,7 +106,7 @@ def _write_hazard(hazard: Hazard, region: Region) -> str:
             hazard.method,
             write_date(hazard.checked_on) if hazard.checked_on else "",
             hazard.checked_by,
-            printed("review {review_on}", review_on=write_date(hazard.review_on))
+            to_print("review {review_on}", review_on=write_date(hazard.review_on))
             if hazard.review_on
             else "",
         ),
@@ -112,7 +114,7 @@ def _write_hazard(hazard: Hazard, region: Region) -> str:
     )
     name = name_hazard(hazard) + (f" ({checked})" if checked else "")
     note = hazard.note[:1].upper() + hazard.note[1:]
-    ask = printed("Ask {whom}", whom=entry.consult.in_region(region))
+    ask = to_print("Ask {whom}", whom=entry.consult.in_region(region))
     sentences = (name, note, entry.instruction, entry.protection, ask)
     return " ".join(f"{words.rstrip('.')}." for words in sentences if words)
 
@@ -121,15 +123,15 @@ def _container_notes(packing: Packing) -> tuple[str, ...]:
     container = packing.container
     materials = join_words(container.packing_materials, between=", ")
     notes = (
-        printed("Packed with: {materials}", materials=materials) if materials else "",
-        printed(
+        to_print("Packed with: {materials}", materials=materials) if materials else "",
+        to_print(
             "Temporary: repack by {temporary_until}",
             temporary_until=write_date(container.temporary_until),
         )
         if container.temporary_until
         else "",
         container.handling_notes,
-        printed("Reason of this packing: {reason}", reason=packing.reason)
+        to_print("Reason of this packing: {reason}", reason=packing.reason)
         if packing.reason
         else "",
     )

@@ -10,10 +10,10 @@ from service.cards.fingerprint import seal_card
 from service.cards.parts import CardLayer, CardObject
 from service.cards.words import count, join_words
 from service.contents.packing import Packing
-from service.printed import printed
+from service.printed import to_print
 from service.records.record import Museum
 
-ORIENTATION = printed("this edge to the label")
+ORIENTATION = to_print("this edge to the label")
 _BY = "\N{MULTIPLICATION SIGN}"
 
 
@@ -52,7 +52,7 @@ def _compose_nested(packing: Packing) -> CardLayer:
         compose_object(packed, inside=number) for packed in packing.everything
     )
     heading = join_words(
-        (printed("In {kind} {number}", kind=kind, number=number), packing.container.title),
+        (to_print("In {kind} {number}", kind=kind, number=number), packing.container.title),
         between=": ",
     )
     return CardLayer(heading, objects)
@@ -60,11 +60,11 @@ def _compose_nested(packing: Packing) -> CardLayer:
 
 def _name_layer(number: int, *, last: bool) -> str:
     if number == 1:
-        return printed("Layer 1, top")
+        return to_print("Layer 1, top")
     return (
-        printed("Layer {number}, bottom", number=number)
+        to_print("Layer {number}, bottom", number=number)
         if last
-        else printed("Layer {number}", number=number)
+        else to_print("Layer {number}", number=number)
     )
 
 
@@ -75,13 +75,13 @@ def write_count(packing: Packing) -> str:
         (
             count(len(packing.everything), "object"),
             count(len(packing.layers), "layer") if len(packing.layers) > 1 else "",
-            printed(
+            to_print(
                 "{columns} {by} {rows} compartments", columns=grid.columns, by=_BY, rows=grid.rows
             )
             if grid
             else "",
             *(
-                printed(
+                to_print(
                     "holds {container_number}", container_number=inner.container.container_number
                 )
                 for inner in packing.nested

@@ -11,7 +11,7 @@ from service.contents.weights import Certainty, ContainerWeight, weigh_packing
 from service.handling.cautions import drop_implied, find_caution
 from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_hazard, word_hazard
 from service.handling.lifting import LiftAdvice, advise_lift
-from service.printed import printed
+from service.printed import to_print
 from service.records.record import ContainerRecord, Hazard, HazardState, Museum, WeightBasis
 
 MARKS_BESIDE = 2
@@ -157,10 +157,10 @@ def _container_limits(container: ContainerRecord) -> tuple[str, ...]:
     if container.stacking_limit is not None:
         limits.append(_write_stacking(container.stacking_limit))
     if container.heavy_end:
-        limits.append(printed("Heavy end: {heavy_end}", heavy_end=container.heavy_end))
+        limits.append(to_print("Heavy end: {heavy_end}", heavy_end=container.heavy_end))
     if container.temporary_until is not None:
         limits.append(
-            printed(
+            to_print(
                 "Temporary: repack by {temporary_until}",
                 temporary_until=write_date(container.temporary_until),
             )
@@ -172,9 +172,9 @@ def _container_limits(container: ContainerRecord) -> tuple[str, ...]:
 
 def _write_stacking(limit: int) -> str:
     if limit == 0:
-        return printed("Nothing on top")
+        return to_print("Nothing on top")
     return (
-        printed("At most 1 box on top")
+        to_print("At most 1 box on top")
         if limit == 1
-        else printed("At most {limit} boxes on top", limit=limit)
+        else to_print("At most {limit} boxes on top", limit=limit)
     )

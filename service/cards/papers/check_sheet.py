@@ -13,7 +13,7 @@ from service.cards.words import KIND_WORDS, count, join_words, write_date, write
 from service.contents.packing import Packing
 from service.handling.checks.due import DueCheck
 from service.handling.checks.kinds import CHECKS, CheckKind, CheckResult
-from service.printed import printed
+from service.printed import to_print
 from service.records.record import Museum
 
 MOST_PHOTOS = 4
@@ -111,10 +111,10 @@ def word_last(checks: Sequence[DueCheck]) -> tuple[str, ...]:
 
 def _word_day(check: DueCheck) -> str:
     if check.last is None:
-        return printed("never checked")
+        return to_print("never checked")
     day = write_date(check.last.checked_on)
     return (
-        printed("found {day}", day=day)
+        to_print("found {day}", day=day)
         if check.last.result is CheckResult.FOUND
-        else printed("checked {day}", day=day)
+        else to_print("checked {day}", day=day)
     )

@@ -12,11 +12,11 @@ from service.cards.parts import Handling, SecondWords
 from service.cards.words import KIND_WORDS, write_date, write_questions
 from service.contents.packing import PackedObject, Packing
 from service.handling.lifting import LiftAdvice
-from service.printed import printed
+from service.printed import to_print
 from service.records.record import Museum, Questions
 
-INCOMING = printed("Not in the records yet")
-_UNKNOWN_LIFT = LiftAdvice("", printed("Weight not known"), printed("Weigh before lifting."))
+INCOMING = to_print("Not in the records yet")
+_UNKNOWN_LIFT = LiftAdvice("", to_print("Weight not known"), to_print("Weigh before lifting."))
 
 
 @dataclass(frozen=True, slots=True)

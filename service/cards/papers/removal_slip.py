@@ -15,10 +15,10 @@ from service.cards.compose.warn import (
 from service.cards.parts import Handling, SecondWords, Warn
 from service.cards.words import join_words, write_date, write_questions
 from service.contents.packing import PackedObject
-from service.printed import printed
+from service.printed import to_print
 from service.records.record import ContainerRecord, Museum
 
-NOT_OUTSIDE = printed("see the records")
+NOT_OUTSIDE = to_print("see the records")
 """Stands for the reason where the object may not be spoken of outside."""
 
 
@@ -79,7 +79,7 @@ def compose_removal_slip(
         photo_words=shown.photo_words,
         container_number=container.container_number,
         place=join_words(
-            (printed("layer {layer}", layer=place.layer), place.compartment), between=", "
+            (to_print("layer {layer}", layer=place.layer), place.compartment), between=", "
         ),
         location=join_words(container.location, between=", ") if museum.show_location else "",
         to_whom=taken.to_whom,

@@ -22,7 +22,7 @@ from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import LEAST_CAPTION_PT
 from service.pages.symbol import dark_part, set_symbol
-from service.printed import printed
+from service.printed import to_print
 
 HOLE_MM = 4.0
 """Diameter of the hole, for a narrow cotton tape (common practice, no source)."""
@@ -58,7 +58,7 @@ def fit_object_tag(card: ObjectTag, size: Size, ruler: Ruler) -> tuple[Page, ...
         SymbolError: When the QR symbol cannot be read at that size.
     """
     large = size.height_mm > _LOW_MM
-    space = _make_space(ruler, card, size, printed("tag {number} of {of}", number=8, of=8))
+    space = _make_space(ruler, card, size, to_print("tag {number} of {of}", number=8, of=8))
     if space.room.height_mm < 0:
         needed_mm, available_mm = size.height_mm - space.room.height_mm, size.height_mm
         raise DoesNotFitError(_TAG, needed_mm=needed_mm, available_mm=available_mm)
@@ -83,7 +83,7 @@ def _draw(
 ) -> Page:
     number, of = numbering
     space = _make_space(
-        ruler, card, size, printed("tag {number} of {of}", number=number, of=of) if of > 1 else ""
+        ruler, card, size, to_print("tag {number} of {of}", number=number, of=of) if of > 1 else ""
     )
     blocks = (*space.blocks, *stack_rows(rows, space.room.x_mm, space.room.y_mm))
     return Page(card.kind, card.object_number, card.title, number, of, size, blocks)
@@ -127,7 +127,7 @@ def _set_names(ruler: Ruler, card: ObjectTag, area: Rect) -> tuple[Block, ...]:
     below = Spot(area.x_mm, bottom_of(blocks) + 0.4, area.width_mm, 2)
     blocks.append(set_text(ruler, card.title, _NAME, below, "title"))
     if card.former_numbers:
-        words = printed("formerly {former_numbers}", former_numbers=", ".join(card.former_numbers))
+        words = to_print("formerly {former_numbers}", former_numbers=", ".join(card.former_numbers))
         spot = Spot(area.x_mm, bottom_of(blocks) + 0.3, area.width_mm)
         blocks.append(set_number(ruler, words, SMALL, spot, "former-numbers"))
     lift = _write_lift(card.lift)
@@ -143,7 +143,7 @@ def _set_names(ruler: Ruler, card: ObjectTag, area: Rect) -> tuple[Block, ...]:
 def _set_foot(ruler: Ruler, card: ObjectTag, area: Rect, part: str) -> tuple[Block, ...]:
     """Set whom to ask, and whose object it is."""
     spot = Spot(area.x_mm, area.y_mm, area.width_mm)
-    asked = printed("Ask first: {questions}", questions=card.head.questions or NOBODY)
+    asked = to_print("Ask first: {asked}", asked=card.head.questions or NOBODY)
     ask = set_text(ruler, asked, _BOLD, spot, "questions")
     said = set_beside(ruler, card.head.second, ASK_FIRST, ask)
     below = Spot(area.x_mm, bottom_of((ask, *said)), area.width_mm)
@@ -154,7 +154,7 @@ def _set_foot(ruler: Ruler, card: ObjectTag, area: Rect, part: str) -> tuple[Blo
 def _write_lift(lift: LiftAdvice) -> str:
     weight = join_words(
         (
-            printed("{figure_kg} kg", figure_kg=lift.figure_kg) if lift.figure_kg else "",
+            to_print("{figure_kg} kg", figure_kg=lift.figure_kg) if lift.figure_kg else "",
             lift.qualifier,
         )
     )

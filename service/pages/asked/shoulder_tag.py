@@ -22,7 +22,7 @@ from service.pages.setting.type import (
     LEAST_OBJECT_NUMBER_PT,
     size_for_distance_pt,
 )
-from service.printed import printed
+from service.printed import to_print
 
 HOLE_MM = 5.0
 """Diameter of the hole, for the tape and a common paper punch (common practice, no source)."""
@@ -49,7 +49,7 @@ def fit_shoulder_tag(card: ShoulderTag, size: Size, ruler: Ruler) -> tuple[Page,
     """
     area = Rect(_MARGIN_MM, _TOP_MM, size.width_mm - 2 * _MARGIN_MM, 0)
     above = _set_number(ruler, card, area)
-    foot = _set_foot(ruler, card, area, size, printed("tag {number} of {of}", number=8, of=8))
+    foot = _set_foot(ruler, card, area, size, to_print("tag {number} of {of}", number=8, of=8))
     room_mm = foot[0].rect.y_mm - 1.0 - bottom_of(above) - 1.6
     faces = share_rows(list(_make_rows(ruler, card, area.width_mm)), max(0.0, room_mm))
     return tuple(
@@ -71,7 +71,7 @@ def _draw(
         card,
         area,
         size,
-        printed("tag {number} of {of}", number=number, of=of) if of > 1 else "",
+        to_print("tag {number} of {of}", number=number, of=of) if of > 1 else "",
     )
     head = card.head
     blocks = (hole, *above, *placed, *foot)

@@ -32,7 +32,7 @@ from service.pages.setting.rows import Row, share_rows, stack_rows
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, break_number, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT, LEAST_OBJECT_NUMBER_PT
-from service.printed import printed
+from service.printed import to_print
 
 _MARGIN_MM = NEAREST_EDGE_MM + 0.1
 """Well inside the die line, and within reach of the printer where labels fill the page."""
@@ -40,7 +40,7 @@ _MOST_NUMBER_RATIO = 0.4
 _WIDE_MM = 150.0
 """From this width on, a label has a second column of objects."""
 _LABEL = "warning label"
-_LONGEST_PART = printed("label {number} of {of}", number=88, of=88)
+_LONGEST_PART = to_print("label {number} of {of}", number=88, of=88)
 
 _NUMBER = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.2)
 _TITLE = TextStyle(CAPTION_PT, leading_ratio=1.2)
@@ -71,7 +71,7 @@ def fit_warning_label(card: WarningLabel, size: Size, ruler: Ruler) -> tuple[Pag
     pages = []
     for number, face in enumerate(faces, start=1):
         part = (
-            printed("label {number} of {of}", number=number, of=len(faces))
+            to_print("label {number} of {of}", number=number, of=len(faces))
             if len(faces) > 1
             else ""
         )
@@ -183,10 +183,10 @@ def _set_foot(
         set_number(ruler, which, _WHICH, Spot(inside.x_mm, 1.0, which_mm), "container-number"),
         set_text(ruler, version, _PART, at_right, "part"),
     ]
-    asked = join_words((head.questions or NOBODY, wording.group.ask), between=printed("; or "))
+    asked = join_words((head.questions or NOBODY, wording.group.ask), between=to_print("; or "))
     for purpose, words, style in (
-        ("protection", printed("Protection: {worn}", worn=worn) if worn else "", _CHECK),
-        ("questions", printed("Ask first: {asked}", asked=asked), _ASK),
+        ("protection", to_print("Protection: {worn}", worn=worn) if worn else "", _CHECK),
+        ("questions", to_print("Ask first: {asked}", asked=asked), _ASK),
         ("disclaimer", NOT_AN_ASSESSMENT, _NOTE),
     ):
         if not words:

@@ -18,7 +18,7 @@ from service.pages.lid.lists import fit_lists
 from service.pages.lid.space import STRIP, CardSpace, finish_page, make_spaces
 from service.pages.page import Page
 from service.pages.ruler import Ruler
-from service.printed import printed
+from service.printed import to_print
 
 _MOST_PICTURE_PAGES = 2
 """A carer reads two cards of pictures; past that, lists show more at once (common practice)."""
@@ -93,7 +93,7 @@ def split_layers(
             before.append(CardLayer(layer.heading, here))
         if rest:
             heading = (
-                printed("{heading} (continued)", heading=layer.heading)
+                to_print("{heading} (continued)", heading=layer.heading)
                 if here and layer.heading
                 else layer.heading
             )

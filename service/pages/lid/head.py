@@ -21,7 +21,7 @@ from service.pages.setting.type import (
     size_for_distance_pt,
 )
 from service.pages.symbol import dark_part, set_symbol
-from service.printed import printed
+from service.printed import to_print
 
 _LEAST_TITLE_MM = 42.0
 """A title column narrower than this goes below the number instead of beside it."""
@@ -52,7 +52,7 @@ def _set_revision(ruler: Ruler, head: Head, part: str, dark: Rect) -> tuple[Bloc
     """Set revision and check letters left of the symbol, ending with it."""
     style = TextStyle(CAPTION_PT, weight=700, leading_ratio=1.15, align=Align.END)
     words = [
-        printed(
+        to_print(
             "r{revision} {check_letters}", revision=head.revision, check_letters=head.check_letters
         ),
         *([part] if part else []),

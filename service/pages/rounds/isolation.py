@@ -33,7 +33,7 @@ from service.pages.setting.type import (
     OBJECT_NUMBER_PT,
     size_for_distance_pt,
 )
-from service.printed import printed
+from service.printed import to_print
 
 KIND = "isolation-label"
 AISLE_DISTANCE_MM = 3000.0
@@ -89,12 +89,12 @@ def _fit(label: IsolationLabel, size: Size, ruler: Ruler) -> tuple[Page, ...]:
         x_mm = inside.x_mm + half_mm + _GAP_MM
         body = stack_items(some, x_mm, top_mm, gap_mm=_ITEM_GAP_MM)
         said = (
-            printed("label {number} of {of}", number=number, of=len(shared))
+            to_print("label {number} of {of}", number=number, of=len(shared))
             if len(shared) > 1
             else ""
         )
         blocks = (*head, *facts, *body, *foot, *_set_count(ruler, said, foot, inside))
-        title = printed("Isolated: {number}", number=label.number)
+        title = to_print("Isolated: {number}", number=label.number)
         pages.append(Page(KIND, label.number, title, number, len(shared), size, blocks))
     return tuple(pages)
 
@@ -134,10 +134,10 @@ def _set_number(ruler: Ruler, number: str, spot: Spot) -> TextBlock:
 
 def _set_facts(ruler: Ruler, label: IsolationLabel, area: Rect) -> list[Block]:
     facts = (
-        Fact(printed("Since"), label.since),
-        Fact(printed("Until"), label.until),
-        Fact(printed("Why"), label.why, _WHY_LINES),
-        Fact(printed("By"), label.isolated_by, _BY_LINES),
+        Fact(to_print("Since"), label.since),
+        Fact(to_print("Until"), label.until),
+        Fact(to_print("Why"), label.why, _WHY_LINES),
+        Fact(to_print("By"), label.isolated_by, _BY_LINES),
     )
     return set_facts(ruler, facts, _FACTS, area)
 
@@ -156,7 +156,7 @@ def _warn(
 def _set_foot(ruler: Ruler, label: IsolationLabel, inside: Rect) -> tuple[Block, ...]:
     rule = ShapeBlock("rule", Rect(inside.x_mm, 0, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
     blocks: list[Block] = [rule]
-    asked = printed("Ask: {questions}", questions=label.questions) if label.questions else ""
+    asked = to_print("Ask: {asked}", asked=label.questions) if label.questions else ""
     for purpose, words, style in (
         ("do", LEAVE_ALONE, replace(_SMALL, weight=700)),
         ("questions", asked, _VALUE),

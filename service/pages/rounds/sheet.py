@@ -21,7 +21,7 @@ from service.pages.setting.second import set_beside
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
-from service.printed import printed
+from service.printed import to_print
 
 KIND = "check-sheet"
 
@@ -31,9 +31,9 @@ _BODY = TextStyle(max(CAPTION_PT, 9.0), leading_ratio=1.28)
 _LABEL = TextStyle(LEAST_CAPTION_PT, weight=600, leading_ratio=1.2)
 _FOOT = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.25)
 
-_HIDDEN = printed("Places are hidden: the sheet goes by container number.")
+_HIDDEN = to_print("Places are hidden: the sheet goes by container number.")
 _HOW = (
-    printed(
+    to_print(
         "Tick one box for each kind. What cannot be done, or may not be opened, stays empty: note"
         " why."
     ),
@@ -69,7 +69,7 @@ def _set_page(
     head = _set_head(ruler, sheet, columns, numbering)
     # Each row stands on the column of the sheet already; only its height is chosen here.
     blocks = (*head, *stack_items(rows, 0.0, top_mm, gap_mm=0.0), *foot)
-    title = printed("Check sheet, {made}", made=sheet.made)
+    title = to_print("Check sheet, {made}", made=sheet.made)
     inside = columns.inside
     size = Size(inside.width_mm + 2 * _MARGIN_MM, inside.height_mm + 2 * _MARGIN_MM)
     return Page(KIND, "check sheet", title, *numbering, size, blocks)
@@ -82,12 +82,12 @@ def _set_head(
     number, of = numbering
     half_mm = inside.width_mm / 2
     title = set_text(
-        ruler, printed("Check sheet"), _HEAD, Spot(inside.x_mm, inside.y_mm, half_mm), "heading"
+        ruler, to_print("Check sheet"), _HEAD, Spot(inside.x_mm, inside.y_mm, half_mm), "heading"
     )
     page = join_words(
         (
             count(len(sheet.rows), "container"),
-            printed("page {number} of {of}", number=number, of=of),
+            to_print("page {number} of {of}", number=number, of=of),
         )
     )
     spot = Spot(inside.x_mm + half_mm, inside.y_mm + 2.6, half_mm)
@@ -109,10 +109,10 @@ def _set_head(
 
 
 def _set_labels(ruler: Ruler, sheet: CheckSheet, columns: Columns, top_mm: float) -> list[Block]:
-    place = printed("Container") if sheet.hides_locations else printed("Container, place")
+    place = to_print("Container") if sheet.hides_locations else to_print("Container, place")
     labels = [
         (place, columns.inside.x_mm, PLACE_MM),
-        (printed("What is in it, what to know"), columns.middle_x_mm, columns.middle_mm + GAP_MM),
+        (to_print("What is in it, what to know"), columns.middle_x_mm, columns.middle_mm + GAP_MM),
         *((CHECKS[kind].name, columns.tick_x_mm(kind), TICK_STEP_MM) for kind in columns.asked),
     ]
     return [
@@ -125,7 +125,7 @@ def _set_foot(ruler: Ruler, sheet: CheckSheet, inside: Rect) -> tuple[Block, ...
     rule = ShapeBlock("rule", Rect(inside.x_mm, 0, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
     blocks: list[Block] = [rule]
     looks = (f"{CHECKS[kind].name}: {CHECKS[kind].looks_for}." for kind in sheet.asked)
-    asked = printed("Ask: {questions}", questions=sheet.questions) if sheet.questions else ""
+    asked = to_print("Ask: {asked}", asked=sheet.questions) if sheet.questions else ""
     for purpose, words, style in (
         ("looks-for", join_words(looks, between=" "), _FOOT),
         *(("how", words, _FOOT) for words in _HOW),

@@ -29,7 +29,7 @@ from service.pages.setting.second import set_beside
 from service.pages.setting.stack import bottom_of
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
-from service.printed import printed
+from service.printed import to_print
 
 PLACE_MM = 46.0
 GAP_MM = 4.0
@@ -159,7 +159,7 @@ def _set_place(ruler: Ruler, row: SheetRow, inside: Rect) -> list[Block]:
 def _set_again(ruler: Ruler, row: SheetRow, inside: Rect) -> list[Block]:
     number = _set_number(ruler, row, inside)
     spot = Spot(inside.x_mm, number.rect.bottom_mm + 0.4, PLACE_MM)
-    return [number, set_text(ruler, printed("continued"), _SMALL, spot, "continued")]
+    return [number, set_text(ruler, to_print("continued"), _SMALL, spot, "continued")]
 
 
 def _set_number(ruler: Ruler, row: SheetRow, inside: Rect) -> Block:
@@ -179,7 +179,7 @@ def _set_photos(row: SheetRow, columns: Columns) -> list[Block]:
             "photo",
             Rect(columns.middle_x_mm + at * step_mm, _PADDING_MM, _PHOTO_MM, _PHOTO_MM),
             one.photo,
-            printed("Photo of {object_number}", object_number=one.object_number),
+            to_print("Photo of {object_number}", object_number=one.object_number),
             Align.START,
             Align.START,
         )
@@ -190,7 +190,7 @@ def _set_photos(row: SheetRow, columns: Columns) -> list[Block]:
 def _warn(voice: Voice, row: SheetRow, width_mm: float) -> tuple[Item, ...]:
     ruler = voice.ruler
     items = set_warnings(voice, row.handling, _LOOK, width_mm)
-    asked = join_words((printed("Ask:"), row.questions), between=" ") if row.questions else ""
+    asked = join_words((to_print("Ask:"), row.questions), between=" ") if row.questions else ""
     if not asked:
         return items
     block = set_text(ruler, asked, _BOLD, Spot(0, 0, width_mm), "questions")
@@ -200,7 +200,7 @@ def _warn(voice: Voice, row: SheetRow, width_mm: float) -> tuple[Item, ...]:
 
 def _set_ticks(ruler: Ruler, row: SheetRow, columns: Columns) -> list[Block]:
     blocks: list[Block] = []
-    for at, words in enumerate((printed("OK"), printed("Found"))):
+    for at, words in enumerate((to_print("OK"), to_print("Found"))):
         y_mm = _PADDING_MM + at * (_BOX_MM + _BOX_GAP_MM)
         spot = Spot(columns.ticks_x_mm, y_mm + 0.7, TICK_WORDS_MM)
         blocks.append(set_text(ruler, words, _SMALL, spot, "tick-words"))
@@ -225,6 +225,6 @@ def _set_ticks(ruler: Ruler, row: SheetRow, columns: Columns) -> list[Block]:
 def _pen_lines(columns: Columns) -> tuple[tuple[str, float, float], ...]:
     middle_mm = columns.inside.right_mm - 24.0
     return (
-        (printed("Note"), columns.ticks_x_mm, middle_mm - 2.0),
-        (printed("Initials"), middle_mm, columns.inside.right_mm),
+        (to_print("Note"), columns.ticks_x_mm, middle_mm - 2.0),
+        (to_print("Initials"), middle_mm, columns.inside.right_mm),
     )

@@ -32,7 +32,7 @@ from service.pages.setting.second import set_beside
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
-from service.printed import printed
+from service.printed import to_print
 
 KIND = "removal-slip"
 
@@ -60,7 +60,7 @@ _LITTLE = WarningLook(7.0, replace(_LARGE.heading, size_pt=CAPTION_PT), _SMALL)
 """Warnings are set large where one card holds them so."""
 _ITEM_GAP_MM = 1.2
 
-_LEAVE = printed("Leave this slip in the gap until the object is back.")
+_LEAVE = to_print("Leave this slip in the gap until the object is back.")
 
 
 def fit_removal_slip(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page, ...]:
@@ -101,7 +101,7 @@ def _fit(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page, ...]:
         top_mm = bottom_of(head) + _ITEM_GAP_MM
         body = stack_items(some, inside.x_mm, top_mm, gap_mm=_ITEM_GAP_MM)
         blocks = (*_set_top(ruler, slip, inside, (number, len(shared))), *head, *body, *foot)
-        title = printed("Removal slip, {object_number}", object_number=slip.object_number)
+        title = to_print("Removal slip, {object_number}", object_number=slip.object_number)
         pages.append(Page(KIND, slip.container_number, title, number, len(shared), size, blocks))
     return tuple(pages)
 
@@ -124,10 +124,10 @@ def _set_top(
     ruler: Ruler, slip: RemovalSlip, inside: Rect, numbering: tuple[int, int]
 ) -> tuple[Block, ...]:
     number, of = numbering
-    card = printed("card {number} of {of}", number=number, of=of) if of > 1 else ""
-    said = join_words((printed("Slip {slip}", slip=slip.slip), card))
+    card = to_print("card {number} of {of}", number=number, of=of) if of > 1 else ""
+    said = join_words((to_print("Slip {slip}", slip=slip.slip), card))
     removed = set_text(
-        ruler, printed("REMOVED"), _REMOVED, Spot(inside.x_mm, inside.y_mm - 1.5, 55.0), "heading"
+        ruler, to_print("REMOVED"), _REMOVED, Spot(inside.x_mm, inside.y_mm - 1.5, 55.0), "heading"
     )
     half_mm = inside.width_mm / 2
     spot = Spot(inside.x_mm + half_mm, inside.y_mm + 0.6, half_mm)
@@ -148,7 +148,7 @@ def _set_first(ruler: Ruler, slip: RemovalSlip, inside: Rect) -> tuple[Block, ..
     if has_photo:
         x_mm = inside.right_mm - _PHOTO.width_mm
         frame = Rect(x_mm, top_mm, _PHOTO.width_mm, _PHOTO.height_mm)
-        alt = printed("Photo of {object_number}", object_number=slip.object_number)
+        alt = to_print("Photo of {object_number}", object_number=slip.object_number)
         blocks.append(PictureBlock("photo", frame, slip.photo, alt, Align.END, Align.START))
     below = Rect(inside.x_mm, bottom_of(blocks) + 2.0, inside.width_mm, 0)
     blocks += _set_facts(ruler, slip, below)
@@ -168,14 +168,14 @@ def _set_object(ruler: Ruler, slip: RemovalSlip, area: Rect) -> tuple[Block, ...
     ]
     number = next((block for block in tried if len(block.lines) == 1), tried[-1])
     blocks: list[Block] = [number]
-    parts = printed("Parts: {parts}", parts=slip.parts) if slip.parts else ""
+    parts = to_print("Parts: {parts}", parts=slip.parts) if slip.parts else ""
     photo = slip.photo_words[:1].upper() + slip.photo_words[1:]
     lines = (
         ("name", slip.name, _NAME, _NAME_LINES),
         ("parts", parts, _VALUE, 0),
         (
             "photo-words",
-            printed("Photo: {photo_words}", photo_words=slip.photo_words) if photo else "",
+            to_print("Photo: {photo_words}", photo_words=slip.photo_words) if photo else "",
             _SMALL,
             1,
         ),
@@ -190,13 +190,13 @@ def _set_object(ruler: Ruler, slip: RemovalSlip, area: Rect) -> tuple[Block, ...
 def _set_facts(ruler: Ruler, slip: RemovalSlip, area: Rect) -> list[Block]:
     source = join_words((slip.container_number, slip.place), between=", ")
     facts = (
-        Fact(printed("From"), source),
-        *([Fact(printed("Place"), slip.location)] if slip.location else []),
-        Fact(printed("To"), slip.to_whom, _WORD_LINES),
-        Fact(printed("Taken by"), slip.taken_by, _WORD_LINES),
-        Fact(printed("Out"), slip.out_on),
-        Fact(printed("Due back"), slip.due_back),
-        Fact(printed("Why"), slip.reason, _REASON_LINES),
+        Fact(to_print("From"), source),
+        *([Fact(to_print("Place"), slip.location)] if slip.location else []),
+        Fact(to_print("To"), slip.to_whom, _WORD_LINES),
+        Fact(to_print("Taken by"), slip.taken_by, _WORD_LINES),
+        Fact(to_print("Out"), slip.out_on),
+        Fact(to_print("Due back"), slip.due_back),
+        Fact(to_print("Why"), slip.reason, _REASON_LINES),
     )
     return set_facts(ruler, facts, _FACTS, area)
 
@@ -204,7 +204,7 @@ def _set_facts(ruler: Ruler, slip: RemovalSlip, area: Rect) -> list[Block]:
 def _set_foot(ruler: Ruler, slip: RemovalSlip, inside: Rect) -> tuple[Block, ...]:
     rule = ShapeBlock("rule", Rect(inside.x_mm, 0, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
     blocks: list[Block] = [rule]
-    asked = printed("Ask: {questions}", questions=slip.questions) if slip.questions else ""
+    asked = to_print("Ask: {asked}", asked=slip.questions) if slip.questions else ""
     for purpose, words, style in (
         ("questions", asked, replace(_VALUE, size_pt=CAPTION_PT)),
         ("leave", _LEAVE, _SMALL),

@@ -14,7 +14,7 @@ from service.pages.ruler import Ruler
 from service.pages.setting.second import set_said
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
-from service.printed import printed
+from service.printed import to_print
 
 MOST_NAMED = 4
 """Above this many objects a paper says how many; the contents list names them."""
@@ -132,7 +132,7 @@ def _set_hazard(voice: Voice, warn: Warn, look: WarningLook, width_mm: float) ->
 
 
 def _lift_lines(lift: LiftAdvice, look: WarningLook) -> list[tuple[str, str, TextStyle]]:
-    figure = printed("{figure_kg} kg", figure_kg=lift.figure_kg) if lift.figure_kg else ""
+    figure = to_print("{figure_kg} kg", figure_kg=lift.figure_kg) if lift.figure_kg else ""
     weight = join_words((figure, lift.qualifier), between=", ")
     return [("weight", weight, look.heading), ("lift-advice", lift.advice, look.body)]
 
@@ -144,7 +144,7 @@ def _word_caution(warn: Warn) -> str:
 def write_numbers(pointers: Sequence[Pointer]) -> str:
     """Name the objects a warning is about, or say how many they are."""
     if len(pointers) > MOST_NAMED:
-        return printed("{number} objects: see the contents list", number=len(pointers))
+        return to_print("{number} objects: see the contents list", number=len(pointers))
     named = (f"{one.place}{_NO_BREAK}{one.object_number}".strip(_NO_BREAK) for one in pointers)
     return ", ".join(named)
 

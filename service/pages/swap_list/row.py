@@ -20,7 +20,7 @@ from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of
 from service.pages.setting.text import Spot, break_number, set_number, set_text
 from service.pages.setting.type import CAPTION_PT
-from service.printed import printed
+from service.printed import to_print
 
 NUMBER_MM = 46.0
 GAP_MM = 4.0
@@ -61,7 +61,7 @@ def set_rows(ruler: Ruler, row: SwapRow, inside: Rect, *, room_mm: float) -> Ite
     parts = _divide(ruler, _printable(ruler, row), inside, room_mm)
     for number, part in enumerate(parts, start=1):
         card = (
-            printed(
+            to_print(
                 "{card} (part {number} of {of})",
                 card=part.card,
                 number=number,
@@ -98,7 +98,7 @@ def _divide(ruler: Ruler, row: SwapRow, inside: Rect, room_mm: float) -> tuple[S
     """
     # The longest name a part can get, so that it fits with whatever number it has.
     longest = replace(
-        row, card=printed("{card} (part {number} of {of})", card=row.card, number=88, of=88)
+        row, card=to_print("{card} (part {number} of {of})", card=row.card, number=88, of=88)
     )
     height_mm = _set_row(ruler, longest, inside, has_ticks=True).height_mm
     if height_mm <= room_mm:
@@ -154,7 +154,7 @@ def _set_words(ruler: Ruler, row: SwapRow, inside: Rect) -> list[Block]:
         ("versions", f"{row.old}   \N{RIGHTWARDS ARROW}   {row.new}", _CARD),
         ("urgency", URGENCY_WORDS[row.urgency], _BOLD if is_first else _BODY),
         *(("reason", reason, _BODY) for reason in row.reasons),
-        ("where", printed("Where: {where}", where=row.where), _BODY),
+        ("where", to_print("Where: {where}", where=row.where), _BODY),
     ]
     blocks: list[Block] = []
     y_mm = _PADDING_MM

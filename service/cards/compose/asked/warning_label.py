@@ -18,10 +18,10 @@ from service.cards.parts import HazardGroup, WarnedObject
 from service.cards.words import join_words, write_date
 from service.contents.packing import PackedObject, Packing
 from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry
-from service.printed import printed
+from service.printed import to_print
 from service.records.record import Hazard, HazardState, Museum
 
-NOT_DATED = printed("check not dated")
+NOT_DATED = to_print("check not dated")
 
 _Found = tuple[HazardState, WarnedObject]
 
@@ -53,11 +53,11 @@ def _urgency(entry: HazardEntry, found: list[_Found]) -> tuple[int, int]:
 
 def _group(entry: HazardEntry, found: list[_Found], role: str) -> HazardGroup:
     if entry.discreet or entry is DISCREET:
-        whom = role or printed("first")
+        whom = role or to_print("first")
         words = (
-            printed("Ask {whom}", whom=whom)
+            to_print("Ask {whom}", whom=whom)
             if entry is DISCREET
-            else printed("Do not open: ask {whom}", whom=whom)
+            else to_print("Do not open: ask {whom}", whom=whom)
         )
         return HazardGroup(entry.mark, entry.name, words)
     checks = list(dict.fromkeys(warned.checked for _, warned in found))
@@ -84,7 +84,7 @@ def _warn_of(packed: PackedObject, place: str, hazard: Hazard) -> WarnedObject:
 def _write_check(hazard: Hazard) -> str:
     """Say when and how the hazard was looked into, and when to look again."""
     day = (
-        printed("checked {checked_on}", checked_on=_on_one_line(hazard.checked_on))
+        to_print("checked {checked_on}", checked_on=_on_one_line(hazard.checked_on))
         if hazard.checked_on
         else ""
     )
@@ -92,7 +92,7 @@ def _write_check(hazard: Hazard) -> str:
         day = NOT_DATED
     how = join_words((day, hazard.method, hazard.checked_by), between=", ")
     review = (
-        printed("review {review_on}", review_on=_on_one_line(hazard.review_on))
+        to_print("review {review_on}", review_on=_on_one_line(hazard.review_on))
         if hazard.review_on
         else ""
     )
