@@ -25,7 +25,7 @@ from service.cards.second.phrases import ASK
 AnyPaper = RemovalSlip | IsolationLabel | CheckSheet
 Paper = TypeVar("Paper", bound=AnyPaper)
 
-_OF_PAPERS: dict[type[AnyPaper], tuple[str, ...]] = {
+_OF_PAPERS: dict[type, tuple[str, ...]] = {
     RemovalSlip: (ASK, SILENT),
     IsolationLabel: (ASK, ISOLATED, LEAVE_ALONE, SILENT, NOTHING_RECORDED),
     CheckSheet: (ASK, FOUND, NO_PROMISE),
