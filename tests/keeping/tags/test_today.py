@@ -11,6 +11,7 @@ from service.keeping.repack import Seen, put_in, take_out
 from service.keeping.reprints import list_reprints
 from service.keeping.tags.today import compose_today_tags
 from service.pages.ruler import Ruler
+from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import (
     Collection,
@@ -109,6 +110,9 @@ CASES = {
     "pattern": Case(_with_museum(object_address=PATTERN), EVERY, Urgency.WORDING, "/o/"),
     "lifting": Case(
         _with_museum(lifting=STRICT), {JAR, LEAD}, Urgency.HAZARD_OR_LIFT, "Two people"
+    ),
+    "second language": Case(
+        _with_museum(second_language=Language.WELSH), EVERY, Urgency.WORDING, "second language"
     ),
     "whom to ask": Case(
         _with_museum(questions=Questions("Registrar")), EVERY, Urgency.WORDING, "Registrar"
