@@ -20,6 +20,7 @@ from typing import TYPE_CHECKING, cast
 
 from service.config import Settings
 from service.errors import JobCrashedError, JobError, JobTimedOutError
+from service.jobs.scratch import sweep_scratch
 from service.pipeline.ready import Workshop
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Done, Failed, Job, do_job
@@ -140,6 +141,8 @@ def open_presses(
     finally:
         for press in presses:
             press.close()
+        # A press is ended with a signal that leaves it no time to tidy up.
+        sweep_scratch(settings.data)
 
 
 def _serve(pipe: _Pipe, data_folder: Path, processes: int) -> None:
