@@ -52,9 +52,7 @@ def open_workshop(
         raise ConfigError(name, reason=f"{TEMPLATES} is missing or not whole")
     data_folder.mkdir(parents=True, exist_ok=True)
     with (
-        Workers(
-            processes, tasks_per_process=tasks_per_process, environment=ENVIRONMENT
-        ) as workers,
+        Workers(processes, tasks_per_process=tasks_per_process, environment=ENVIRONMENT) as workers,
         Workers(processes) as decoders,
         closing(FrameStore(data_folder / "frames")) as frames,
         open_scratch(data_folder) as scratch,

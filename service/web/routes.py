@@ -8,16 +8,17 @@ from fastapi import APIRouter, Depends, File, Header, Request, Response
 from pydantic import BaseModel, Field
 
 from service.cards.kinds import CARD_KINDS
-from service.sheets.stocks import STOCKS
 from service.web.forms import PrintForm, receive
 from service.web.press import Presses
 from service.web.replies.accept import choose_media_type
 from service.web.replies.prints import CHECK_PATH, OFFERED, Findings, Report, reply
 from service.web.replies.problems import MEDIA_TYPE, list_problems, show_findings
 from service.web.replies.refusals import Refusal, RefusedError
+from service.web.stocks import router as stocks_router
 from service.web.work import Choice, Done, Failed, Job
 
 router = APIRouter()
+router.include_router(stocks_router)
 
 _PROBLEMS: dict[int | str, dict[str, object]] = {
     status: {
@@ -50,18 +51,6 @@ class KindView(BaseModel):
     where: str
     sticky: bool
     standing: bool = Field(description="Whether it is printed without being asked for.")
-
-
-class StockView(BaseModel):
-    """A kind of sheet, in millimetres; positions are counted from the top left corner."""
-
-    name: str
-    medium: str
-    positions: int
-    columns: int
-    rows: int
-    page_mm: tuple[float, float]
-    position_mm: tuple[float, float]
 
 
 class ProblemView(BaseModel):
@@ -109,23 +98,6 @@ def kinds() -> list[KindView]:
             standing=kind.standing,
         )
         for kind in CARD_KINDS
-    ]
-
-
-@router.get("/api/stocks")
-def stocks() -> list[StockView]:
-    """List the stocks that can be printed on."""
-    return [
-        StockView(
-            name=stock.name,
-            medium=stock.medium.value,
-            positions=stock.positions,
-            columns=stock.columns,
-            rows=stock.rows,
-            page_mm=(stock.page.width_mm, stock.page.height_mm),
-            position_mm=(stock.label.width_mm, stock.label.height_mm),
-        )
-        for stock in STOCKS
     ]
 
 
