@@ -46,7 +46,7 @@ class StockDrawing(StockView):
 @router.get("/api/stocks")
 def stocks() -> list[StockView]:
     """List the stocks that can be printed on."""
-    return [StockView(**_measures(stock)) for stock in STOCKS]
+    return [_view(stock) for stock in STOCKS]
 
 
 @router.get("/api/stocks/{name}")
@@ -61,23 +61,23 @@ def draw_stock(stock: Stock) -> StockDrawing:
     """Give the geometry of a stock as plain data."""
     places = range(1, stock.positions + 1)
     return StockDrawing(
-        **_measures(stock),
+        **dict(_view(stock)),
         radius_mm=stock.radius_mm,
         edge_mm=stock.edge_mm,
         rects=[_rect(stock, position) for position in places],
     )
 
 
-def _measures(stock: Stock) -> dict[str, object]:
-    return {
-        "name": stock.name,
-        "medium": stock.medium.value,
-        "positions": stock.positions,
-        "columns": stock.columns,
-        "rows": stock.rows,
-        "page_mm": (stock.page.width_mm, stock.page.height_mm),
-        "position_mm": (stock.label.width_mm, stock.label.height_mm),
-    }
+def _view(stock: Stock) -> StockView:
+    return StockView(
+        name=stock.name,
+        medium=stock.medium.value,
+        positions=stock.positions,
+        columns=stock.columns,
+        rows=stock.rows,
+        page_mm=(stock.page.width_mm, stock.page.height_mm),
+        position_mm=(stock.label.width_mm, stock.label.height_mm),
+    )
 
 
 def _rect(stock: Stock, position: int) -> PositionRect:

@@ -28,7 +28,7 @@ def test_a_card_is_drawn_until_it_says_something_else(client: httpx.Client) -> N
     first = client.get(LID, params={"kind": "end-label", "width_px": 500})
     assert size_of(first)[0] == 500
     tag = {"If-None-Match": first.headers["etag"]}
-    params = {"kind": "end-label", "width_px": 500}
+    params = {"kind": "end-label", "width_px": "500"}
     again = client.get(LID, params=params, headers=tag)
     assert (again.status_code, again.content) == (304, b"")
     assert again.headers["etag"] == first.headers["etag"]
