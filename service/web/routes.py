@@ -125,7 +125,7 @@ def render(
     media_type = _media_type(accept)
     choice = _checked(form.to_choice())
     picture = form.to_picture() if media_type == "image/png" else None
-    with receive(form, choice, picture) as job:
+    with receive(form, choice, picture, scratch=presses.scratch_folder) as job:
         return reply(_do(job, presses), media_type, page=form.page)
 
 
@@ -136,7 +136,7 @@ def check(form: Annotated[PrintForm, File()], presses: ThePresses) -> Findings:
     It takes what printing takes; all containers are looked at, whatever is chosen.
     """
     _checked(form.to_choice())
-    with receive(form) as job:
+    with receive(form, scratch=presses.scratch_folder) as job:
         return Findings(findings=show_findings(_do(job, presses).findings))
 
 

@@ -61,6 +61,7 @@ class Counter:
         self.shelf = desk.shelf
         self.engine = desk.engine
         self.data_folder = desk.data_folder
+        self.scratch_folder = desk.workshop.scratch_folder
         self.line = backroom.line
         self._desk = desk
         self._ruler = ruler
