@@ -16,7 +16,14 @@ from service.keeping.desk import Desk
 from service.keeping.previews.cards import CardWish, lay_all, lay_card, preview_card
 from service.pages.page import PictureBlock, TextBlock
 from service.pipeline.previews.card import LaidCard
-from service.records.record import Collection, PackingRecord, PhotoRole, PlaceRecord
+from service.records.record import (
+    Collection,
+    Hazard,
+    HazardState,
+    PackingRecord,
+    PhotoRole,
+    PlaceRecord,
+)
 from service.store.open import reading, writing
 from service.store.packing.save import save_packing
 from service.store.save_records import save_records
@@ -114,19 +121,42 @@ def test_an_unknown_kind_is_told(desk: Desk) -> None:
     assert lay_all(desk, EMPTY, today=TODAY)[0]
 
 
-def test_a_restricted_object_shows_what_its_card_shows(desk: Desk) -> None:
-    """Neither photo nor title stands on a card outside; the picture has no way round it."""
+def bring_photo(desk: Desk, object_number: str) -> None:
+    """Bring a photo of an object."""
     photo = io.BytesIO()
     Image.new("RGB", (900, 600), "#405060").save(photo, "JPEG")
     stored = desk.shelf.put(photo.getvalue(), ".jpg")
     with writing(desk.engine) as connection:
-        brought = BroughtPhoto(JAR, "jar.jpg", PhotoRole.FRONT, stored)
+        brought = BroughtPhoto(object_number, "jar.jpg", PhotoRole.FRONT, stored)
         bring_photos(connection, [brought], stamp=STAMP)
+
+
+@pytest.mark.parametrize(
+    ("change", "unsaid"),
+    [
+        pytest.param({"restricted": True}, ("Bait jar",), id="restricted"),
+        pytest.param(
+            {"hazards": (Hazard("human-remains", HazardState.CONFIRMED),)},
+            ("Bait jar",),
+            id="human remains",
+        ),
+        pytest.param(
+            {"hazards": (Hazard("firearm", HazardState.CONFIRMED),)},
+            ("Bait jar", "irearm"),
+            id="discreet",
+        ),
+    ],
+)
+def test_the_outside_shows_what_its_card_says_and_no_more(
+    desk: Desk, change: dict[str, object], unsaid: tuple[str, ...]
+) -> None:
+    """Neither photo nor title of such an object is on a picture; nor is what a discreet one is."""
+    bring_photo(desk, JAR)
     assert photos_on(lay_card(desk, CardWish(BOX, "lid-card"), today=TODAY)) == 1
-    jar = replace(COLLECTION.objects[0], restricted=True)
     with writing(desk.engine) as connection:
-        save_records(connection, Collection(objects=(jar,)), stamp=STAMP)
+        changed = replace(COLLECTION.objects[0], **change)  # type: ignore[arg-type] - fields of a record
+        save_records(connection, Collection(objects=(changed,)), stamp=STAMP)
     for wish in (CardWish(BOX, "lid-card"), CardWish(BOX, "end-label"), CardWish(JAR)):
         laid = lay_card(desk, wish, today=TODAY)
-        assert "Bait jar" not in words_of(laid)
         assert photos_on(laid) == 0
+        assert [words for words in unsaid if words in words_of(laid)] == []
