@@ -35,8 +35,8 @@ def open_scratch(data_folder: Path) -> Iterator[Path]:
                     yield folder
                 finally:
                     shutil.rmtree(folder, ignore_errors=True)
-                break
-    _forget(lock)
+                    _forget(lock)
+                return
 
 
 def sweep_scratch(data_folder: Path) -> int:

@@ -6,6 +6,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 from service.jobs.scratch import FOLDER, open_scratch, sweep_scratch
 
 ROOT = Path(__file__).parents[2]
@@ -25,6 +27,19 @@ def test_a_folder_goes_with_its_block(tmp_path: Path) -> None:
     with open_scratch(tmp_path) as folder:
         (folder / "inner").mkdir()
         assert folder.is_relative_to(tmp_path / FOLDER)
+    assert list((tmp_path / FOLDER).iterdir()) == []
+
+
+def test_a_folder_goes_when_its_block_fails(tmp_path: Path) -> None:
+    """A server that is told to stop leaves by an exception; the lock goes all the same."""
+
+    def work() -> None:
+        with open_scratch(tmp_path) as folder:
+            (folder / "half.pdf").write_bytes(b"%PDF")
+            sys.exit(0)
+
+    with pytest.raises(SystemExit):
+        work()
     assert list((tmp_path / FOLDER).iterdir()) == []
 
 
