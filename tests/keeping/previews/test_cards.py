@@ -20,6 +20,7 @@ from service.records.record import (
     Collection,
     Hazard,
     HazardState,
+    ObjectRecord,
     PackingRecord,
     PhotoRole,
     PlaceRecord,
@@ -34,6 +35,7 @@ from tests.store.made import STAMP
 pytestmark = pytest.mark.print
 
 TODAY = date(2026, 11, 25)
+BAIT = COLLECTION.objects[0]
 
 
 def words_of(laid: LaidCard) -> str:
@@ -132,29 +134,28 @@ def bring_photo(desk: Desk, object_number: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("change", "unsaid"),
+    ("changed", "unsaid"),
     [
-        pytest.param({"restricted": True}, ("Bait jar",), id="restricted"),
+        pytest.param(replace(BAIT, restricted=True), ("Bait jar",), id="restricted"),
         pytest.param(
-            {"hazards": (Hazard("human-remains", HazardState.CONFIRMED),)},
+            replace(BAIT, hazards=(Hazard("human-remains", HazardState.CONFIRMED),)),
             ("Bait jar",),
             id="human remains",
         ),
         pytest.param(
-            {"hazards": (Hazard("firearm", HazardState.CONFIRMED),)},
+            replace(BAIT, hazards=(Hazard("firearm", HazardState.CONFIRMED),)),
             ("Bait jar", "irearm"),
             id="discreet",
         ),
     ],
 )
 def test_the_outside_shows_what_its_card_says_and_no_more(
-    desk: Desk, change: dict[str, object], unsaid: tuple[str, ...]
+    desk: Desk, changed: ObjectRecord, unsaid: tuple[str, ...]
 ) -> None:
     """Neither photo nor title of such an object is on a picture; nor is what a discreet one is."""
     bring_photo(desk, JAR)
     assert photos_on(lay_card(desk, CardWish(BOX, "lid-card"), today=TODAY)) == 1
     with writing(desk.engine) as connection:
-        changed = replace(COLLECTION.objects[0], **change)  # type: ignore[arg-type] - fields of a record
         save_records(connection, Collection(objects=(changed,)), stamp=STAMP)
     for wish in (CardWish(BOX, "lid-card"), CardWish(BOX, "end-label"), CardWish(JAR)):
         laid = lay_card(desk, wish, today=TODAY)
