@@ -1,8 +1,8 @@
 """LIDO: the elements of our sample, and where each may stand.
 
-Source: LIDO Schema 1.1 (lido-schema.org; ICOM CIDOC working group, 20 December 2021; CC BY 4.0), read
-through in November 2026: each element with those that may stand in it, in their order. Only those
-that objects need are listed.
+Source: LIDO Schema 1.1 (lido-schema.org; ICOM CIDOC working group, 20 December 2021; CC BY 4.0), as
+published: each element with those that may stand in it, in their order. Only those that objects
+need are listed.
 """
 
 from __future__ import annotations
