@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection as Names
-from collections.abc import Iterator, Mapping
+from collections.abc import Hashable, Iterator, Mapping
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
 from functools import cache
@@ -78,12 +78,13 @@ def _clean(record: Record, where: Where, ruler: Ruler, findings: list[Finding]) 
 
 def _fields_of(record: object) -> Iterator[tuple[str, object]]:
     """Give the fields of a record that may be changed, none where it is no record."""
-    for name in _names_of(type(record)):
+    kind: Hashable = type(record)
+    for name in _names_of(kind):
         yield name, getattr(record, name)
 
 
 @cache
-def _names_of(kind: type[object]) -> tuple[str, ...]:
+def _names_of(kind: Hashable) -> tuple[str, ...]:
     if not is_dataclass(kind):
         return ()
     return tuple(field.name for field in fields(kind) if field.name not in _KEPT)

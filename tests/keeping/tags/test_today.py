@@ -11,6 +11,7 @@ from service.keeping.repack import Seen, put_in, take_out
 from service.keeping.reprints import list_reprints
 from service.keeping.tags.today import compose_today_tags
 from service.pages.ruler import Ruler
+from service.records.museum.hazard_words import HazardWords
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import (
     Collection,
@@ -47,6 +48,15 @@ def test_tags_are_worded_as_printed(connection: Connection, ruler: Ruler) -> Non
     said = str(compose_today_tags(connection, ruler, [OWL]).cards[OWL, "object-tag", 1])
     assert "Arsenic presumed" in said
     assert "Owl [U+1F3FA]" in said
+
+
+def test_tags_have_the_words_of_the_museum(connection: Connection, ruler: Ruler) -> None:
+    """Printed so, a tag must not be called wrong for it."""
+    owl = ObjectRecord(OWL, hazards=(Hazard("arsenic", HazardState.CONFIRMED),))
+    museum = replace(COLLECTION.museum, hazard_words=(HazardWords("arsenic", "Call the desk."),))
+    save_records(connection, Collection(museum=museum, objects=(owl,)), stamp=LATER)
+    said = str(compose_today_tags(connection, ruler, [OWL]).cards[OWL, "object-tag", 1])
+    assert "Call the desk." in said
 
 
 def test_what_cannot_be_worded_is_told(connection: Connection, ruler: Ruler) -> None:
