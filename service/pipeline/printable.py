@@ -7,7 +7,7 @@ from collections.abc import Hashable, Iterator, Mapping
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
 from functools import cache
-from typing import TypeVar
+from typing import TypeVar, cast
 
 from service.findings import Finding, Where, make_finding
 from service.pages.ruler import Ruler
@@ -78,8 +78,7 @@ def _clean(record: Record, where: Where, ruler: Ruler, findings: list[Finding]) 
 
 def _fields_of(record: object) -> Iterator[tuple[str, object]]:
     """Give the fields of a record that may be changed, none where it is no record."""
-    kind: Hashable = type(record)
-    for name in _names_of(kind):
+    for name in _names_of(cast("Hashable", type(record))):
         yield name, getattr(record, name)
 
 
