@@ -7,6 +7,7 @@ from dataclasses import fields, is_dataclass, replace
 from typing import TypeVar
 
 from service.errors import NotFoundError
+from service.records.read_objects import ADDRESS
 from service.records.record import Collection, ContainerRecord, ObjectRecord
 from service.records.rows.row import CELL_LIMIT
 from service.records.rows.text import tidy_text
@@ -85,14 +86,19 @@ def _refuse_unprintable(record: ObjectRecord | ContainerRecord) -> None:
     """Refuse what no table could hold, so that nothing relies on it.
 
     Raises:
-        RefusedError: When a text is longer than a cell, or a hazard has no name.
+        RefusedError: When a text is longer than a cell, a hazard has no name, or what a symbol
+            would say is no address.
     """
     longest = max(map(len, _texts_in(record)), default=0)
     if longest > CELL_LIMIT:
         detail = f"record: a text has {longest} characters; at most {CELL_LIMIT} are kept"
         raise RefusedError(Refusal.UNUSABLE_FIELD, detail)
-    if isinstance(record, ObjectRecord) and any(not tidy_text(one.code) for one in record.hazards):
+    if isinstance(record, ContainerRecord):
+        return
+    if any(not tidy_text(one.code) for one in record.hazards):
         raise RefusedError(Refusal.UNUSABLE_FIELD, "record: a hazard has no code")
+    if record.catalogue_url and not ADDRESS.fullmatch(record.catalogue_url):
+        raise RefusedError(Refusal.UNUSABLE_FIELD, "record: catalogue_url is no https address")
 
 
 def _texts_in(value: object) -> Iterator[str]:

@@ -28,13 +28,17 @@ def test_a_number_is_taken_once_and_stays(client: httpx.Client) -> None:
 
 @pytest.mark.parametrize(
     "odd",
-    [{"title": "x" * 40_000}, {"hazards": [{"code": " ", "state": "confirmed"}]}],
-    ids=["endless", "hazard of no name"],
+    [
+        {"title": "x" * 40_000},
+        {"hazards": [{"code": " ", "state": "confirmed"}]},
+        {"catalogue_url": "javascript:alert(1)"},
+    ],
+    ids=["endless", "hazard of no name", "symbol that is no address"],
 )
 def test_a_record_no_table_could_hold_is_refused(
     client: httpx.Client, odd: dict[str, object]
 ) -> None:
-    """It would keep the workshop busy for minutes, or stop every card of its box."""
+    """It would keep the workshop busy, stop every card of its box, or be printed for good."""
     added = client.post("/api/objects", json={"record": {"object_number": "X.998", **odd}})
     assert problem_of(added)["code"] == "unusable-field"
     path = f"/api/objects/{SPIKE}"
