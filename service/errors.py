@@ -7,6 +7,7 @@
         MissingColumnsError
         TooManyRecordsError
       ContentsError
+        NothingToDoError
       SymbolError
         AddressError
         PayloadTooLongError
@@ -150,6 +151,13 @@ class ContentsError(ServiceError):
 
     code = "nothing-to-print"
     advice = "Check that the packings name containers and objects that exist in the records."
+
+
+class NothingToDoError(ContentsError):
+    """Raised when a paper is asked for that would be empty: nothing is due, out or wrong."""
+
+    code = "nothing-to-do"
+    advice = "There is nothing to print today; the records are not at fault."
 
 
 class SymbolError(ServiceError):
