@@ -11,7 +11,7 @@ import typer
 from rich.console import Console
 
 from service.cards.kinds import CARD_KINDS, find_kind
-from service.cli.at_desk import AtDesk, now, settings_of_demo
+from service.cli.at_desk import AtDesk, find_demo, now
 from service.cli.calibrate import calibrate_app
 from service.cli.demo import show_demo
 from service.cli.marks import print_marks
@@ -202,7 +202,7 @@ def store(
 ) -> None:
     """Keep records and printed cards: take in, find, pack, print, replace."""
     settings = load_settings(os.environ)
-    context.obj = AtDesk(settings_of_demo(settings) if is_demo else settings)
+    context.obj = AtDesk(find_demo(settings) if is_demo else settings)
 
 
 app.add_typer(calibrate_app, name="calibrate")
