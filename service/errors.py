@@ -8,6 +8,7 @@
         TooManyRecordsError
       ContentsError
         PlanTooLargeError
+        NothingToDoError
       SymbolError
         AddressError
         PayloadTooLongError
@@ -39,6 +40,7 @@
         CardStateError
         WrongContainerError
         UnstorableTextError
+        DayAheadError
         CursorError
         FileNotStoredError
         FileDamagedError
@@ -59,6 +61,7 @@ print, or that what was printed may not leave the house. Misuse by a programmer 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from datetime import date
 from typing import ClassVar
 
 
@@ -160,6 +163,13 @@ class PlanTooLargeError(ContentsError):
     def __init__(self, *, most: int, what: str) -> None:
         """Say how many of what are shown at most."""
         super().__init__(f"A preview of a print run shows at most {most} {what}.")
+
+
+class NothingToDoError(ContentsError):
+    """Raised when a paper is asked for that would be empty: nothing is due, out or wrong."""
+
+    code = "nothing-to-do"
+    advice = "There is nothing to print today; the records are not at fault."
 
 
 class SymbolError(ServiceError):
@@ -558,6 +568,19 @@ class UnstorableTextError(StoreError):
         """Quote the text."""
         self.text = text
         super().__init__(f"The text {text[:80]!a} cannot be stored.")
+
+
+class DayAheadError(StoreError):
+    """Raised by the store when something is to be noted as done on a day that has not come."""
+
+    code = "day-ahead"
+    advice = "Write the day on which it was done, such as 2026-11-25."
+
+    def __init__(self, container_number: str, *, day: date) -> None:
+        """Name the container and the day."""
+        self.container_number = container_number
+        self.day = day
+        super().__init__(f"{container_number} cannot have been checked on {day}, a day to come.")
 
 
 class CursorError(StoreError):

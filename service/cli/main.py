@@ -11,7 +11,7 @@ import typer
 from rich.console import Console
 
 from service.cards.kinds import CARD_KINDS, find_kind
-from service.cli.at_desk import AtDesk, now, settings_of_demo
+from service.cli.at_desk import AtDesk, find_demo, now
 from service.cli.calibrate import calibrate_app
 from service.cli.demo import show_demo
 from service.cli.marks import print_marks
@@ -77,7 +77,7 @@ def demo(context: typer.Context) -> None:
         code = show_demo(_console(), settings)
         # Whoever sits before it goes on in the browser; a script wants its end.
         if sys.stdout.isatty():
-            code = serve_api(_console(), settings_of_demo(settings))
+            code = serve_api(_console(), find_demo(settings))
         raise typer.Exit(code)
 
 
@@ -191,7 +191,7 @@ def serve(
 ) -> None:
     """Show the pages and answer over HTTP; without --host to this machine only."""
     settings = load_settings(os.environ)
-    settings = settings_of_demo(settings) if is_demo else settings
+    settings = find_demo(settings) if is_demo else settings
     chosen = {"host": host or settings.host, "port": settings.port if port is None else port}
     raise typer.Exit(serve_api(_console(), settings.model_copy(update=chosen)))
 
@@ -209,7 +209,7 @@ def store(
 ) -> None:
     """Keep records and printed cards: take in, find, pack, print, replace."""
     settings = load_settings(os.environ)
-    context.obj = AtDesk(settings_of_demo(settings) if is_demo else settings)
+    context.obj = AtDesk(find_demo(settings) if is_demo else settings)
 
 
 app.add_typer(calibrate_app, name="calibrate")
