@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import logging
 import secrets
+from dataclasses import dataclass
 from functools import cache
 from http import HTTPStatus
 from typing import Any
 
-from fastapi import FastAPI, Request, Response
+from fastapi import Depends, FastAPI, Request, Response
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import HTMLResponse
 from starlette.exceptions import HTTPException
@@ -16,9 +17,20 @@ from starlette.types import ASGIApp
 
 from service.errors import ServiceError
 from service.findings import Finding
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs, refuse_ungated
+from service.web.access.limit import Limit
+from service.web.access.porter import Porter
+from service.web.access.proxy import FromProxy
 from service.web.description import describe, write_page
 from service.web.forms import MOST_FIELDS, MOST_FILES, MOST_RECORDS_BYTES
-from service.web.guard import LOOPBACK, MOST_AT_ONCE, MOST_BODY_BYTES, Guard, refuse_body
+from service.web.guard import (
+    LOOPBACK,
+    Guard,
+    Limits,
+    is_loopback,
+    refuse_body,
+)
 from service.web.press import Presses
 from service.web.replies.problems import (
     Problem,
@@ -32,11 +44,18 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.routes import FailedError, router
 from service.web.store.counter import Counter
 from service.web.store.routes import router as store_router
-from service.web.views.limit import Limit
 from service.web.views.rules import router as rules_router
 
 _LOG = logging.getLogger(__name__)
 _CODES = {404: Refusal.NOT_FOUND, 405: Refusal.METHOD_NOT_ALLOWED}
+
+
+@dataclass(frozen=True, slots=True)
+class Front:
+    """What others know the service by: names besides its address, and a proxy before it."""
+
+    hosts: frozenset[str] = frozenset()
+    behind_proxy: bool = False
 
 
 def make_app(
@@ -44,37 +63,43 @@ def make_app(
     host: str,
     *,
     counter: Counter | None = None,
-    most_body_bytes: int = MOST_BODY_BYTES,
-    most_at_once: int = MOST_AT_ONCE,
+    front: Front | None = None,
+    limits: Limits | None = None,
 ) -> ASGIApp:
     """Build the application for the address it will listen on.
 
     Without a counter only the paths that keep nothing are there. The page that describes the API
-    is there on loopback only.
+    is there only where this machine alone is answered.
     """
+    front, limits = front or Front(), limits or Limits()
+    is_local = is_loopback(host) and not front.hosts and not front.behind_proxy
     app = FastAPI(
         openapi_url=None,
         docs_url=None,
         redoc_url=None,
-        max_body_size=most_body_bytes,
+        max_body_size=limits.most_body_bytes,
         form_limits={
             "max_files": MOST_FILES + 1,
             "max_fields": MOST_FIELDS,
             "max_part_size": MOST_RECORDS_BYTES,
         },
+        dependencies=[Depends(refuse_ungated)],
     )
+    app.router.route_class = GatedRoute
+    app.state.porter = Porter(counter, is_local)
     app.state.presses = presses
-    app.state.most_body_bytes = most_body_bytes
+    app.state.most_body_bytes = limits.most_body_bytes
     app.include_router(router)
     app.include_router(rules_router)
     if counter is not None:
         app.state.counter = counter
         app.state.scan_limit = Limit()
         app.include_router(store_router)
-    _add_description(app, page=host in LOOPBACK)
+    _add_description(app, page=is_local)
     for kind, handler in _HANDLERS.items():
         app.add_exception_handler(kind, handler)
-    return Guard(app, LOOPBACK | {host}, most_body_bytes=most_body_bytes, most_at_once=most_at_once)
+    guard = Guard(app, LOOPBACK | {host} | front.hosts, limits)
+    return FromProxy(guard) if front.behind_proxy else guard
 
 
 def _add_description(app: FastAPI, *, page: bool) -> None:
@@ -86,9 +111,10 @@ def _add_description(app: FastAPI, *, page: bool) -> None:
     def docs() -> HTMLResponse:
         return HTMLResponse(write_page(document()))
 
-    app.add_api_route("/openapi.json", openapi, include_in_schema=False)
+    gate = [needs(Role.VIEW)]
+    app.add_api_route("/openapi.json", openapi, include_in_schema=False, dependencies=gate)
     if page:
-        app.add_api_route("/docs", docs, include_in_schema=False)
+        app.add_api_route("/docs", docs, include_in_schema=False, dependencies=gate)
 
 
 def _tell_error(_request: Request, error: Exception) -> Response:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from urllib.parse import urlsplit
+from dataclasses import dataclass
+from ipaddress import ip_address
 
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
@@ -21,28 +22,30 @@ _READING = frozenset({"GET", "HEAD", "OPTIONS"})
 _HEADERS = {
     "X-Content-Type-Options": "nosniff",
     "Content-Security-Policy": "default-src 'none'; frame-ancestors 'none'",
-    "Referrer-Policy": "no-referrer",
+    # With "no-referrer" browsers send "Origin: null" from our own forms (Fetch standard, "append a
+    # request Origin header"); this tells other sites as little.
+    "Referrer-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
     "Cache-Control": "no-store",
 }
 
 
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """How much is taken at once."""
+
+    most_body_bytes: int = MOST_BODY_BYTES
+    most_at_once: int = MOST_AT_ONCE
+
+
 class Guard:
     """Middleware that turns away what no route should see, and adds headers to every reply."""
 
-    def __init__(
-        self,
-        app: ASGIApp,
-        hosts: frozenset[str],
-        *,
-        most_body_bytes: int = MOST_BODY_BYTES,
-        most_at_once: int = MOST_AT_ONCE,
-    ) -> None:
+    def __init__(self, app: ASGIApp, hosts: frozenset[str], limits: Limits | None = None) -> None:
         """Take the names of this machine besides the address a request came in by."""
         self._app = app
         self._hosts = hosts
-        self._most_body_bytes = most_body_bytes
-        self._most_at_once = most_at_once
+        self._limits = limits or Limits()
         self._under_way = 0
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -78,17 +81,25 @@ class Guard:
             return refuse(Refusal.FOREIGN_HOST, "This service does not go by the name in Host.")
         if scope["method"] in _READING:
             return None
-        if _is_foreign(headers, host):
+        if _is_foreign(headers, f"{scope['scheme']}://{host}"):
             return refuse(Refusal.FOREIGN_PAGE, "A page of another site may not use this service.")
         return self._refuse_weight(headers)
 
     def _refuse_weight(self, headers: Headers) -> Problem | None:
         # The length is a number: the server has turned away everything else.
-        if int(headers.get("content-length", "0")) > self._most_body_bytes:
-            return refuse_body(self._most_body_bytes)
-        if self._under_way >= self._most_at_once:
+        if int(headers.get("content-length", "0")) > self._limits.most_body_bytes:
+            return refuse_body(self._limits.most_body_bytes)
+        if self._under_way >= self._limits.most_at_once:
             return refuse(Refusal.BUSY, f"{self._under_way} requests are under way.")
         return None
+
+
+def is_loopback(host: str) -> bool:
+    """Tell whether an address is one that only this machine reaches."""
+    try:
+        return ip_address(host).is_loopback
+    except ValueError:
+        return host in LOOPBACK
 
 
 def refuse_body(most_bytes: int) -> Problem:
@@ -101,8 +112,8 @@ def _name_of(host: str) -> str | None:
     return match and (match["six"] or match["name"])
 
 
-def _is_foreign(headers: Headers, host: str) -> bool:
+def _is_foreign(headers: Headers, own: str) -> bool:
     """Say whether a browser sends this for a page of another origin; programs send neither."""
     origin = headers.get("origin")
-    other = origin is not None and urlsplit(origin).netloc != host
+    other = origin is not None and origin.casefold() != own.casefold()
     return other or headers.get("sec-fetch-site", "none") not in {"none", "same-origin"}

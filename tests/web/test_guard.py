@@ -8,6 +8,7 @@ import httpx
 import pytest
 
 from service.web.app import make_app
+from service.web.guard import Limits
 from service.web.press import Presses
 from tests.web.sent import problem_of, records_part, running_app
 
@@ -22,8 +23,7 @@ def guarded() -> Iterator[httpx.Client]:
     app = make_app(
         Presses([], patience_seconds=1),
         "prints.example",
-        most_body_bytes=LIMIT_BYTES,
-        most_at_once=1,
+        limits=Limits(LIMIT_BYTES, 1),
     )
     with running_app(app) as client:
         yield client

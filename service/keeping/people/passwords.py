@@ -44,9 +44,10 @@ def fits_password(kept: str | None, password: str) -> bool:
     if len(password) > MOST_CHARACTERS:
         password = ""
     try:
-        return _HASHER.verify(kept or NOBODY, _written(password)) and kept is not None
+        _HASHER.verify(kept or NOBODY, _written(password))
     except (VerificationError, InvalidHashError):
         return False
+    return kept is not None
 
 
 def is_outdated(kept: str) -> bool:

@@ -108,10 +108,12 @@ class ProblemResponse(Response):
     media_type = MEDIA_TYPE
 
     def __init__(self, problem: Problem) -> None:
-        """Write the problem; whoever is to come again is told when."""
+        """Write the problem; whoever is to come again is told when, or with what to sign in."""
         seconds = _WAITS.get(problem.status)
-        wait = {} if seconds is None else {"Retry-After": str(seconds)}
-        super().__init__(problem.model_dump_json(exclude_none=True), problem.status, headers=wait)
+        more = {} if seconds is None else {"Retry-After": str(seconds)}
+        if problem.status == HTTPStatus.UNAUTHORIZED:
+            more["WWW-Authenticate"] = 'Bearer realm="underlid"'
+        super().__init__(problem.model_dump_json(exclude_none=True), problem.status, headers=more)
 
 
 def status_of(error: type[ServiceError]) -> int:

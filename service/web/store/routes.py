@@ -8,6 +8,7 @@ from service.web.replies.problems import MEDIA_TYPE
 from service.web.store.cards import attachments, printers, prints, reprints, swap_list
 from service.web.store.intake import imports, photos
 from service.web.store.packings import checks, moves, outs, packings, papers
+from service.web.store.people import pairings, sessions, tokens, users
 from service.web.store.records import containers, history, objects, search
 from service.web.store.tasks import tasks
 from service.web.views import scan
@@ -22,6 +23,7 @@ PARTS = (
     *(history, packings, checks, outs, papers, moves, objects, containers),
     *(imports, photos, tasks, search, printers, prints),
     *(attachments, reprints, swap_list, scan),
+    *(sessions, users, tokens, pairings),
 )
 for each in PARTS:
     router.include_router(each.router)
