@@ -125,7 +125,8 @@ def _tell_http(request: Request, error: Exception) -> Response:
     """Tell what the framework refuses: no such path, a body too long or not a form."""
     status = error.status_code if isinstance(error, HTTPException) else HTTPStatus.BAD_REQUEST
     if status == HTTPStatus.REQUEST_ENTITY_TOO_LARGE:
-        return ProblemResponse(refuse_body(request.app.state.most_body_bytes))
+        own_bytes = getattr(request.scope.get("route"), "max_body_size", None)
+        return ProblemResponse(refuse_body(own_bytes or request.app.state.most_body_bytes))
     detail = str(getattr(error, "detail", error))
     return ProblemResponse(refuse(_CODES.get(status, Refusal.BAD_REQUEST), detail))
 

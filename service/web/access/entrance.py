@@ -11,6 +11,9 @@ from service.web.access.cookies import clear_session, refuse_in_clear, set_sessi
 from service.web.access.porter import ThePorter
 from service.web.access.reader import Reader
 
+MOST_BODY_BYTES = 64 * 1024
+"""What anybody may send who has not signed in: names and codes are short."""
+
 
 class Entrance:
     """Where one request signs somebody in or out.

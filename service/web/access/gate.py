@@ -52,7 +52,9 @@ class GatedRoute(APIRoute):
         gate = find_gate(self)
         if gate is None:
             _refuse_undeclared()
-        elif gate.role is not None:
+        elif gate.role is None:
+            _refuse_long(request, self.max_body_size)
+        else:
             reader = await run_in_threadpool(porter_of(request).recognise, request)
             _refuse_reader(reader, gate.role)
             _refuse_unknown_page(reader, request)
@@ -112,6 +114,17 @@ def _refuse_unknown_page(reader: Reader, request: Request) -> None:
     if not any(name in request.headers for name in _BY_BROWSERS):
         detail = "A change with a cookie has to name its page; programs use a token."
         raise RefusedError(Refusal.FOREIGN_PAGE, detail)
+
+
+def _refuse_long(request: Request, most_bytes: int | None) -> None:
+    """Refuse a body that is announced as too long; one that is not is cut while it comes.
+
+    Raises:
+        RefusedError: When the route takes less.
+    """
+    # The length is a number: the server has turned away everything else.
+    if most_bytes is not None and int(request.headers.get("content-length", "0")) > most_bytes:
+        raise RefusedError(Refusal.TOO_LARGE, f"At most {most_bytes} bytes are taken here.")
 
 
 def _refuse_undeclared() -> None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import secrets
+from contextlib import suppress
 from dataclasses import dataclass, field
 from typing import Annotated
 
 from fastapi import Depends, Request
 from starlette.requests import HTTPConnection
 
+from service.errors import StoreBusyError
 from service.keeping.people.signing_in import (
     find_signed_in,
     is_use_due,
@@ -32,7 +34,8 @@ class Porter:
 
     As long as the store has no user everybody on this machine may do everything, and nobody else
     anything; `is_local` says that the service listens to this machine alone. From the first user
-    on everybody signs in. Without a counter there is no store and so no user.
+    on everybody signs in. Without a counter there is no store and so no user. That somebody was
+    here is written down where the store is free for it; nobody is sent away because it is not.
     """
 
     counter: Counter | None
@@ -71,7 +74,7 @@ class Porter:
             return self.nobody()
         token, user = found
         if is_token_use_due(token, now=now):
-            with counter.writing() as store:
+            with suppress(StoreBusyError), counter.writing() as store:
                 note_token_use(store, token, now=now)
         scopes = token.scopes & roles_within(user.role)
         return Reader(user.name, user.role, Way.TOKEN, scopes, self.form_key)
@@ -84,7 +87,7 @@ class Porter:
         if user is None:
             return self.nobody()
         if is_due:
-            with counter.writing() as store:
+            with suppress(StoreBusyError), counter.writing() as store:
                 note_session_used(store, secret, user, now=now)
         scopes = roles_within(user.role)
         return Reader(user.name, user.role, Way.SESSION, scopes, secret.encode(), secret)

@@ -5,7 +5,6 @@ import io
 import pytest
 import typer
 
-from service.cli.people import passwords
 from service.cli.people.passwords import ask_name, ask_password
 
 
@@ -43,6 +42,6 @@ def test_at_a_terminal_one_is_asked(monkeypatch: pytest.MonkeyPatch) -> None:
         return "typed"
 
     monkeypatch.setattr("sys.stdin", _Terminal())
-    monkeypatch.setattr(passwords.typer, "prompt", prompt)
+    monkeypatch.setattr("typer.prompt", prompt)
     assert (ask_name(""), ask_password()) == ("typed", "typed")
     assert asked[1]["hide_input"] is asked[1]["confirmation_prompt"] is True

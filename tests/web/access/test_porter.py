@@ -10,7 +10,7 @@ import pytest
 from fastapi import FastAPI
 
 from service.pipeline.ready import Workshop
-from service.store.open import open_folder, reading
+from service.store.open import open_folder, reading, writing
 from service.store.people.role import Role
 from service.store.people.tokens import load_token
 from service.store.people.users import load_user
@@ -175,6 +175,17 @@ def test_uses_are_written_down(client: httpx.Client, clock: _Clock, folder: Path
     with reading(engine) as connection:
         seen = {load_user(connection, name).last_seen for name in (ADA, BEN)}
         assert seen | {load_token(connection, 1).last_used} == {clock.now}
+    engine.dispose()
+
+
+@pytest.mark.slow
+def test_a_busy_store_sends_nobody_away(client: httpx.Client, clock: _Clock, folder: Path) -> None:
+    """While somebody else writes for long, readers are known all the same."""
+    headers, token = enter(client, ADA), add_token(folder, BEN, {Role.VIEW})
+    clock.now += 6 * MINUTE
+    engine = open_folder(folder)
+    with writing(engine):
+        assert (_who(client, headers), _who(client, token)) == (ADA, BEN)
     engine.dispose()
 
 

@@ -6,14 +6,14 @@ from fastapi import APIRouter
 
 from service.keeping.people.pairing import begin_pairing, finish_pairing
 from service.store.people.role import Role
-from service.web.access.entrance import TheEntrance
+from service.web.access.entrance import MOST_BODY_BYTES, TheEntrance
 from service.web.access.gate import OPEN, GatedRoute, needs
 from service.web.access.porter import TheReader
 from service.web.store.asking import TheCounter
 from service.web.store.people.sessions import refuse_without_session, show_session
 from service.web.store.people.shapes import PairedBody, PairingView, SessionView
 
-router = APIRouter(route_class=GatedRoute)
+router = APIRouter(route_class=GatedRoute, max_body_size=MOST_BODY_BYTES)
 
 
 @router.post("/api/pairings", dependencies=[needs(Role.VIEW)], status_code=201)

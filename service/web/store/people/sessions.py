@@ -7,7 +7,7 @@ from fastapi import APIRouter
 from service.keeping.people.signing_in import SignedIn, SignIn, begin_session, sign_in, sign_out
 from service.keeping.people.users import change_own_password
 from service.store.people.role import Role
-from service.web.access.entrance import TheEntrance
+from service.web.access.entrance import MOST_BODY_BYTES, TheEntrance
 from service.web.access.gate import OPEN, GatedRoute, needs
 from service.web.access.porter import TheReader
 from service.web.access.reader import Reader, Way
@@ -21,7 +21,7 @@ from service.web.store.people.shapes import (
     show_reader,
 )
 
-router = APIRouter(route_class=GatedRoute)
+router = APIRouter(route_class=GatedRoute, max_body_size=MOST_BODY_BYTES)
 
 
 @router.post("/api/sessions", dependencies=[OPEN], status_code=201)

@@ -1,8 +1,10 @@
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import httpx
+import pytest
 
 from service.store.people.role import Role
 from tests.web.sent import problem_of
@@ -55,6 +57,21 @@ def test_five_tries_a_minute(client: httpx.Client) -> None:
     reply = client.post(PATH, json={"name": BEN, "password": PASSWORD})
     assert problem_of(reply)["code"] == "too-often"
     assert reply.headers["retry-after"] == "60"
+
+
+@pytest.mark.parametrize("path", [PATH, "/api/pairings/finish"])
+def test_whoever_is_outside_sends_little(client: httpx.Client, path: str) -> None:
+    """A body too long for a name and a password is cut off, and the limit is said."""
+    body = {"name": "x" * 70_000, "code": ""}
+    streamed = (part.encode() for part in (json.dumps(body), " " * 70_000))
+    headers = {"Content-Type": "application/json"}
+    replies = [
+        client.post(path, json=body),
+        client.post(path, content=streamed, headers=headers),
+    ]
+    for reply in replies:
+        problem = problem_of(reply)
+        assert (problem["code"], "65536" in problem["detail"]) == ("too-large", True)
 
 
 def test_a_foreign_page_signs_nobody_in(client: httpx.Client) -> None:
