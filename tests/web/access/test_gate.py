@@ -12,6 +12,7 @@ from fastapi.routing import APIRoute
 
 from service.store.people.role import Role
 from service.web.access.gate import OPEN, GatedRoute, list_gates, needs
+from service.web.access.porter import TheReader
 from service.web.app import make_app
 from service.web.guard import Guard
 from service.web.press import Presses
@@ -122,6 +123,10 @@ def _answer() -> dict[str, str]:
     return {}
 
 
+def _name_way(reader: TheReader) -> dict[str, str]:
+    return {"way": reader.way.value}
+
+
 @pytest.fixture
 def careless() -> Iterator[httpx.Client]:
     """Give a client of an application some of whose routes were added carelessly."""
@@ -133,6 +138,7 @@ def careless() -> Iterator[httpx.Client]:
     plain.add_api_route("/plain", _answer, dependencies=[needs(Role.VIEW)])
     gated.add_api_route("/undeclared", _answer)
     gated.add_api_route("/twice", _answer, dependencies=[OPEN, needs(Role.MANAGE)])
+    gated.add_api_route("/anybody", _name_way, dependencies=[OPEN])
     gated.add_api_route("/declared", _answer, dependencies=[needs(Role.VIEW)])
     app.include_router(plain)
     app.include_router(gated)
@@ -146,6 +152,11 @@ def test_what_declares_nothing_answers_nobody(careless: httpx.Client, path: str)
     """A route of another class, without a role or with two, is refused at run time as well."""
     assert problem_of(careless.get(path))["code"] == "not-allowed"
     assert careless.get("/declared").status_code == 200
+
+
+def test_a_route_open_to_all_may_ask_who_comes(careless: httpx.Client) -> None:
+    """The answer may be fuller for whoever has signed in, or works on this machine alone."""
+    assert careless.get("/anybody").json() == {"way": "this machine"}
 
 
 def test_nothing_is_read_of_a_body_that_is_refused(client: httpx.Client) -> None:
