@@ -8,6 +8,7 @@ from service.web.replies.problems import MEDIA_TYPE
 from service.web.store.cards import attachments, printers, prints, reprints, swap_list
 from service.web.store.intake import imports, photos
 from service.web.store.packings import checks, moves, outs, packings, papers
+from service.web.store.people import pairings, sessions, tokens, users
 from service.web.store.previews import cards as card_previews
 from service.web.store.previews import plans as run_previews
 from service.web.store.previews import stocks as stock_previews
@@ -26,6 +27,7 @@ PARTS = (
     *(history, packings, checks, outs, papers, moves, objects, containers),
     *(imports, photos, tasks, search, printers, prints),
     *(attachments, reprints, swap_list, scan),
+    *(sessions, users, tokens, pairings),
 )
 for each in PARTS:
     router.include_router(each.router)
