@@ -39,6 +39,15 @@ def settings_of_demo(settings: Settings) -> Settings:
     return settings.model_copy(update=own)
 
 
+def own_or_demo(settings: Settings, *, is_demo: bool) -> Settings:
+    """Give the settings as they are, or those of the demo where it is asked for.
+
+    Raises:
+        BadParameter: When the demo was not made yet.
+    """
+    return find_demo(settings) if is_demo else settings
+
+
 def find_demo(settings: Settings) -> Settings:
     """Give the settings of the demo whose store is there.
 

@@ -10,7 +10,7 @@ from typing import Annotated
 import typer
 
 from service.cards.kinds import CARD_KINDS, find_kind
-from service.cli.at_desk import AtDesk, Json, find_demo, now, open_console
+from service.cli.at_desk import AtDesk, Json, find_demo, now, open_console, own_or_demo
 from service.cli.calibrate import calibrate_app
 from service.cli.demo import show_demo
 from service.cli.marks import print_marks
@@ -179,8 +179,7 @@ def serve(
     is_demo: Annotated[bool, typer.Option("--demo", help="Show the store of the demo.")] = False,
 ) -> None:
     """Show the pages and answer over HTTP; without --host to this machine only."""
-    settings = load_settings(os.environ)
-    settings = find_demo(settings) if is_demo else settings
+    settings = own_or_demo(load_settings(os.environ), is_demo=is_demo)
     chosen = {"host": host or settings.host, "port": settings.port if port is None else port}
     raise typer.Exit(serve_api(open_console(), settings.model_copy(update=chosen)))
 
@@ -219,8 +218,7 @@ def store(
     is_demo: Annotated[bool, typer.Option("--demo", help="Use the store of the demo.")] = False,
 ) -> None:
     """Keep records and printed cards: take in, find, pack, print, replace."""
-    settings = load_settings(os.environ)
-    context.obj = AtDesk(find_demo(settings) if is_demo else settings)
+    context.obj = AtDesk(own_or_demo(load_settings(os.environ), is_demo=is_demo))
 
 
 app.add_typer(calibrate_app, name="calibrate")

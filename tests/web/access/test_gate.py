@@ -17,6 +17,7 @@ from service.web.app import make_app
 from service.web.guard import Guard
 from service.web.press import Presses
 from service.web.store.routes import router
+from service.web.views.routes import router as view_router
 from tests.web.access.roles_of_routes import ROLES
 from tests.web.sent import problem_of, running_app
 from tests.web.store.people.people import ADA, BEN, NAMES, Headers, add_token, enter
@@ -31,6 +32,7 @@ def _app() -> FastAPI:
     app = guard._app  # noqa: SLF001 - the routes are asked about
     assert isinstance(app, FastAPI)
     app.include_router(router)
+    app.include_router(view_router)
     return app
 
 
@@ -58,9 +60,8 @@ def test_the_description_says_the_same(client: httpx.Client) -> None:
         for path, operations in document["paths"].items()
         for method, operation in operations.items()
     }
-    pages = {"GET /openapi.json", "GET /docs"}
-    hidden = pages | {line for line in ROLES if line not in said}
-    assert hidden == pages
+    hidden = {line for line in ROLES if line not in said}
+    assert [line for line in hidden if " /api/" in line] == []
     assert said == {line: role for line, role in ROLES.items() if line not in hidden}
     for operations in document["paths"].values():
         for operation in operations.values():
@@ -80,7 +81,10 @@ def _ask(client: httpx.Client, line: str, headers: Headers) -> str:
     reply = client.request(method, re.sub(r"\{\w+\}", "none", path), headers=headers)
     if reply.status_code not in {401, 403}:
         return PASSED
-    return str(problem_of(reply)["code"])
+    code = str(problem_of(reply)["code"])
+    # A form of a page has passed the gate when it is asked for its token.
+    is_form = method == "POST" and not path.startswith("/api/")
+    return PASSED if is_form and code == "foreign-page" else code
 
 
 @pytest.mark.slow

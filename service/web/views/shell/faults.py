@@ -17,7 +17,8 @@ _OFFERED = ("application/problem+json", "application/json", "text/html")
 def show_problem(request: Request, problem: Problem) -> Response:
     """Tell a problem as whoever asks can read it: a browser as a page, a program as data."""
     accept = request.headers.get("accept", "*/*")
-    if choose_media_type(accept, _OFFERED) != "text/html":
+    is_for_programs = request.url.path.startswith("/api/")
+    if is_for_programs or choose_media_type(accept, _OFFERED) != "text/html":
         return ProblemResponse(problem)
     if problem.code == Refusal.SIGN_IN_NEEDED:
         return go_to(page_with("/sign-in", to=request.url.path))
