@@ -6,6 +6,7 @@
         UnreadableFileError
         MissingColumnsError
         TooManyRecordsError
+        UnusableMappingError
       ContentsError
       SymbolError
         AddressError
@@ -141,6 +142,19 @@ class TooManyRecordsError(RecordsError):
         self.count = count
         self.limit = limit
         super().__init__(f"{name} holds {count} or more entries; the limit is {limit}.")
+
+
+class UnusableMappingError(RecordsError):
+    """Raised when a mapping of headings cannot be saved, or no table can be read by it."""
+
+    code = "unusable-mapping"
+    advice = "Correct the mapping; each sentence names what is wrong with it."
+
+    def __init__(self, name: str, *, reasons: Sequence[str]) -> None:
+        """Name the mapping and say everything that is wrong with it."""
+        self.name = name
+        self.reasons = tuple(reasons)
+        super().__init__(f"The mapping {name!r} cannot be used. {' '.join(reasons)}")
 
 
 class ContentsError(ServiceError):

@@ -6,6 +6,7 @@ from service.errors import TooManyRecordsError, UnreadableFileError
 from service.records.rows.notebook import Notebook
 from service.records.sources.delimited import (
     Form,
+    Written,
     choose_delimiter,
     read_delimited,
     read_described,
@@ -18,7 +19,9 @@ KNOWN = frozenset({"objectnumber", "title"})
 def rows_of(text: str | bytes, notebook: Notebook | None = None) -> list[tuple[int, list[str]]]:
     """Read a text and give row numbers with their cells."""
     data = text.encode() if isinstance(text, str) else text
-    table = read_delimited(data, name="x.csv", known=KNOWN, notebook=notebook or Notebook())
+    table = read_delimited(
+        data, name="x.csv", written=Written(known=KNOWN), notebook=notebook or Notebook()
+    )
     return [(line.row, list(line.cells)) for line in table.lines]
 
 

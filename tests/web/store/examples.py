@@ -16,11 +16,13 @@ from service.cards.fingerprint import LETTERS
 from service.geometry import Insets
 from service.keeping.printing.printers_file import keep_saved
 from service.keeping.today import compose_today
+from service.records.mapping.mapping import ColumnMapping
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
 from service.sheets.printers.saved import Saved
+from service.store.kept.mappings import save_mapping
 from service.store.kept.outs import Slip, note_out
 from service.store.kept.tasks import add_task
 from service.store.open import open_folder, reading, writing
@@ -66,6 +68,8 @@ def add_run(folder: Path) -> None:
     with writing(engine) as connection:
         save_run(connection, NewRun(tuple(made), tuple(files)), stamp=STAMP)
         note_out(connection, Slip(SPIKE, BOX), stamp=STAMP)
+        example = ColumnMapping(headings=(("Inventarnummer", "object_number"),))
+        save_mapping(connection, "Catalogue export", example, stamp=STAMP)
         add_task(connection, "print-0", "print", {}, stamp=STAMP)
     engine.dispose()
     keep_saved(folder, PRINTERS)
@@ -117,7 +121,7 @@ def send_example(client: httpx.Client, path: str, method: str, at: int) -> httpx
         # Where no tag is shown, the one that was read is meant.
         by_place["header"].setdefault("If-Match", _read_tag(client, filled, method))
     sent = _bodies(operation, at)
-    if method == "put":
+    if method == "put" and "record" in client.get(filled).json():
         sent = {"json": {"record": client.get(filled).json()["record"]}}
     return client.request(
         method, filled, params=by_place["query"], headers=by_place["header"], **sent
@@ -147,5 +151,5 @@ def _bodies(operation: Json, at: int) -> Json:
 
 
 def _open(name: str) -> tuple[str, bytes]:
-    path = EXAMPLE if name == EXAMPLE.name else PHOTOS / name
+    path = EXAMPLE.parent / name if (EXAMPLE.parent / name).is_file() else PHOTOS / name
     return name, path.read_bytes()
