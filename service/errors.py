@@ -7,6 +7,7 @@
         MissingColumnsError
         TooManyRecordsError
         UnusableMappingError
+        UnusableCropError
       ContentsError
       SymbolError
         AddressError
@@ -155,6 +156,19 @@ class UnusableMappingError(RecordsError):
         self.name = name
         self.reasons = tuple(reasons)
         super().__init__(f"The mapping {name!r} cannot be used. {' '.join(reasons)}")
+
+
+class UnusableCropError(RecordsError):
+    """Raised when a part of a photo is none, or too small to be shown."""
+
+    code = "unusable-crop"
+    advice = "Draw the rectangle larger, within the photo, or show the whole photo."
+
+    def __init__(self, name: str, *, reason: str) -> None:
+        """Name the photo and say what is wrong with the part."""
+        self.name = name
+        self.reason = reason
+        super().__init__(f"{name}: {reason}")
 
 
 class ContentsError(ServiceError):

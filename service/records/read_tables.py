@@ -206,7 +206,7 @@ def _read_choices(data: bytes | None, *, notebook: Notebook) -> _Choices:
     return _Choices(museum, _read_own_columns(own, notebook=notebook))
 
 
-def _read_own_columns(own: object, *, notebook: Notebook) -> dict[str, Columns]:
+def _read_own_columns(own: object, *, notebook: Notebook) -> Mapping[str, Columns]:
     """Read [columns], which is for objects, and the groups within it for the other tables."""
     if not isinstance(own, dict):
         where = Where(file=MUSEUM_FILE, column=_OWN_COLUMNS)

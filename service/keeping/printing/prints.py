@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from service.cards.kinds import OBJECT_TAG
 from service.errors import ContentsError, NotFoundError
 from service.findings import Finding
 from service.keeping.desk import Desk
+from service.keeping.photos.shown import find_source
 from service.keeping.today import Printable, load_printable
 from service.pipeline.options import Outcome, PrintFile, PrintOptions
 from service.pipeline.ready import Progress, tell_nobody
@@ -102,12 +102,9 @@ def _print(desk: Desk, options: PrintOptions, on_progress: Progress) -> Outcome:
     with reading(desk.engine) as connection:
         loaded = load_printable(connection, containers, tagged=tagged)
     _refuse_unknown(tagged, loaded)
-    paths: Mapping[str, Path] = {
-        name: desk.shelf.local_path(photo.sha256, photo.suffix)
-        for name, photo in loaded.photos.items()
-    }
+    sources = {name: find_source(desk.shelf, photo) for name, photo in loaded.photos.items()}
     return print_collection(
-        loaded.collection, paths, options, desk.workshop, on_progress=on_progress
+        loaded.collection, sources, options, desk.workshop, on_progress=on_progress
     )
 
 

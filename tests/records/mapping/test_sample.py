@@ -12,9 +12,12 @@ from tests.records.sources.test_workbook import make_workbook
 KNOWN = "Accession no,Title,Height (cm),Width (cm),Colour\n" + "1,x,2,3,red\n" * 30
 
 
-def _look(data: bytes, name: str = "x.csv", **like: str) -> Sample:
+ANY = ColumnMapping()
+
+
+def _look(data: bytes, name: str = "x.csv", like: ColumnMapping = ANY) -> Sample:
     saved = Mappings({"ours": MAPPING})
-    return read_sample(data, name=name, like=ColumnMapping(**like), mappings=saved)
+    return read_sample(data, name=name, like=like, mappings=saved)
 
 
 def test_known_headings_are_guessed() -> None:
@@ -51,11 +54,14 @@ def test_the_surest_heading_of_a_field_is_guessed() -> None:
 
 def test_what_is_said_of_the_file_counts() -> None:
     """Encoding, delimiter and the kind of table may be chosen by a person."""
-    found = _look("Kiste|Nr|Größe\n1|2|3\n".encode("cp850"), encoding="cp850", delimiter="|")
+    found = _look(
+        "Kiste|Nr|Größe\n1|2|3\n".encode("cp850"),
+        like=ColumnMapping(encoding="cp850", delimiter="|"),
+    )
     assert found.headings == ("Kiste", "Nr", "Größe")
-    boxes = _look(b"Box,Shelf\n1,2\n", table="containers")
+    boxes = _look(b"Box,Shelf\n1,2\n", like=ColumnMapping(table="containers"))
     assert dict(boxes.guess.headings) == {"Box": "container_number", "Shelf": "location"}
-    packings = _look(b"Box,Layer\n1,2\n", table="packings")
+    packings = _look(b"Box,Layer\n1,2\n", like=ColumnMapping(table="packings"))
     assert packings.missing == ("object_number",)
 
 
@@ -65,9 +71,9 @@ def test_a_workbook_names_its_sheets() -> None:
     found = _look(data, "x.xlsx")
     assert (found.form, found.sheet, found.sheets) == ("workbook", "Eins", ("Eins", "Zwei"))
     assert found.guess.sheet == "Eins"
-    assert _look(data, "x.xlsx", sheet="Zwei").headings == ("Farbe",)
+    assert _look(data, "x.xlsx", like=ColumnMapping(sheet="Zwei")).headings == ("Farbe",)
     with pytest.raises(UnreadableFileError, match="it has no sheet 'Drei', only Eins, Zwei"):
-        _look(data, "x.xlsx", sheet="Drei")
+        _look(data, "x.xlsx", like=ColumnMapping(sheet="Drei"))
 
 
 def test_documents_say_themselves_what_they_hold() -> None:

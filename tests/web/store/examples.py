@@ -17,6 +17,7 @@ from service.geometry import Insets
 from service.keeping.printing.printers_file import keep_saved
 from service.keeping.today import compose_today
 from service.records.mapping.mapping import ColumnMapping
+from service.records.record import PhotoRole
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from service.sheets.correction import Correction
@@ -29,6 +30,7 @@ from service.store.open import open_folder, reading, writing
 from service.store.printed.card import MadeCard, NewRun, RunFile, describe_card
 from service.store.printed.runs import save_run
 from service.store.shelf.files import open_shelf
+from service.store.shelf.photos import BroughtPhoto, bring_photos
 from service.web.description import EXAMPLE, describe
 from service.web.store.routes import router
 from tests.web.sent import PHOTOS
@@ -60,13 +62,17 @@ def add_run(folder: Path) -> None:
         cards = compose_today(connection, PangoRuler(FONTS_CONF), [BOX]).standing_cards
     made = [_place(describe_card(card)) for card in cards]
     made.append(_of_other_words(made[0]))
-    pdf = open_shelf(folder / "files", scratch=folder).put(b"%PDF-1.7 of the test", ".pdf")
+    shelf = open_shelf(folder / "files", scratch=folder)
+    pdf = shelf.put(b"%PDF-1.7 of the test", ".pdf")
+    front = shelf.put(PHOTOS / "1931.14.7_front.jpg", ".jpg")
+    photo = BroughtPhoto(SPIKE, "1931.14.7_front.jpg", PhotoRole.FRONT, front)
     names = dict.fromkeys(card.file for card in made)
     files = [
         RunFile(name, pdf.sha256, pdf.length_bytes, name[:-4].split(", ")[1]) for name in names
     ]
     with writing(engine) as connection:
         save_run(connection, NewRun(tuple(made), tuple(files)), stamp=STAMP)
+        bring_photos(connection, [photo], stamp=STAMP)
         note_out(connection, Slip(SPIKE, BOX), stamp=STAMP)
         example = ColumnMapping(headings=(("Inventarnummer", "object_number"),))
         save_mapping(connection, "Catalogue export", example, stamp=STAMP)
@@ -129,7 +135,7 @@ def send_example(client: httpx.Client, path: str, method: str, at: int) -> httpx
 
 
 def _read_tag(client: httpx.Client, path: str, method: str) -> str:
-    return client.get(path).headers["etag"] if method == "put" else ""
+    return client.get(path).headers["etag"] if method in {"put", "patch"} else ""
 
 
 def _examples_of(operation: Json) -> list[Json]:

@@ -21,10 +21,10 @@ def test_reading_changes_nothing_and_changing_names_somebody(client: httpx.Clien
         path: each for path, each in paths.items() if path not in {"/api/render", "/api/check"}
     }
     changing = [
-        (path.format(number="1", run=1, card=1, out=1, name="x", task="x"), method)
+        (path.format(number="1", run=1, card=1, out=1, name="x", task="x", sha256="0" * 64), method)
         for path, each in stored.items()
         for method in each
-        if method in {"post", "put"} and not path.endswith("/preview")
+        if method in {"post", "put", "patch", "delete"} and not path.endswith("/preview")
     ]
     assert len(changing) > 12
     for path, method in changing:

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Annotated
 
 from fastapi import APIRouter, File, Path, Response, UploadFile
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, JsonValue
 
 from service.errors import NotFoundError, UnusableMappingError
 from service.keeping.intake.reading import look_into
@@ -29,7 +29,7 @@ from service.web.store.records.shapes import STRICT
 
 router = APIRouter()
 
-_EXAMPLE = {
+_EXAMPLE: dict[str, JsonValue] = {
     "headings": {"Inventarnummer": "object_number", "Benennung": "title"},
     "ignored": ["Notiz"],
     "units": {"dimensions": "cm"},
