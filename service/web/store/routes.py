@@ -6,7 +6,7 @@ from fastapi import APIRouter
 
 from service.web.replies.problems import MEDIA_TYPE
 from service.web.store.cards import attachments, printers, prints, reprints, swap_list
-from service.web.store.intake import imports, mappings, photos
+from service.web.store.intake import imports, mappings, photos, undo
 from service.web.store.packings import checks, moves, outs, packings, papers
 from service.web.store.records import containers, history, object_photos, objects, search
 from service.web.store.tasks import tasks
@@ -20,7 +20,7 @@ _PROBLEM: dict[str, object] = {
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(history, object_photos, packings, checks, outs, papers, moves, objects, containers),
-    *(mappings, imports, photos, tasks, search, printers, prints),
+    *(mappings, imports, undo, photos, tasks, search, printers, prints),
     *(attachments, reprints, swap_list, scan),
 )
 for each in PARTS:

@@ -92,7 +92,7 @@ class ImportView(BaseModel):
 
 
 class ImportLine(BaseModel):
-    """An import in a list."""
+    """An import; one that `undoes` another took it back, as those of `undone_by` did with it."""
 
     import_id: int
     name: str
@@ -100,6 +100,8 @@ class ImportLine(BaseModel):
     summary: dict[str, int]
     by: str
     at: datetime
+    undoes: int | None
+    undone_by: list[int]
 
 
 class ImportsView(BaseModel):
@@ -143,4 +145,6 @@ def show_line(one: Import) -> ImportLine:
         summary=dict(one.summary),
         by=one.stamp.actor,
         at=one.stamp.at,
+        undoes=one.undoes,
+        undone_by=list(one.undone_by),
     )
