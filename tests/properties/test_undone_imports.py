@@ -119,7 +119,7 @@ def _kept(plan: UndoPlan) -> set[str]:
     return numbers
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(collections, collections)
 def test_an_import_and_its_undo_change_nothing(first: Collection, second: Collection) -> None:
     """Records, contents, the museum and the reprint list are those of before; twice is once."""

@@ -12,7 +12,6 @@ from service.records.record import Collection, ContainerRecord, ObjectRecord, Pa
 from service.store.base.bulk import in_portions
 from service.store.canonical import decode_record
 from service.store.kept.imports import Import, load_import
-from service.store.packing.load import load_holders
 from service.store.packing.take_in import plan_packings
 from service.store.tables import actors, history
 from service.store.taking_back.remove import why_containers_stay, why_objects_stay
@@ -154,25 +153,11 @@ def _keep_used(
     stay = why_containers_stay(connection, boxes, going=frozenset((*boxes, *again)))
     why = {(StateKind.CONTAINER, number): reason for number, reason in stay.items()}
     numbers = [one.number for one in made if one.kind is StateKind.OBJECT]
-    lying = _still_lying(connection, numbers, back)
-    used = {**why_objects_stay(connection, numbers), **lying}
+    repacked = {one.number for one in back if one.kind is StateKind.PACKING}
+    used = why_objects_stay(connection, numbers, repacked=repacked)
     why |= {(StateKind.OBJECT, number): reason for number, reason in used.items()}
     gone = [one for one in made if one.key not in why]
     return gone, [_tell_kept(one, why[one.key]) for one in made if one.key in why]
-
-
-def _still_lying(
-    connection: Connection, numbers: Sequence[str], back: Iterable[ChangedState]
-) -> dict[str, str]:
-    """Say of objects in which container they will lie."""
-    coming = {one.container_number: one.places for one in _collect(back).packings}
-    lying = {**load_holders(connection, numbers), **coming}
-    return {
-        place.object_number: f"it lies in {container}"
-        for container, places in lying.items()
-        for place in places
-        if place.object_number in set(numbers)
-    }
 
 
 def _tell_since(connection: Connection, since: Sequence[ChangedState]) -> Iterator[Finding]:

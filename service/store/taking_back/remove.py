@@ -10,15 +10,20 @@ from service.store.base.bulk import in_portions, load_keys
 from service.store.kept.check_tables import checks
 from service.store.lists.index import CONTAINER_WORDS, OBJECT_WORDS, forget_words
 from service.store.shelf.shown import forget_shown
-from service.store.tables import containers, objects, outs, packings, photos, places, printed_cards
-from service.store.taking_back.states import load_made_revisions
+from service.store.tables import containers, objects, outs, packings, photos, printed_cards
+from service.store.taking_back.packed import load_inner_since, why_packed
 from service.store.today.tables import today_cards, today_stale, today_stale_tags, today_tags
 
 _Query = Callable[[Sequence[str]], Select[tuple[str]]]
 
 
-def why_objects_stay(connection: Connection, numbers: Sequence[str]) -> dict[str, str]:
-    """Say of objects what keeps them: a photo, a printed card, a slip, or a packer's hand."""
+def why_objects_stay(
+    connection: Connection, numbers: Sequence[str], *, repacked: Collection[str]
+) -> dict[str, str]:
+    """Say of objects what keeps them: a photo, a printed card, a slip, or a packer's hand.
+
+    `repacked` are containers whose contents go back to what they were.
+    """
     number, tag = objects.c.object_number, printed_cards.c.object_id == objects.c.id
     queries: tuple[tuple[str, _Query], ...] = (
         (
@@ -34,19 +39,12 @@ def why_objects_stay(connection: Connection, numbers: Sequence[str]) -> dict[str
             lambda some: select(number).join(printed_cards, tag).where(number.in_(some)),
         ),
         (
-            "a card that names it was printed",
-            lambda some: _packed(some).join(
-                printed_cards,
-                (printed_cards.c.container_id == packings.c.container_id)
-                & (printed_cards.c.revision == packings.c.revision),
-            ),
-        ),
-        (
             "it was taken out against a slip",
             lambda some: select(outs.c.object_number).where(outs.c.object_number.in_(some)),
         ),
     )
-    return {**_why(connection, numbers, queries), **_packed_by_hand(connection, numbers)}
+    used = _why(connection, numbers, queries)
+    return {**used, **why_packed(connection, numbers, repacked=repacked)}
 
 
 def why_containers_stay(
@@ -70,7 +68,7 @@ def why_containers_stay(
         ),
     )
     why = _why(connection, numbers, queries)
-    pairs = _load_inner(connection, numbers)
+    pairs = load_inner_since(connection, numbers)
     while True:
         staying = [outer for inner, outer in pairs if inner not in going or inner in why]
         more = {outer: "another container lies in it" for outer in staying if outer not in why}
@@ -96,38 +94,6 @@ def remove_containers(connection: Connection, numbers: Sequence[str]) -> None:
     _delete(connection, (*owners, containers.c.id), keys)
 
 
-def _load_inner(connection: Connection, numbers: Sequence[str]) -> list[tuple[str, str]]:
-    """Load which containers lie in these: inner and outer."""
-    found: list[tuple[str, str]] = []
-    for some in in_portions(numbers):
-        query = select(containers.c.container_number, containers.c.inside)
-        rows = connection.execute(query.where(containers.c.inside.in_(some)))
-        found += [(inner, outer) for inner, outer in rows]
-    return found
-
-
-def _packed_by_hand(connection: Connection, numbers: Sequence[str]) -> dict[str, str]:
-    """Name the objects in packings that no import has made."""
-    found: dict[str, set[tuple[str, int]]] = {}
-    for some in in_portions(numbers):
-        query = (
-            _packed(some)
-            .join(containers, packings.c.container_id == containers.c.id)
-            .add_columns(containers.c.container_number, packings.c.revision)
-        )
-        for number, container, revision in connection.execute(query):
-            found.setdefault(number, set()).add((container, revision))
-    made = load_made_revisions(
-        connection, sorted({of for some in found.values() for of, _ in some})
-    )
-    return {number: "somebody has packed it" for number, some in found.items() if some - made}
-
-
-def _packed(numbers: Sequence[str]) -> Select[tuple[str]]:
-    query = select(places.c.object_number).join_from(places, packings)
-    return query.where(places.c.object_number.in_(numbers))
-
-
 def _named_by(owner: Column[int], numbers: Sequence[str]) -> Select[tuple[str]]:
     number = containers.c.container_number
     return select(number).join(owner.table, owner == containers.c.id).where(number.in_(numbers))
@@ -145,7 +111,7 @@ def _found(
     for reason, query in queries:
         for some in in_portions(numbers):
             for number in connection.execute(query(some)).scalars():
-                yield number, reason
+                yield str(number), reason
 
 
 def _delete(connection: Connection, owners: Iterable[Column[int]], keys: Sequence[int]) -> None:

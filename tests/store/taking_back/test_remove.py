@@ -28,13 +28,15 @@ ALL = (LEAD, HAT, LAMP)
 
 def test_what_is_used_keeps_an_object(connection: Connection) -> None:
     """A packer's hand, a photo, a slip, a tag, a card that names it: each is a reason in words."""
-    assert set(why_objects_stay(connection, ALL)) == {LEAD, HAT}
+    assert set(why_objects_stay(connection, ALL, repacked=())) == {LEAD, HAT}
     bring_photos(connection, [brought(LAMP, "x.jpg", "a")], stamp=STAMP)
-    assert why_objects_stay(connection, [LAMP]) == {LAMP: "a photo was brought for it"}
+    assert why_objects_stay(connection, [LAMP], repacked=()) == {LAMP: "a photo was brought for it"}
     note_out(connection, Slip(LEAD, "B-001"), stamp=STAMP)
     save_run(connection, NewRun((LID, TAG)), stamp=STAMP)
-    assert why_objects_stay(connection, ALL)[LEAD] == "somebody has packed it"
-    assert why_objects_stay(connection, [TAG.object_number])
+    assert (
+        why_objects_stay(connection, ALL, repacked=())[LEAD] == "a card that names it was printed"
+    )
+    assert why_objects_stay(connection, [TAG.object_number], repacked=())
 
 
 def test_what_is_used_keeps_a_container(connection: Connection) -> None:

@@ -23,6 +23,7 @@ from service.render.task import FONTS_CONF
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
 from service.sheets.printers.saved import Saved
+from service.store.kept.imports import note_import
 from service.store.kept.mappings import save_mapping
 from service.store.kept.outs import Slip, note_out
 from service.store.kept.tasks import add_task
@@ -75,6 +76,7 @@ def add_run(folder: Path) -> None:
         bring_photos(connection, [photo], stamp=STAMP)
         note_out(connection, Slip(SPIKE, BOX), stamp=STAMP)
         example = ColumnMapping(headings=(("Inventarnummer", "object_number"),))
+        note_import(connection, "export.csv", "a" * 64, {}, stamp=STAMP)
         save_mapping(connection, "Catalogue export", example, stamp=STAMP)
         add_task(connection, "print-0", "print", {}, stamp=STAMP)
     engine.dispose()
