@@ -6,6 +6,8 @@
         UnreadableFileError
         MissingColumnsError
         TooManyRecordsError
+        UnusableMappingError
+        UnusableCropError
       ContentsError
         PlanTooLargeError
         NothingToDoError
@@ -153,6 +155,32 @@ class TooManyRecordsError(RecordsError):
         self.count = count
         self.limit = limit
         super().__init__(f"{name} holds {count} or more entries; the limit is {limit}.")
+
+
+class UnusableMappingError(RecordsError):
+    """Raised when a mapping of headings cannot be saved, or no table can be read by it."""
+
+    code = "unusable-mapping"
+    advice = "Correct the mapping; each sentence names what is wrong with it."
+
+    def __init__(self, name: str, *, reasons: Sequence[str]) -> None:
+        """Name the mapping and say everything that is wrong with it."""
+        self.name = name
+        self.reasons = tuple(reasons)
+        super().__init__(f"The mapping {name!r} cannot be used. {' '.join(reasons)}")
+
+
+class UnusableCropError(RecordsError):
+    """Raised when a part of a photo is none, or too small to be shown."""
+
+    code = "unusable-crop"
+    advice = "Draw the rectangle larger, within the photo, or show the whole photo."
+
+    def __init__(self, name: str, *, reason: str) -> None:
+        """Name the photo and say what is wrong with the part."""
+        self.name = name
+        self.reason = reason
+        super().__init__(f"{name}: {reason}")
 
 
 class ContentsError(ServiceError):

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from service.contents.arrange import arrange_packings
 from service.contents.packing import PackedObject, Packing
 from service.errors import NotFoundError
 from service.keeping.desk import Desk
+from service.keeping.photos.shown import find_source
 from service.keeping.today import load_printable, word_hazards
 from service.records.record import Collection, Museum, ObjectRecord, PlaceRecord
+from service.render.pictures.prepare import PhotoSource
 from service.store.handles import Connection
 from service.store.load_records import load_museum, load_objects
 from service.store.shelf.photos import StoredPhoto
@@ -64,10 +65,10 @@ def load_container_of(loaded: Loaded, container_number: str) -> Packing:
 
 def find_files(
     desk: Desk, photos: Mapping[str, StoredPhoto], wanted: Iterable[str]
-) -> dict[str, Path]:
+) -> dict[str, PhotoSource]:
     """Give the files behind those photos that a paper shows, by the name that it gives them."""
     return {
-        name: desk.shelf.local_path(photos[name].sha256, photos[name].suffix)
+        name: find_source(desk.shelf, photos[name])
         for name in dict.fromkeys(wanted)
         if name in photos
     }

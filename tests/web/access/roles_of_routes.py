@@ -10,6 +10,12 @@ POST /api/sessions
 POST /api/pairings/finish
 """
 VIEW = """
+GET /api/imports/{import_id}
+GET /api/mappings
+GET /api/mappings/{name}
+GET /api/objects/{number}/photos
+GET /api/objects/{number}/photos/{sha256}
+GET /api/photos/{sha256}
 GET /
 GET /you
 POST /you
@@ -61,6 +67,8 @@ DELETE /api/tokens/{token}
 POST /api/pairings
 """
 PACK = """
+PUT /api/objects/{number}/photos
+PATCH /api/objects/{number}/photos/{sha256}
 POST /api/containers/{number}/packings
 POST /api/containers/{number}/put-in
 POST /api/containers/{number}/take-out
@@ -86,6 +94,10 @@ POST /api/swap-list
 POST /api/tasks/prints
 """
 MANAGE = """
+POST /api/imports/sample
+POST /api/imports/{import_id}/undo
+PUT /api/mappings/{name}
+DELETE /api/mappings/{name}
 POST /start/demo
 POST /api/objects
 PUT /api/objects/{number}

@@ -26,11 +26,13 @@ def test_reading_changes_nothing_and_changing_names_somebody(client: httpx.Clien
         for path, each in paths.items()
         if path not in {"/api/render", "/api/check"} and not path.startswith(OF_WHOEVER_SIGNED_IN)
     }
+    filled = {"number": "1", "run": 1, "card": 1, "out": 1, "name": "x", "task": "x"}
+    filled |= {"import_id": 1, "sha256": "0" * 64}
     changing = [
-        (path.format(number="1", run=1, card=1, out=1, name="x", task="x"), method)
+        (path.format(**filled), method)
         for path, each in stored.items()
         for method in each
-        if method in {"post", "put", "patch"} and not path.endswith("/preview")
+        if method in {"post", "put", "patch", "delete"} and not path.endswith("/preview")
     ]
     assert len(changing) > 12
     for path, method in changing:

@@ -21,6 +21,7 @@ from service.jobs.requests import (
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.reprints import name_cards
 from service.store.handles import Connection
+from service.store.kept.mappings import load_mappings
 from service.store.kept.tasks import list_tasks, load_task
 from service.store.people.role import Role
 from service.store.shelf.files import FileShelf
@@ -29,7 +30,8 @@ from service.web.access.porter import TheReader
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import Asked, TheActing, TheAsked, TheCounter
 from service.web.store.cards.wanted import PrintBody
-from service.web.store.intake.imports import ImportForm, receive
+from service.web.store.intake.import_shapes import ImportForm
+from service.web.store.intake.imports import receive
 from service.web.store.intake.photos import NAME, PhotosForm, pack_photos
 from service.web.store.once import Made, make_once
 from service.web.store.paging import ThePaging
@@ -72,7 +74,8 @@ def ask_for_print(body: PrintBody, asked: TheAsked) -> Response:
 def ask_for_import(form: Annotated[ImportForm, File()], asked: TheAsked) -> Response:
     """Ask for an import, of all records or none."""
     received = receive(form.files)
-    return _ask(asked, _shelve(asked.counter.shelf, received.files), received.sha256)
+    request = _shelve(asked.counter.shelf, received.files, form.mapping)
+    return _ask(asked, request, received.sha256 + form.mapping)
 
 
 @router.post(
@@ -125,6 +128,8 @@ def _ask(asked: Asked, request: Request, sent: str) -> Response:
             # Nobody waits in the line to hear that there is no such printer or printed card.
             name_cards(connection, request.printed)
             name_printer(asked.counter.data_folder, request.printer, request.tray)
+        if isinstance(request, ImportRequest):
+            load_mappings(connection, wanted=request.mapping)
         task_id = submit_within(connection, asked.counter.line, request, stamp=asked.stamp)
         shown = show_task(load_task(connection, task_id))
         return Made(shown, _ACCEPTED, {"Location": f"/api/tasks/{task_id}"})
@@ -132,13 +137,13 @@ def _ask(asked: Asked, request: Request, sent: str) -> Response:
     return make_once(asked, sent, submit)
 
 
-def _shelve(shelf: FileShelf, files: Mapping[str, bytes]) -> ImportRequest:
+def _shelve(shelf: FileShelf, files: Mapping[str, bytes], mapping: str) -> ImportRequest:
     """Keep the files of an export until the work is done; the names say what is in them."""
     shelved = []
     for name, data in files.items():
         suffix = ShelvedFile(name, "").suffix
         shelved.append(ShelvedFile(name, shelf.put(data, suffix).sha256))
-    return ImportRequest(tuple(shelved))
+    return ImportRequest(tuple(shelved), mapping)
 
 
 def _with_suffix(name: str, suffix: str) -> str:
