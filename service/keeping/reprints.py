@@ -14,7 +14,7 @@ from service.cards.reprints import Reprint, order_reprints
 from service.errors import NotFoundError, ServiceError
 from service.keeping.refresh import refresh_today
 from service.keeping.tags.today import TodayTags, compose_today_tags
-from service.keeping.tags.whereabouts import Whereabouts, locate_containers, locate_objects
+from service.keeping.tags.whereabouts import NOWHERE, Whereabouts, locate_containers, locate_objects
 from service.keeping.today import Today, compose_today
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey
@@ -150,15 +150,15 @@ def _find_faults(
     whereabouts: Mapping[str, Whereabouts],
 ) -> Iterator[OutOfDate]:
     for card in attached:
-        wrong = _find_fault(card, today, whereabouts.get(card.made.number, Whereabouts()))
+        wrong = find_fault(card, today, whereabouts.get(card.made.number, NOWHERE))
         if wrong is not None:
             yield wrong
 
 
-def _find_fault(
-    printed: PrintedCard, today: Today | TodayTags, where: Whereabouts
+def find_fault(
+    printed: PrintedCard, today: Today | TodayTags, where: Whereabouts = NOWHERE
 ) -> OutOfDate | None:
-    """Say what is wrong with a card, None where it still holds."""
+    """Say what is wrong with an attached card, None where it still holds."""
     made = printed.made
     if made.number in today.failed:
         changes: tuple[Change, ...] = (_unworded(today.failed[made.number]),)

@@ -42,8 +42,12 @@ def keep_words(connection: Connection, index: Index, words: Mapping[int, str]) -
         execute_rows(connection, _statement(connection, _INSERT, index), some)
 
 
-def find_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> list[int]:
+def find_keys(
+    connection: Connection, index: Index, wanted: Sequence[str], *, limit: int | None = None
+) -> list[int]:
     """Find the rows that hold a word beginning with each of those wanted; none wanted, none found.
+
+    With a limit any so many of them are given, and no more are looked for.
 
     Words are letters and figures only, as `split_words` gives them, so none is query syntax.
     """
@@ -53,7 +57,10 @@ def find_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> li
         query = " AND ".join(f'"{word}"*' for word in wanted)
     else:
         query = " & ".join(f"'{word}':*" for word in wanted)
-    found = connection.execute(_statement(connection, _FIND, index), {"query": query})
+    statement = _statement(connection, _FIND, index)
+    if limit is not None:
+        statement = text(f"{statement.text} LIMIT {limit:d}")
+    found = connection.execute(statement, {"query": query})
     return [key for (key,) in found]
 
 

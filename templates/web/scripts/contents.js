@@ -1,0 +1,74 @@
+// Makes the page of a container quicker to work with. Every form on it works without.
+
+// A page that tells of faults or of a conflict is shown like any other.
+document.addEventListener("htmx:beforeSwap", (event) => {
+  const status = event.detail.xhr.status;
+  if (status === 409 || status === 422) event.detail.shouldSwap = true;
+});
+
+// What was not taken in is read out, and the keyboard stands there.
+document.addEventListener("htmx:afterSettle", () => {
+  document.getElementById("faults")?.focus();
+  prepare();
+});
+
+// Suggestions are asked for by what stands in the field, whatever the field is called.
+document.addEventListener("htmx:configRequest", (event) => {
+  const { elt } = event.detail;
+  if (elt.matches("input[list]")) event.detail.parameters = { q: elt.value, of: elt.dataset.of };
+});
+
+// Objects are dragged by their handles, with a mouse, a pen or a finger.
+function prepare() {
+  for (const handle of document.querySelectorAll(".arrange .handle[hidden]")) {
+    handle.hidden = false;
+    handle.addEventListener("pointerdown", begin);
+  }
+}
+
+function begin(event) {
+  const handle = event.currentTarget;
+  const item = handle.closest("li");
+  const before = writeOrder();
+  event.preventDefault();
+  handle.setPointerCapture(event.pointerId);
+  item.classList.add("dragged");
+
+  const move = (at) => putAt(item, at.clientX, at.clientY);
+  const end = () => {
+    item.classList.remove("dragged");
+    handle.removeEventListener("pointermove", move);
+    const order = writeOrder();
+    if (order !== before) send(order);
+  };
+  handle.addEventListener("pointermove", move);
+  handle.addEventListener("pointerup", end, { once: true });
+  handle.addEventListener("pointercancel", end, { once: true });
+}
+
+// The object goes before or behind the one that the pointer is over, or into an empty layer.
+function putAt(item, x, y) {
+  const under = document.elementFromPoint(x, y);
+  const list = under?.closest(".arrange");
+  const other = under?.closest(".arrange > li");
+  if (!list || other === item) return;
+  if (!other) {
+    list.append(item);
+    return;
+  }
+  const box = other.getBoundingClientRect();
+  other[y < box.top + box.height / 2 ? "before" : "after"](item);
+}
+
+function writeOrder() {
+  const items = document.querySelectorAll(".arrange > li");
+  return Array.from(items, (item) => `${item.parentElement.dataset.layer}:${item.dataset.key}`).join(" ");
+}
+
+function send(order) {
+  const form = document.getElementById("order");
+  form.elements.order.value = order;
+  form.requestSubmit();
+}
+
+prepare();
