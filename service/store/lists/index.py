@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, TextClause, text
+from sqlalchemy import Connection, Integer, Select, TextClause, column, select, text
 
 from service.store.base.bulk import execute_rows, in_portions
 
@@ -20,6 +20,7 @@ class Index:
 OBJECT_WORDS = Index("object_words")
 CONTAINER_WORDS = Index("container_words")
 
+_KEY = column("key", Integer)
 _INSERT = {
     "sqlite": "INSERT INTO {table} (rowid, words) VALUES (:key, :words)",
     "postgresql": "INSERT INTO {table} (key, words) VALUES (:key, to_tsvector('simple', :words))",
@@ -53,15 +54,18 @@ def find_keys(
     """
     if not wanted:
         return []
+    query = query_keys(connection, index, wanted).limit(limit)
+    return list(connection.execute(query).scalars())
+
+
+def query_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> Select[tuple[int]]:
+    """Give the query for such rows, to stand in another; at least one word has to be wanted."""
     if connection.dialect.name == "sqlite":
         query = " AND ".join(f'"{word}"*' for word in wanted)
     else:
         query = " & ".join(f"'{word}':*" for word in wanted)
-    statement = _statement(connection, _FIND, index)
-    if limit is not None:
-        statement = text(f"{statement.text} LIMIT {limit:d}")
-    found = connection.execute(statement, {"query": query})
-    return [key for (key,) in found]
+    rows = _statement(connection, _FIND, index).bindparams(query=query).columns(_KEY).subquery()
+    return select(rows.c.key)
 
 
 def _statement(connection: Connection, by_dialect: Mapping[str, str], index: Index) -> TextClause:

@@ -7,7 +7,10 @@ from fastapi import APIRouter, Depends
 from service.web.views import photos
 from service.web.views.containers import list as container_list
 from service.web.views.containers import page as container_page
+from service.web.views.containers.record import edit, quick
 from service.web.views.contents import arrange, back, move, outs, place, put_in, suggest, take_out
+from service.web.views.find import find
+from service.web.views.history import container as container_history
 from service.web.views.shell import assets
 from service.web.views.shell.reader import check_form
 from service.web.views.start import demo, page, you
@@ -16,7 +19,7 @@ router = APIRouter(dependencies=[Depends(check_form)])
 PARTS = (
     *(page, demo, you, container_list, photos),
     *(put_in, take_out, place, arrange, move, outs, back, suggest),
-    container_page,
+    *(edit, quick, container_history, container_page, find),
 )
 for each in PARTS:
     router.include_router(each.router)
