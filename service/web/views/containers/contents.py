@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Mapping
+from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from service.cards.compose.objects import choose_photo, name_object
 from service.cards.compose.warn import is_restricted
-from service.contents.packing import PackedObject
+from service.contents.packing import Layer, PackedObject
 from service.handling.cautions import find_caution
 from service.handling.hazards import find_hazard, name_hazard
 from service.keeping.containers.look import ContainerLook
 from service.records.record import PhotoRole, PlaceRecord
 from service.store.kept.outs import Out
-from service.store.shelf.photos import StoredPhoto
 from service.web.views.shell.addresses import page_of_photo
 
 
@@ -30,6 +30,7 @@ class ShownObject:
         is_restricted: Whether it is shown to nobody outside.
         marks: Pairs of mark and words, hazards first.
         out: The slip where it is out of its place.
+        has_neighbours: Whether others lie at the same spot, so that it has an order among them.
     """
 
     key: str
@@ -39,6 +40,7 @@ class ShownObject:
     is_restricted: bool
     marks: tuple[tuple[str, str], ...]
     out: Out | None
+    has_neighbours: bool
 
     @property
     def place(self) -> PlaceRecord:
@@ -61,13 +63,7 @@ class ShownLayer:
 
 def show_layers(look: ContainerLook) -> tuple[ShownLayer, ...]:
     """Show what lies directly in the container, the top layer first."""
-    return tuple(
-        ShownLayer(
-            layer.number,
-            tuple(_show(packed, look.photos, look.outs) for packed in layer.contents),
-        )
-        for layer in look.packing.layers
-    )
+    return tuple(_show_layer(layer, look) for layer in look.packing.layers)
 
 
 def list_lost(look: ContainerLook) -> tuple[Out, ...]:
@@ -87,11 +83,18 @@ def find_place(places: Iterable[PlaceRecord], key: str) -> PlaceRecord | None:
     return next((place for place in places if place_key(place) == key), None)
 
 
-def _show(
-    packed: PackedObject, photos: Mapping[str, StoredPhoto], outs: Iterable[Out]
-) -> ShownObject:
+def _show_layer(layer: Layer, look: ContainerLook) -> ShownLayer:
+    spots = Counter(packed.place.compartment for packed in layer.contents)
+    shown = (
+        _show(packed, look, has_neighbours=spots[packed.place.compartment] > 1)
+        for packed in layer.contents
+    )
+    return ShownLayer(layer.number, tuple(shown))
+
+
+def _show(packed: PackedObject, look: ContainerLook, *, has_neighbours: bool) -> ShownObject:
     hidden = is_restricted(packed)
-    photo = None if hidden else photos.get(choose_photo(packed, PhotoRole.FRONT))
+    photo = None if hidden else look.photos.get(choose_photo(packed, PhotoRole.FRONT))
     return ShownObject(
         key=place_key(packed.place),
         packed=packed,
@@ -99,7 +102,8 @@ def _show(
         photo=page_of_photo(photo.sha256) if photo else "",
         is_restricted=hidden,
         marks=_mark(packed),
-        out=next((out for out in outs if _is_out(packed.place, out)), None),
+        out=next((out for out in look.outs if _is_out(packed.place, out)), None),
+        has_neighbours=has_neighbours,
     )
 
 

@@ -53,7 +53,12 @@ def _move(desire: Desire, to: str, aim: PlaceRecord) -> Response:
     def change(connection: Connection) -> Notice:
         was = desire.find(connection)
         wanted = Move(
-            replace(aim, object_number=was.object_number, parts=was.parts),
+            replace(
+                aim,
+                object_number=was.object_number,
+                parts=was.parts,
+                note=desire.fields.get("note", was.note),
+            ),
             from_container=number,
             from_revision=revision,
             to_container=to,

@@ -12,6 +12,7 @@ from service.store.handles import Connection
 from service.store.load_records import load_container, load_objects
 from service.store.packing.load import load_packing
 from service.web.store.asking import TheCounter
+from service.web.views.history.deeds import show_deed
 from service.web.views.shell.addresses import page_with
 from service.web.views.shell.page import show_page
 
@@ -40,7 +41,7 @@ def history(
     values = {
         "number": number,
         "record": record,
-        "changes": page.changes,
+        "changes": [(one, [show_deed(deed) for deed in one.deeds]) for one in page.changes],
         "next": older,
         "is_first": not before,
         "current": current,
