@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any, TypeVar
 
 from sqlalchemy import Connection, Select, func, or_, select, tuple_
 
@@ -16,6 +17,8 @@ from service.store.lists.words import split_words
 from service.store.packing.load import IS_CURRENT
 from service.store.tables import containers, packings, places
 from service.store.today.note import select_differing
+
+_Columns = TypeVar("_Columns", bound="tuple[Any, ...]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,17 +49,20 @@ def choose_containers(
     limit = max(1, min(limit, MOST))
     sort = containers.c.location_key if choice.is_walk else containers.c.sort_key
     order = (sort, containers.c.sort_key, containers.c.id)
-    query = _narrow(connection, select(containers.c.record, containers.c.source, *order), choice)
+    columns = (containers.c.record, containers.c.source, sort.label("first"), *order[1:])
+    query = _narrow(connection, select(*columns), choice)
     if cursor:
         sorted_by, key = read_cursor(cursor)
         first, _, second = sorted_by.partition("\n")
         query = query.where(tuple_(*order) > (first, second, key))
     rows = connection.execute(query.order_by(*order).limit(limit + 1)).all()
-    records = tuple(decode_record(ContainerRecord, row[0], source=row[1]) for row in rows[:limit])
+    records = tuple(
+        decode_record(ContainerRecord, row.record, source=row.source) for row in rows[:limit]
+    )
     if len(rows) <= limit:
         return ListedPage(records)
-    *_, first, second, key = rows[limit - 1]
-    return ListedPage(records, write_cursor(f"{first}\n{second}", key))
+    last = rows[limit - 1]
+    return ListedPage(records, write_cursor(f"{last.first}\n{last.sort_key}", last.id))
 
 
 def count_wrong(connection: Connection, numbers: Sequence[str]) -> dict[str, int]:
@@ -74,16 +80,11 @@ def count_wrong(connection: Connection, numbers: Sequence[str]) -> dict[str, int
     return found
 
 
-def _narrow(
-    connection: Connection, query: Select[tuple[object, ...]], choice: Choice
-) -> Select[tuple[object, ...]]:
+def _narrow(connection: Connection, query: Select[_Columns], choice: Choice) -> Select[_Columns]:
     if choice.words:
         wanted = split_words(choice.words)
-        query = query.where(
-            containers.c.id.in_(query_keys(connection, CONTAINER_WORDS, wanted))
-            if wanted
-            else False
-        )
+        keys = query_keys(connection, CONTAINER_WORDS, wanted) if wanted else ()
+        query = query.where(containers.c.id.in_(keys))
     if choice.is_empty:
         filled = (
             select(packings.c.id)

@@ -55,7 +55,7 @@ def find_keys(
     if not wanted:
         return []
     query = query_keys(connection, index, wanted).limit(limit)
-    return list(connection.execute(query).scalars())
+    return [key for (key,) in connection.execute(query)]
 
 
 def query_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> Select[tuple[int]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from html import unescape
 
 import httpx
 
@@ -44,7 +45,9 @@ def undo(client: httpx.Client, page: str) -> str:
     """Press the button that takes the last change back."""
     form = page.split('id="notice"')[1].split("<form", 1)[1].split("</form>", 1)[0]
     path = re.findall(r'action="([^"]+)"', form)[0]
-    fields = dict(re.findall(r'name="([^"]+)" value="([^"]*)"', form))
+    fields = {
+        name: unescape(text) for name, text in re.findall(r'name="([^"]+)" value="([^"]*)"', form)
+    }
     return follow(client, send(client, "/you", path, fields))
 
 

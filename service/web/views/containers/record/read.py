@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
-from typing import cast
 
 from service.records.read_containers import read_containers
 from service.records.record import ContainerRecord
@@ -66,7 +65,7 @@ def _keep_untouched(
         for each in fields(typed)
         if _columns_of(each.name) <= untouched
     }
-    return cast("ContainerRecord", replace(typed, **kept))
+    return replace(typed, **kept)
 
 
 def _columns_of(field_name: str) -> set[str]:
