@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any, TypeVar
+from typing import Any
 
 from sqlalchemy import Connection, Select, func, or_, select, tuple_
 
@@ -17,8 +17,6 @@ from service.store.lists.words import split_words
 from service.store.packing.load import IS_CURRENT
 from service.store.tables import containers, packings, places
 from service.store.today.note import select_differing
-
-_Columns = TypeVar("_Columns", bound="tuple[Any, ...]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +48,7 @@ def choose_containers(
     sort = containers.c.location_key if choice.is_walk else containers.c.sort_key
     order = (sort, containers.c.sort_key, containers.c.id)
     columns = (containers.c.record, containers.c.source, sort.label("first"), *order[1:])
-    query = _narrow(connection, select(*columns), choice)
+    query: Select[Any] = _narrow(connection, select(*columns), choice)
     if cursor:
         sorted_by, key = read_cursor(cursor)
         first, _, second = sorted_by.partition("\n")
@@ -80,7 +78,7 @@ def count_wrong(connection: Connection, numbers: Sequence[str]) -> dict[str, int
     return found
 
 
-def _narrow(connection: Connection, query: Select[_Columns], choice: Choice) -> Select[_Columns]:
+def _narrow(connection: Connection, query: Select[Any], choice: Choice) -> Select[Any]:
     if choice.words:
         wanted = split_words(choice.words)
         keys = query_keys(connection, CONTAINER_WORDS, wanted) if wanted else ()

@@ -55,10 +55,10 @@ def find_keys(
     if not wanted:
         return []
     query = query_keys(connection, index, wanted).limit(limit)
-    return [key for (key,) in connection.execute(query)]
+    return list(connection.execute(query).scalars())
 
 
-def query_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> Select[tuple[int]]:
+def query_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> Select[int]:
     """Give the query for such rows, to stand in another; at least one word has to be wanted."""
     if connection.dialect.name == "sqlite":
         query = " AND ".join(f'"{word}"*' for word in wanted)
