@@ -27,23 +27,24 @@ function prepare() {
 }
 
 function begin(event) {
-  const handle = event.currentTarget;
-  const item = handle.closest("li");
+  const item = event.currentTarget.closest("li");
   const before = writeOrder();
   event.preventDefault();
-  handle.setPointerCapture(event.pointerId);
   item.classList.add("dragged");
 
+  // The whole page listens, for a handle that changes its place loses hold of the pointer.
   const move = (at) => putAt(item, at.clientX, at.clientY);
   const end = () => {
     item.classList.remove("dragged");
-    handle.removeEventListener("pointermove", move);
+    document.removeEventListener("pointermove", move);
+    document.removeEventListener("pointerup", end);
+    document.removeEventListener("pointercancel", end);
     const order = writeOrder();
     if (order !== before) send(order);
   };
-  handle.addEventListener("pointermove", move);
-  handle.addEventListener("pointerup", end, { once: true });
-  handle.addEventListener("pointercancel", end, { once: true });
+  document.addEventListener("pointermove", move);
+  document.addEventListener("pointerup", end);
+  document.addEventListener("pointercancel", end);
 }
 
 // The object goes before or behind the one that the pointer is over, or into an empty layer.
