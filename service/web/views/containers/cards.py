@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from urllib.parse import quote, urlencode
 
 from service.cards.kinds import find_kind
-from service.keeping.containers.cards import CardFate, ContainerCard, ContainerCards
+from service.keeping.containers.cards import ContainerCard, ContainerCards
 
 _WIDTH_PX = 900
 _SEVERAL = 2
@@ -31,9 +31,11 @@ class ShownCards:
     chosen: ShownCard | None
     failed: str
 
-    def count(self, fate: str) -> int:
-        """Count the cards that stand so."""
-        return sum(one.card.fate is CardFate(fate) for one in self.cards)
+    @property
+    def reasons(self) -> tuple[str, ...]:
+        """Say why cards are to be swapped; a reason that several share is told once."""
+        words = (change.words for one in self.cards for change in one.card.changes)
+        return tuple(dict.fromkeys(words))
 
 
 def show_cards(

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.errors import ContentsError
 from service.keeping.containers.cards import CardFate, ContainerCard, ContainerCards
 from service.web.views.containers.cards import show_cards
@@ -26,6 +27,17 @@ def test_the_card_asked_for_is_pictured() -> None:
         "/api/containers/A/1%20b/preview?kind=end-label&side=2&page=1&width_px=900&r=7&k=ABCD"
     )
     assert shown.cards[3].picture == ""
+
+
+def test_a_reason_that_cards_share_is_told_once() -> None:
+    """In the order in which the cards stand."""
+    moved, added = (Change(ChangeKind.MOVED, Urgency.CONTENTS, one) for one in ("moved", "added"))
+    cards = (
+        ContainerCard("lid-card", 1, CardFate.WRONG, (moved, added), letters="KMTF"),
+        ContainerCard("contents-list", 1, CardFate.WRONG, (added,), letters="KMTF"),
+    )
+    shown = show_cards(ContainerCards(cards), "B-1", revision=1, kind="", side=1)
+    assert shown.reasons == ("moved", "added")
 
 
 def test_any_other_kind_shows_the_first() -> None:
