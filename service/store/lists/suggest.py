@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sqlalchemy import Column, Connection, Table, select
+from sqlalchemy import Column, ColumnElement, Connection, Table, and_, or_, select
 
 from service.store.lists.index import CONTAINER_WORDS, OBJECT_WORDS, Index, find_keys
 from service.store.lists.words import split_words
 from service.store.tables import containers, objects
 
 MOST = 50
+_LAST = "\U0010ffff"
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +56,18 @@ def _suggest(connection: Connection, kind: _Kind, typed: str, limit: int) -> tup
         return ()
     columns = kind.table.c
     query = select(kind.number, columns.title).order_by(columns.sort_key, columns.id).limit(limit)
-    beginning = query.where(kind.number.istartswith(wanted, autoescape=True))
-    found: dict[str, str] = dict(connection.execute(beginning).all())
+    beginnings = dict.fromkeys((wanted, wanted.upper(), wanted.lower()))
+    begun = or_(*(_begins(connection, kind.number, one) for one in beginnings))
+    found: dict[str, str] = dict(connection.execute(query.where(begun)).all())
     if len(found) < limit:
         keys = find_keys(connection, kind.index, split_words(wanted), limit=limit)
         for number, title in connection.execute(query.where(columns.id.in_(keys))).all():
             found.setdefault(number, title)
     return tuple(Suggestion(number, title) for number, title in found.items())[:limit]
+
+
+def _begins(connection: Connection, column: Column[str], wanted: str) -> ColumnElement[bool]:
+    """Ask for what begins so in a way that the index of the column answers."""
+    if connection.dialect.name == "sqlite":
+        return and_(column >= wanted, column < wanted + _LAST)
+    return column.startswith(wanted, autoescape=True)

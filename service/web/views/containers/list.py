@@ -13,13 +13,16 @@ from service.records.record import ContainerRecord
 from service.store.handles import Connection
 from service.store.lists.chosen import Choice, choose_containers, count_wrong
 from service.store.packing.load import load_current
+from service.store.today.stale import CARDS, count_stale
 from service.web.store.asking import TheCounter
+from service.web.store.counter import Counter
 from service.web.views.shell.addresses import page_with
 from service.web.views.shell.page import show_page
 
 router = APIRouter()
 
 _AT_ONCE = 60
+_COMPARED_AT_ONCE = 300
 STATES = ("swap", "empty")
 
 
@@ -73,9 +76,7 @@ def containers(
     after: Annotated[str, Query(max_length=2000)] = "",
 ) -> Response:
     """Show a page of the list."""
-    if filters.choice.is_wrong:
-        with counter.measuring() as ruler:
-            refresh_today(counter.engine, ruler)
+    uncompared = _compare_first(counter) if filters.choice.is_wrong else 0
     with counter.reading() as connection:
         page = choose_containers(connection, filters.choice, limit=_AT_ONCE, cursor=after)
         lines = _lines(connection, page.records)
@@ -88,9 +89,21 @@ def containers(
         "groups": groups,
         "filters": filters,
         "is_first": not after,
+        "uncompared": uncompared,
         "next": page.next_cursor and filters.page(page.next_cursor),
     }
     return show_page(request, "containers/list.html", values)
+
+
+def _compare_first(counter: Counter) -> int:
+    """Compare the cards of what changed with the records, and give how many are too many for it."""
+    with counter.reading() as connection:
+        stale = count_stale(connection, CARDS)
+    if stale > _COMPARED_AT_ONCE:
+        return stale
+    with counter.measuring() as ruler:
+        refresh_today(counter.engine, ruler)
+    return 0
 
 
 def _lines(connection: Connection, records: tuple[ContainerRecord, ...]) -> list[Line]:
