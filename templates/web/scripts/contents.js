@@ -6,9 +6,11 @@ document.addEventListener("htmx:beforeSwap", (event) => {
   if (status === 409 || status === 422) event.detail.shouldSwap = true;
 });
 
-// What was not taken in is read out, and the keyboard stands there.
+// What was not taken in is read out, and the keyboard stands there; where what it stood on is gone,
+// it stands at the head of the contents.
 document.addEventListener("htmx:afterSettle", () => {
-  document.getElementById("faults")?.focus();
+  const lost = document.activeElement === document.body ? document.getElementById("contents-title") : null;
+  (document.getElementById("faults") ?? lost)?.focus({ preventScroll: lost !== null });
   prepare();
 });
 
