@@ -22,6 +22,7 @@ from sqlalchemy import (
 )
 
 import service.store.kept.check_tables  # noqa: F401 - its tables are of the same store
+import service.store.people.tables  # noqa: F401 - and so are these
 from service.store.base.columns import UtcTime, at, key, metadata, number, of, sorted_text, text
 
 

@@ -73,12 +73,12 @@ def judge_cards(connection: Connection, ruler: Ruler, container_number: str) -> 
 def _judge_attached(printed: tuple[PrintedCard, ...], today: Today) -> Iterator[ContainerCard]:
     for card in printed:
         if card.state is CardState.ATTACHED:
-            wrong = find_fault(card, today)
+            changes = find_fault(card.made, today).changes
             yield ContainerCard(
                 card.made.kind,
                 card.made.side,
-                CardFate.WRONG if wrong else CardFate.TRUE,
-                wrong.reprint.changes if wrong else (),
+                CardFate.WRONG if changes else CardFate.TRUE,
+                changes,
                 card,
                 _letters(today, card.made.key),
             )

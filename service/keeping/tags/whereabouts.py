@@ -20,10 +20,6 @@ class Whereabouts:
     location: tuple[str, ...] = ()
 
 
-NOWHERE = Whereabouts()
-"""Where that is not asked for, or not known."""
-
-
 def locate_containers(connection: Connection, numbers: Sequence[str]) -> dict[str, Whereabouts]:
     """Say where containers are."""
     records = load_containers(connection, numbers)

@@ -26,7 +26,9 @@ from service.store.handles import Connection
 from service.store.kept.imports import Import, list_imports
 from service.store.packing.differ import Course
 from service.store.packing.take_in import Outcome
+from service.store.people.role import Role
 from service.store.plan_records import RecordsPlan
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import FindingView, show_findings
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheAsked, TheCounter
@@ -34,7 +36,7 @@ from service.web.store.counter import Counter
 from service.web.store.once import Made, find_again, keep_made
 from service.web.store.records.shapes import STRICT
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _MOST_BYTES = 64 * 1024 * 1024
 _MOST_FILES = 10
@@ -144,7 +146,7 @@ class Received:
             return read_source(self.files, desk.workshop.workers)
 
 
-@router.get("/api/imports")
+@router.get("/api/imports", dependencies=[needs(Role.VIEW)])
 def imports(counter: TheCounter) -> ImportsView:
     """List which files were taken in, the latest first."""
     with counter.reading() as connection:
@@ -152,14 +154,16 @@ def imports(counter: TheCounter) -> ImportsView:
     return ImportsView(imports=[_show_line(one) for one in found])
 
 
-@router.post("/api/imports/preview")
+@router.post("/api/imports/preview", dependencies=[needs(Role.MANAGE)])
 def preview(form: Annotated[ImportForm, File()], counter: TheCounter) -> PreviewView:
     """Say what taking these files in would change; nothing is changed."""
     collection = receive(form.files).read(counter)
     return _show_plan(preview_import(counter.engine, collection), collection.findings)
 
 
-@router.post("/api/imports", status_code=201, response_model=ImportView)
+@router.post(
+    "/api/imports", dependencies=[needs(Role.MANAGE)], status_code=201, response_model=ImportView
+)
 def take_in(form: Annotated[ImportForm, File()], asked: TheAsked) -> Response:
     """Take files in, all of their records or none; the same files again change nothing."""
     received = receive(form.files)

@@ -13,13 +13,15 @@ from service.records.record import ContainerRecord
 from service.store.handles import Connection
 from service.store.lists.chosen import Choice, choose_containers, count_wrong
 from service.store.packing.load import load_current
+from service.store.people.role import Role
 from service.store.today.stale import CARDS, count_stale
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.views.shell.addresses import page_with
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _AT_ONCE = 60
 _COMPARED_AT_ONCE = 300
@@ -68,7 +70,7 @@ def _filters(
     )
 
 
-@router.get("/containers", include_in_schema=False)
+@router.get("/containers", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def containers(
     request: Request,
     counter: TheCounter,

@@ -9,6 +9,8 @@ from fastapi import APIRouter, Depends, Path, Request, Response
 from service.cards.words import KIND_WORDS
 from service.keeping.containers.cards import judge_cards
 from service.keeping.containers.look import look_at
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.store.matching import tag_record
@@ -19,12 +21,12 @@ from service.web.views.containers.record.values import write_weight
 from service.web.views.containers.strip import show_strip
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 ThisContainer = Annotated[str, Path(max_length=500)]
 
 
-@router.get("/containers/{number:path}", include_in_schema=False)
+@router.get("/containers/{number:path}", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def container(
     request: Request,
     number: ThisContainer,

@@ -12,6 +12,8 @@ from service.contents.places import Places, name_place
 from service.keeping.repack import lay_out
 from service.records.record import PlaceRecord
 from service.store.handles import Connection
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.containers.contents import find_place
 from service.web.views.contents.seen import (
     GoneError,
@@ -21,7 +23,7 @@ from service.web.views.contents.seen import (
 )
 from service.web.views.shell.notice import Notice
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _MOST_DIGITS = 5
 _WORDS = {
@@ -32,7 +34,7 @@ _WORDS = {
 }
 
 
-@router.post("/contents/step", include_in_schema=False)
+@router.post("/contents/step", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def take_step(desire: TheDesire, step: Annotated[str, Form(max_length=60)]) -> Response:
     """Take one object a step further; the keyboard stays on the button."""
     name, _, key = step.partition(":")
@@ -57,7 +59,7 @@ def take_step(desire: TheDesire, step: Annotated[str, Form(max_length=60)]) -> R
     return make_change(replace(desire, asked=asked), change, asked=asked)
 
 
-@router.post("/contents/order", include_in_schema=False)
+@router.post("/contents/order", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def keep_order(desire: TheDesire, order: Annotated[str, Form(max_length=2_000_000)]) -> Response:
     """Take over a whole order: `layer:key` of each object, from the top, between blanks."""
     asked = replace(desire.asked, open="", arrange=True)

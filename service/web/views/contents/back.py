@@ -8,13 +8,15 @@ from fastapi import APIRouter, Form, Response
 
 from service.keeping.repack import go_back
 from service.store.handles import Connection
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.contents.seen import TheDesire, make_change, undo_packing
 from service.web.views.shell.notice import Notice
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.post("/contents/back", include_in_schema=False)
+@router.post("/contents/back", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def back(desire: TheDesire, to: Annotated[int, Form(ge=0, le=999_999_999)]) -> Response:
     """Pack a container again as it was at an earlier revision; nothing that was is lost."""
 

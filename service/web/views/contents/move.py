@@ -13,6 +13,8 @@ from service.store.handles import Connection
 from service.store.lists.suggest import suggest_containers
 from service.store.packing.load import find_held, load_held, load_packing
 from service.store.packing.move import Move, move_object
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.containers.asked import Trouble
 from service.web.views.containers.contents import find_place, place_key
 from service.web.views.contents.place import read_place
@@ -20,13 +22,13 @@ from service.web.views.contents.seen import Desire, Text, TheDesire, make_change
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, Undo
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 PATH = "/contents/move"
 TO = "to"
 
 
-@router.post(PATH, include_in_schema=False)
+@router.post(PATH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def move(
     desire: TheDesire, to: Text = "", to_layer: Annotated[str, Form(max_length=20)] = ""
 ) -> Response:
@@ -71,7 +73,7 @@ def _move(desire: Desire, to: str, aim: PlaceRecord) -> Response:
     return make_change(desire, change)
 
 
-@router.post("/contents/move-here", include_in_schema=False)
+@router.post("/contents/move-here", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def move_here(
     desire: TheDesire,
     origin: Annotated[str, Form(max_length=500)],

@@ -11,15 +11,17 @@ from service.contents.places import name_place
 from service.records.cells.dates import parse_date
 from service.store.handles import Connection
 from service.store.kept.outs import Slip, note_back, note_out
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.contents.seen import Desire, Text, TheDesire, make_change
 from service.web.views.shell.notice import Notice, Undo
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 BACK_PATH = "/contents/returned"
 
 
-@router.post("/contents/out", include_in_schema=False)
+@router.post("/contents/out", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def take_out_for_a_while(
     desire: TheDesire,
     to_whom: Text = "",
@@ -35,7 +37,7 @@ def take_out_for_a_while(
     return _note(desire, to_whom.strip(), due, why.strip())
 
 
-@router.post(BACK_PATH, include_in_schema=False)
+@router.post(BACK_PATH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def bring_back(desire: TheDesire, out: Annotated[int, Form(ge=1, lt=2**31)]) -> Response:
     """Say that an object is back in its place."""
 

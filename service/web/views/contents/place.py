@@ -13,11 +13,13 @@ from service.records.read_packings import read_packings
 from service.records.record import PlaceRecord
 from service.records.sources.columns import PACKING_COLUMNS
 from service.store.handles import Connection
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.contents.seen import TheDesire, make_change, undo_packing
 from service.web.views.shell.notice import Notice
 from service.web.views.shell.typed import make_typed_row, tell_faults
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _FIELDS = ("parts", "layer", "compartment", "note")
 """What a form says of a place beside the object."""
@@ -46,7 +48,7 @@ def read_place(object_number: str, fields: Mapping[str, str]) -> TypedPlace:
     return TypedPlace(place, faults)
 
 
-@router.post("/contents/place", include_in_schema=False)
+@router.post("/contents/place", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def place_object(desire: TheDesire) -> Response:
     """Say anew where an object lies, and which parts of it."""
 

@@ -16,6 +16,8 @@ from service.store.handles import Connection
 from service.store.lists.suggest import Suggestion, suggest_objects
 from service.store.load_records import load_objects
 from service.store.packing.load import load_packing
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import RefusedError
 from service.web.store.records.changing import add_record
 from service.web.store.records.finding import find_places
@@ -27,7 +29,7 @@ from service.web.views.contents.seen import Desire, Text, TheDesire, make_change
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 PATH = "/contents/put-in"
 MADE_PATH = "/contents/put-in-new"
@@ -43,7 +45,7 @@ class _Found:
     lying: tuple[PlaceView, ...] = ()
 
 
-@router.post(PATH, include_in_schema=False)
+@router.post(PATH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def put_object_in(desire: TheDesire, what: Text = "") -> Response:
     """Put an object in; where it is not clear which, or it lies elsewhere, ask."""
     typed = " ".join(what.split())
@@ -73,7 +75,7 @@ def put_object_in(desire: TheDesire, what: Text = "") -> Response:
     return _put(desire, place.place)
 
 
-@router.post(MADE_PATH, include_in_schema=False)
+@router.post(MADE_PATH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def put_new_in(
     desire: TheDesire,
     object_number: Annotated[str, Form(max_length=500)] = "",

@@ -7,15 +7,17 @@ from typing import Annotated
 from fastapi import APIRouter, Query, Request, Response
 
 from service.store.lists.suggest import suggest_containers, suggest_objects
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 CONTAINERS = "containers"
 
 
-@router.get("/suggest", include_in_schema=False)
+@router.get("/suggest", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def suggest(
     request: Request,
     counter: TheCounter,

@@ -7,13 +7,15 @@ from fastapi import APIRouter, Response
 from service.contents.places import name_place
 from service.keeping.repack import take_out
 from service.store.handles import Connection
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.contents.seen import TheDesire, make_change, undo_packing
 from service.web.views.shell.notice import Notice
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.post("/contents/take-out", include_in_schema=False)
+@router.post("/contents/take-out", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def take_object_out(desire: TheDesire) -> Response:
     """Take an object, or the parts of it that lie at one place, out; Undo puts it back."""
 

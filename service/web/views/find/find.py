@@ -11,17 +11,19 @@ from service.store.handles import Connection
 from service.store.lists.search import Found, ObjectHit, search
 from service.store.load_records import load_containers, load_objects
 from service.store.packing.load import find_object
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.records.finding import find_places
 from service.web.views.shell.addresses import page_of_container
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _MOST = 50
 
 
-@router.get("/find", include_in_schema=False)
+@router.get("/find", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def find(
     request: Request, counter: TheCounter, q: Annotated[str, Query(max_length=500)] = ""
 ) -> Response:

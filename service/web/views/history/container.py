@@ -11,18 +11,22 @@ from service.records.record import PackingRecord
 from service.store.handles import Connection
 from service.store.load_records import load_container, load_objects
 from service.store.packing.load import load_packing
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.views.history.deeds import show_deed
 from service.web.views.shell.addresses import page_with
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _AT_ONCE = 40
 _BEYOND = 1_000_000_000
 
 
-@router.get("/history/container/{number:path}", include_in_schema=False)
+@router.get(
+    "/history/container/{number:path}", include_in_schema=False, dependencies=[needs(Role.VIEW)]
+)
 def history(
     request: Request,
     number: Annotated[str, Path(max_length=500)],

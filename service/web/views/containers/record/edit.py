@@ -11,6 +11,8 @@ from fastapi import APIRouter, Depends, Form, Path, Query, Request, Response
 from service.cards.words import KIND_WORDS
 from service.records.record import ContainerKind, ContainerRecord, Lid
 from service.store.load_records import load_container
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter
 from service.web.store.matching import tag_record
@@ -23,7 +25,7 @@ from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 KINDS = tuple((kind.value, KIND_WORDS[kind]) for kind in ContainerKind)
 LIDS = tuple((lid.value, lid.value.capitalize()) for lid in Lid)
@@ -51,14 +53,14 @@ async def _typed(request: Request) -> Typed:
 TheTyped = Annotated[Typed, Depends(_typed)]
 
 
-@router.get("/new/container", include_in_schema=False)
+@router.get("/new/container", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
 def new(request: Request, number: Annotated[str, Query(max_length=500)] = "") -> Response:
     """Ask for all that is known of a new container; its number is enough."""
     values = write_values(ContainerRecord(number))
     return _show(request, FilledForm(values))
 
 
-@router.post("/new/container", include_in_schema=False)
+@router.post("/new/container", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
 def add(request: Request, acting: ThePageActing, typed: TheTyped) -> Response:
     """Keep a new container."""
     read = read_container(typed.fields)
@@ -76,7 +78,9 @@ def add(request: Request, acting: ThePageActing, typed: TheTyped) -> Response:
     return _show(request, FilledForm(typed.fields, faults))
 
 
-@router.get("/edit/container/{number:path}", include_in_schema=False)
+@router.get(
+    "/edit/container/{number:path}", include_in_schema=False, dependencies=[needs(Role.MANAGE)]
+)
 def edit(
     request: Request, number: Annotated[str, Path(max_length=500)], counter: TheCounter
 ) -> Response:
@@ -86,7 +90,7 @@ def edit(
     return _show(request, FilledForm(write_values(record)), record)
 
 
-@router.post("/edit/container", include_in_schema=False)
+@router.post("/edit/container", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
 def keep(
     request: Request,
     acting: ThePageActing,

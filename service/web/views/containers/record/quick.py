@@ -9,6 +9,8 @@ from fastapi import APIRouter, Form, Request, Response
 
 from service.records.record import ContainerRecord
 from service.store.load_records import load_container
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import Acting
 from service.web.store.matching import tag_record
@@ -22,7 +24,7 @@ from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 LOCATION_PATH, WEIGHT_PATH = "/edit/location", "/edit/weight"
 _Number = Annotated[str, Form(max_length=500)]
@@ -30,7 +32,7 @@ _Tag = Annotated[str, Form(max_length=200)]
 _Text = Annotated[str, Form(max_length=2000)]
 
 
-@router.post(LOCATION_PATH, include_in_schema=False)
+@router.post(LOCATION_PATH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def keep_location(
     request: Request, acting: ThePageActing, number: _Number, tag: _Tag, location: _Text = ""
 ) -> Response:
@@ -38,7 +40,7 @@ def keep_location(
     return _keep(request, acting, number, {"tag": tag, "location": location})
 
 
-@router.post(WEIGHT_PATH, include_in_schema=False)
+@router.post(WEIGHT_PATH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def keep_weight(
     request: Request, acting: ThePageActing, number: _Number, tag: _Tag, gross_weight: _Text = ""
 ) -> Response:
