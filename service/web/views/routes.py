@@ -17,11 +17,11 @@ from service.web.views.start import demo, page, you
 
 router = APIRouter(dependencies=[Depends(check_form)])
 PARTS = (
-    *(page, demo, you, container_list, photos),
+    *(page, demo, you, container_list),
     *(put_in, take_out, place, arrange, move, outs, back, suggest),
     *(edit, quick, container_history, container_page, find),
 )
-for each in PARTS:
+for each in (*PARTS, photos):
     router.include_router(each.router)
 
 open_router = APIRouter()
