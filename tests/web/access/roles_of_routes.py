@@ -20,6 +20,11 @@ GET /
 GET /you
 POST /you
 GET /containers
+GET /containers/{number}
+GET /history/container/{number}
+GET /find
+GET /suggest
+GET /photos/{sha256}
 GET /api/stocks/{name}
 POST /api/stocks/preview
 GET /api/containers/{number}/preview
@@ -83,6 +88,19 @@ POST /api/isolation-labels
 POST /api/photos
 POST /api/tasks/photos
 POST /api/tasks/{task}/cancel
+POST /contents/put-in
+POST /contents/put-in-new
+POST /contents/take-out
+POST /contents/place
+POST /contents/step
+POST /contents/order
+POST /contents/move
+POST /contents/move-here
+POST /contents/out
+POST /contents/returned
+POST /contents/back
+POST /edit/location
+POST /edit/weight
 """
 PRINT = """
 POST /api/prints
@@ -99,6 +117,10 @@ POST /api/imports/{import_id}/undo
 PUT /api/mappings/{name}
 DELETE /api/mappings/{name}
 POST /start/demo
+GET /new/container
+POST /new/container
+GET /edit/container/{number}
+POST /edit/container
 POST /api/objects
 PUT /api/objects/{number}
 POST /api/containers
