@@ -15,6 +15,7 @@ from service.jobs.requests import (
     ImportRequest,
     PhotosRequest,
     PrintRequest,
+    SheetInTray,
     ShelvedFile,
     read_request,
 )
@@ -28,6 +29,7 @@ from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.reprints import name_cards, name_reprints
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import Content, read_source
+from service.sheets.printers.used_sheet import UsedSheet
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.kept.tasks import Task, TaskState, finish_task
@@ -80,7 +82,7 @@ def run_print(job: Job) -> None:
     options = look_up_options(job.desk, read_request(PrintRequest, job.task.request))
 
     def also_save(connection: Connection, made: MadeRun) -> None:
-        job.finish(connection, _tell_run(made))
+        job.finish(connection, tell_run(made))
 
     print_run(job.desk, options, stamp=job.stamp, on_progress=job.watch(), also_save=also_save)
 
@@ -97,10 +99,17 @@ def look_up_options(desk: Desk, request: PrintRequest) -> PrintOptions:
     printer = name_printer(desk.data_folder, request.printer, request.tray)
     with reading(desk.engine) as connection:
         begun = load_used_sheets(connection) if request.go_on else ()
+        begun = put_in_tray(begun, request.sheets)
         only = options.only | name_cards(connection, request.printed)
     if request.reprints:
         only = name_reprints(desk.engine, desk.workshop.ruler)
     return replace(options, only=only, begun=begun, printer=printer)
+
+
+def put_in_tray(begun: Sequence[UsedSheet], sheets: Sequence[SheetInTray]) -> tuple[UsedSheet, ...]:
+    """Give the sheets to begin on: as somebody sees them, else as they were remembered."""
+    seen = {sheet.stock: UsedSheet(sheet.stock, frozenset(sheet.positions)) for sheet in sheets}
+    return (*(sheet for sheet in begun if sheet.stock not in seen), *seen.values())
 
 
 def run_import(job: Job) -> None:
@@ -149,7 +158,8 @@ def run_photos(job: Job) -> None:
         job.finish(connection, {**result, **tell_findings(brought.findings)})
 
 
-def _tell_run(made: MadeRun) -> dict[str, object]:
+def tell_run(made: MadeRun) -> dict[str, object]:
+    """Tell of a run what its task keeps."""
     files = [{"name": file.name, "stock": file.stock, "sha256": file.sha256} for file in made.files]
     told = {"run_id": made.run_id, "cards": len(made.cards), "files": files}
     return {**told, **tell_findings(made.findings)}

@@ -18,12 +18,13 @@ from service.errors import (
     UnknownPrinterError,
     UnreadableFileError,
 )
-from service.jobs.kinds import Job, run_import, run_photos, run_print
+from service.jobs.kinds import Job, put_in_tray, run_import, run_photos, run_print
 from service.jobs.requests import (
     ImportRequest,
     PhotosRequest,
     PrintRequest,
     Request,
+    SheetInTray,
     ShelvedFile,
     kind_of,
     write_request,
@@ -36,6 +37,7 @@ from service.records.record import Collection
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
 from service.sheets.printers.saved import Saved
+from service.sheets.printers.used_sheet import UsedSheet
 from service.store.history import Stamp
 from service.store.kept.imports import list_imports
 from service.store.kept.tasks import Task, TaskState, add_task, finish_task, load_task
@@ -104,6 +106,17 @@ def _save_too(job: Job) -> None:
     with writing(job.desk.engine) as connection:
         add_task(connection, "t-2", "print", {}, stamp=STAMP)
         job.finish(connection, {"run_id": 1})
+
+
+def test_what_lies_in_the_printer_wins_over_what_was_remembered() -> None:
+    """Whoever looks at the sheet knows better; a stock nobody looked at stays as it was."""
+    begun = (UsedSheet("one", frozenset({1})), UsedSheet("two", frozenset({2})))
+    sheets = (SheetInTray("two", (1, 3)), SheetInTray("three"))
+    assert put_in_tray(begun, sheets) == (
+        begun[0],
+        UsedSheet("two", frozenset({1, 3})),
+        UsedSheet("three", frozenset()),
+    )
 
 
 @pytest.mark.print

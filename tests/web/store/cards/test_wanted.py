@@ -4,7 +4,7 @@ import pytest
 from pydantic import ValidationError
 
 from service.errors import StockError
-from service.jobs.requests import PrintRequest, WantedCard
+from service.jobs.requests import KindStock, PrintRequest, SheetInTray, WantedCard
 from service.sheets.own_stock import NEEDED, OPTIONAL, parse_stock
 from service.web.store.cards.wanted import OwnStockBody, PrintBody, SpoiledBody
 
@@ -35,6 +35,8 @@ def test_a_body_becomes_a_request() -> None:
             "skipped": [4, 3, 4],
             "printer": "Copier",
             "tray": "2",
+            "stocks": [{"kind": "end-label", "stock": "A4 card"}],
+            "sheets": [{"stock": "A4 card", "positions": [2, 1, 2]}],
         }
     )
     assert body.to_request() == PrintRequest(
@@ -45,6 +47,8 @@ def test_a_body_becomes_a_request() -> None:
         skipped=(3, 4),
         printer="Copier",
         tray="2",
+        stocks=(KindStock("end-label", "A4 card"),),
+        sheets=(SheetInTray("A4 card", (1, 2)),),
     )
 
 
