@@ -9,7 +9,7 @@ from service.web.store.cards import attachments, printers, prints, reprints, swa
 from service.web.store.intake import imports, photos
 from service.web.store.packings import checks, moves, outs, packings, papers
 from service.web.store.records import containers, history, objects, search
-from service.web.store.tasks import tasks
+from service.web.store.tasks import events, spoiled, tasks
 from service.web.views import scan
 
 _PROBLEM: dict[str, object] = {
@@ -20,7 +20,7 @@ _PROBLEM: dict[str, object] = {
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(history, packings, checks, outs, papers, moves, objects, containers),
-    *(imports, photos, tasks, search, printers, prints),
+    *(imports, photos, events, spoiled, tasks, search, printers, prints),
     *(attachments, reprints, swap_list, scan),
 )
 for each in PARTS:

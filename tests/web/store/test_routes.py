@@ -53,6 +53,10 @@ def test_every_example_can_be_sent(
     with open_client(folder, workshop) as client:
         if path == "/api/swap-list":
             make_one_wrong(client)
+        if path.endswith("/taken-back"):
+            client.post("/api/cards/1/attached")
+        if path.endswith("/events"):
+            client.post("/api/tasks/print-0/cancel")
         reply = send_example(client, path, method, at)
     promised = next(iter(document()["paths"][path][method]["responses"]))
     assert reply.status_code == int(promised), reply.text
@@ -61,7 +65,7 @@ def test_every_example_can_be_sent(
         name = promise["application/json"]["schema"]["$ref"].rsplit("/", 1)[-1]
         shape_called(name).model_validate_json(reply.content)
     else:
-        assert reply.headers["content-type"] in promise
+        assert reply.headers["content-type"].partition(";")[0] in promise
 
 
 def shape_called(name: str) -> type[BaseModel]:
