@@ -26,11 +26,12 @@ from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
 from service.keeping.photos.bring import bring_in_bulk
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
-from service.keeping.reprints import name_cards, name_reprints
+from service.keeping.reprints import name_cards, name_lacking, name_reprints
+from service.pages.ruler import Ruler
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import Content, read_source
 from service.sheets.printers.used_sheet import UsedSheet
-from service.store.handles import Connection
+from service.store.handles import Connection, Engine
 from service.store.history import Stamp
 from service.store.kept.tasks import Task, TaskState, finish_task
 from service.store.kept.used_sheets import load_used_sheets
@@ -92,18 +93,30 @@ def look_up_options(desk: Desk, request: PrintRequest) -> PrintOptions:
 
     Raises:
         UnknownPrinterError: When the printer or tray is not known any more.
-        NotFoundError: When no card is on the reprint list, or one named was never printed.
+        NotFoundError: When no card is on the list asked for, or one named was never printed.
+        ServiceError: When the request names what does not exist.
+    """
+    printer = name_printer(desk.data_folder, request.printer, request.tray)
+    options = look_up_cards(desk.engine, desk.workshop.ruler, request)
+    return replace(options, printer=printer)
+
+
+def look_up_cards(engine: Engine, ruler: Ruler, request: PrintRequest) -> PrintOptions:
+    """Look up all but the printer.
+
+    Raises:
+        NotFoundError: When no card is on the list asked for, or one named was never printed.
         ServiceError: When the request names what does not exist.
     """
     options = request.to_options()
-    printer = name_printer(desk.data_folder, request.printer, request.tray)
-    with reading(desk.engine) as connection:
+    with reading(engine) as connection:
         begun = load_used_sheets(connection) if request.go_on else ()
-        begun = put_in_tray(begun, request.sheets)
         only = options.only | name_cards(connection, request.printed)
     if request.reprints:
-        only = name_reprints(desk.engine, desk.workshop.ruler)
-    return replace(options, only=only, begun=begun, printer=printer)
+        only = name_reprints(engine, ruler)
+    if request.lacking:
+        only = name_lacking(engine, ruler)
+    return replace(options, only=only, begun=put_in_tray(begun, request.sheets))
 
 
 def put_in_tray(begun: Sequence[UsedSheet], sheets: Sequence[SheetInTray]) -> tuple[UsedSheet, ...]:

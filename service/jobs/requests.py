@@ -56,6 +56,7 @@ class PrintRequest:
         printed: Only the cards of which these were printed, by their numbers, besides `cards`.
         objects: Only the tags of these objects; beside `cards`, these too.
         reprints: Only the cards that are on the reprint list when the work begins.
+        lacking: Only the cards that containers lack when the work begins and that nobody printed.
         go_on: Go on with the sheets that were begun.
         stocks: The stocks of single kinds; those of the other kinds are chosen by measure.
         sheets: The first sheets as somebody sees them; they win over those that were begun.
@@ -75,6 +76,7 @@ class PrintRequest:
     printed: tuple[int, ...] = ()
     objects: tuple[str, ...] = ()
     reprints: bool = False
+    lacking: bool = False
     go_on: bool = False
     printer: str = ""
     tray: str = ""

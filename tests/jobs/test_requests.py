@@ -45,6 +45,7 @@ FULL = PrintRequest(
     printed=(7, 3),
     objects=(JAR,),
     reprints=True,
+    lacking=True,
     go_on=True,
     printer="Office copier",
     tray="2",

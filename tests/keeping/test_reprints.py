@@ -17,6 +17,7 @@ from service.keeping.reprints import (
     list_reprints,
     list_reprints_of,
     name_cards,
+    name_lacking,
     name_reprints,
 )
 from service.keeping.today import compose_today
@@ -393,3 +394,15 @@ def test_a_tag_that_cannot_be_worded_is_told(engine: Engine, ruler: Ruler) -> No
     assert _tags(found) == [(BOX, LEAD)]
     with pytest.raises(NotFoundError, match="reprint list"):
         name_reprints(engine, ruler)
+
+
+def test_what_nobody_printed_can_be_named(engine: Engine, ruler: Ruler) -> None:
+    """What is printed already only waits; where nothing is left to print that is told."""
+    with writing(engine) as connection:
+        attach_all(connection, ruler, BOX)
+    left = name_lacking(engine, ruler)
+    assert {number for number, _, _ in left} == {COVER}
+    with writing(engine) as connection:
+        attach_all(connection, ruler, COVER)
+    with pytest.raises(NotFoundError, match="missing"):
+        name_lacking(engine, ruler)

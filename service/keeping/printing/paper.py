@@ -68,7 +68,9 @@ def choose_paper(connection: Connection, ruler: Ruler, options: PrintOptions) ->
         container = _container(number, kind, today.packings)
         for stock, faces in _fit(card, container, fitting, options, findings):
             papers[stock.name] = _add(papers.get(stock.name), stock, kind, faces)
-    return PaperNeeded(tuple(papers.values()), tuple(findings), is_part or len(wanted) > MOST_CARDS)
+    return PaperNeeded(
+        tuple(papers.values()), tuple(dict.fromkeys(findings)), is_part or len(wanted) > MOST_CARDS
+    )
 
 
 def _numbers(connection: Connection, options: PrintOptions) -> tuple[list[str], list[str], bool]:

@@ -126,6 +126,9 @@ class PrintBody(BaseModel):
         description="Only the tags of these objects, packed or not.",
     )
     reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
+    lacking: bool = Field(
+        default=False, description="Only what containers lack and nobody has printed yet."
+    )
     kinds: list[Number] = Field(
         default_factory=list, description="Kinds of card; none, those that are always printed."
     )
@@ -171,6 +174,7 @@ class PrintBody(BaseModel):
             printed=tuple(one for one in self.cards if isinstance(one, int)),
             objects=tuple(self.objects),
             reprints=self.reprints,
+            lacking=self.lacking,
             go_on=self.go_on,
             printer=self.printer,
             tray=self.tray,

@@ -33,6 +33,7 @@ def test_a_body_becomes_a_request() -> None:
             "cards": [{"container_number": "B-027", "kind": "end-label", "side": 2}, 7],
             "stock": "A4 card",
             "skipped": [4, 3, 4],
+            "lacking": True,
             "printer": "Copier",
             "tray": "2",
             "stocks": [{"kind": "end-label", "stock": "A4 card"}],
@@ -47,6 +48,7 @@ def test_a_body_becomes_a_request() -> None:
         skipped=(3, 4),
         printer="Copier",
         tray="2",
+        lacking=True,
         stocks=(KindStock("end-label", "A4 card"),),
         sheets=(SheetInTray("A4 card", (1, 2)),),
     )
