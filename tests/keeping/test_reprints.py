@@ -204,6 +204,7 @@ def test_what_is_lacking_is_listed_beside_it(engine: Engine, ruler: Ruler) -> No
     lacking = list_reprints(engine, ruler).unattached
     assert {one.container_number for one in lacking} == {EMPTY}
     assert not any(one.is_made for one in lacking)
+    assert {number for number, _, _ in name_lacking(engine, ruler)} == {EMPTY}
 
 
 def test_only_the_container_asked_for_is_listed(engine: Engine, ruler: Ruler) -> None:
@@ -394,15 +395,3 @@ def test_a_tag_that_cannot_be_worded_is_told(engine: Engine, ruler: Ruler) -> No
     assert _tags(found) == [(BOX, LEAD)]
     with pytest.raises(NotFoundError, match="reprint list"):
         name_reprints(engine, ruler)
-
-
-def test_what_nobody_printed_can_be_named(engine: Engine, ruler: Ruler) -> None:
-    """What is printed already only waits; where nothing is left to print that is told."""
-    with writing(engine) as connection:
-        attach_all(connection, ruler, BOX)
-    left = name_lacking(engine, ruler)
-    assert {number for number, _, _ in left} == {COVER}
-    with writing(engine) as connection:
-        attach_all(connection, ruler, COVER)
-    with pytest.raises(NotFoundError, match="missing"):
-        name_lacking(engine, ruler)

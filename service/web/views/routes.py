@@ -18,17 +18,8 @@ from service.web.views.tasks import page as task_page
 
 router = APIRouter(dependencies=[Depends(check_form)])
 PARTS = (
-    page,
-    demo,
-    you,
-    container_list,
-    desk_page,
-    desk_make,
-    task_page,
-    run_list,
-    run,
-    attach_page,
-    scanned,
+    *(page, demo, you, container_list),
+    *(desk_page, desk_make, swaps, task_page, run_list, run, attach_page, scanned),
 )
 for each in PARTS:
     router.include_router(each.router)
