@@ -7,6 +7,7 @@
         MissingColumnsError
         TooManyRecordsError
       ContentsError
+        PlanTooLargeError
       SymbolError
         AddressError
         PayloadTooLongError
@@ -148,6 +149,17 @@ class ContentsError(ServiceError):
 
     code = "nothing-to-print"
     advice = "Check that the packings name containers and objects that exist in the records."
+
+
+class PlanTooLargeError(ContentsError):
+    """Raised when more is to be shown before printing than anybody looks at."""
+
+    code = "plan-too-large"
+    advice = "Look at some containers first, then print all of them without a preview."
+
+    def __init__(self, *, most: int, what: str) -> None:
+        """Say how many of what are shown at most."""
+        super().__init__(f"A preview of a print run shows at most {most} {what}.")
 
 
 class SymbolError(ServiceError):

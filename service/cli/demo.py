@@ -64,9 +64,12 @@ def _say(made: MadeRun, folder: Path) -> tuple[str, ...]:
         '  python3 -m service store --demo move 1987.412.9 --to B-036 --why "lies flat there"',
         "  python3 -m service store --demo reprints",
         "  python3 -m service store --demo print --reprints -o out/",
+        "Or do the same on its pages, in a browser:",
+        "  python3 -m service serve --demo",
         "",
         "See what is wrong in your own records, a folder of CSV files and photos, and print them:",
         "  python3 -m service check FOLDER",
         "  python3 -m service print FOLDER -o out/",
-        "Keep a store of your own: README, 'Keep a store'.",
+        "Keep a store of your own, on pages or by command (README, 'Keep a store'):",
+        "  python3 -m service serve",
     )

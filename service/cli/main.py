@@ -71,9 +71,14 @@ GoesOn = Annotated[
 
 @app.callback(invoke_without_command=True)
 def demo(context: typer.Context) -> None:
-    """Show the demo when no command is given: its cards in out/, and a store to try."""
+    """Show the demo when no command is given: its cards in out/, and its pages in a browser."""
     if context.invoked_subcommand is None:
-        raise typer.Exit(show_demo(_console(), load_settings(os.environ)))
+        settings = load_settings(os.environ)
+        code = show_demo(_console(), settings)
+        # Whoever sits before it goes on in the browser; a script wants its end.
+        if sys.stdout.isatty():
+            code = serve_api(_console(), settings_of_demo(settings))
+        raise typer.Exit(code)
 
 
 @app.command("print")
@@ -182,9 +187,11 @@ def rules(as_json: Json = False) -> None:
 def serve(
     host: Annotated[str, typer.Option(help="Address to listen on.")] = "",
     port: Annotated[int | None, typer.Option(min=0, max=65535, help="0 takes a free one.")] = None,
+    is_demo: Annotated[bool, typer.Option("--demo", help="Show the store of the demo.")] = False,
 ) -> None:
-    """Answer over HTTP; without --host it can be reached from this machine only."""
+    """Show the pages and answer over HTTP; without --host to this machine only."""
     settings = load_settings(os.environ)
+    settings = settings_of_demo(settings) if is_demo else settings
     chosen = {"host": host or settings.host, "port": settings.port if port is None else port}
     raise typer.Exit(serve_api(_console(), settings.model_copy(update=chosen)))
 

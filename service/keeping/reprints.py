@@ -23,8 +23,9 @@ from service.store.handles import Connection, Engine
 from service.store.load_records import load_container
 from service.store.open import reading
 from service.store.packing.load import load_packing
-from service.store.printed.card import PrintedCard
+from service.store.printed.card import MadeCard, PrintedCard
 from service.store.printed.runs import load_attached, load_attached_tags, load_card
+from service.store.today.beside import load_beside
 from service.store.today.note import Unattached, load_differing, load_unattached
 from service.store.today.tag_note import load_differing_tags
 
@@ -58,15 +59,65 @@ class ReprintList:
     failed_tags: tuple[tuple[str, ServiceError], ...] = ()
 
 
+_Beside = tuple[str, int]
+
+
+@dataclass(frozen=True, slots=True)
+class _Fault:
+    """Why a card is wrong, and today's card."""
+
+    changes: tuple[Change, ...]
+    today: Card | None
+
+
+_NOTHING: Mapping[int, _Fault | None] = {}
+
+
+class Remembered:
+    """Reasons found earlier, so that a list is not worked out anew for one more change.
+
+    Each is kept for the pair of a printed card and what today's card beside it says.
+    """
+
+    def __init__(self) -> None:
+        """Begin with nothing."""
+        self._found: dict[int, tuple[_Beside, _Fault]] = {}
+
+    def find(self, card: PrintedCard, beside: Mapping[int, _Beside]) -> _Fault | None:
+        """Give what was found of a card; None where today's card is another, or unknown."""
+        kept = self._found.get(card.card_id)
+        return kept[1] if kept is not None and kept[0] == beside.get(card.card_id) else None
+
+    def keep(self, wrong: Iterable[OutOfDate], beside: Mapping[int, _Beside]) -> None:
+        """Keep what was found in place of all before; what cannot be worded is not kept."""
+        self._found = {
+            one.printed.card_id: (
+                beside[one.printed.card_id],
+                _Fault(one.reprint.changes, one.today),
+            )
+            for one in wrong
+            if one.printed.card_id in beside
+        }
+
+
 def list_reprints(
-    engine: Engine, ruler: Ruler, *, on_progress: Progress = tell_nobody
+    engine: Engine,
+    ruler: Ruler,
+    *,
+    on_progress: Progress = tell_nobody,
+    remembered: Remembered | None = None,
 ) -> ReprintList:
     """Compare what is attached with what the records say today."""
     refresh_today(engine, ruler, on_progress=on_progress)
+    kept = remembered or Remembered()
     with reading(engine) as connection:
         differing = (*load_differing(connection), *load_differing_tags(connection))
         unattached = load_unattached(connection)
-        return _compare(connection, ruler, differing, unattached)
+        beside = load_beside(connection, [card.card_id for card in differing])
+        known = {card.card_id: kept.find(card, beside) for card in differing}
+        found = _compare(connection, ruler, differing, unattached, known)
+    kept.keep(found.out_of_date, beside)
+    return found
 
 
 def list_reprints_of(connection: Connection, ruler: Ruler, container_number: str) -> ReprintList:
@@ -139,16 +190,15 @@ def _compare(
     ruler: Ruler,
     attached: Sequence[PrintedCard],
     unattached: tuple[Unattached, ...],
+    known: Mapping[int, _Fault | None] = _NOTHING,
 ) -> ReprintList:
     tags = [card for card in attached if card.made.object_number]
     cards = [card for card in attached if not card.made.object_number]
-    numbers = list(dict.fromkeys(card.made.number for card in cards))
-    tagged = list(dict.fromkeys(card.made.number for card in tags))
-    today = compose_today(connection, ruler, numbers)
-    today_tags = compose_today_tags(connection, ruler, tagged)
+    today = compose_today(connection, ruler, _numbers(cards, known))
+    today_tags = compose_today_tags(connection, ruler, _numbers(tags, known))
     wrong = [
-        *_find_faults(cards, today, locate_containers(connection, numbers)),
-        *_find_faults(tags, today_tags, locate_objects(connection, tagged)),
+        *_find_faults(cards, today, locate_containers(connection, _numbers(cards)), known),
+        *_find_faults(tags, today_tags, locate_objects(connection, _numbers(tags)), known),
     ]
     by_reprint = {id(one.reprint): one for one in wrong}
     ordered = order_reprints(one.reprint for one in wrong)
@@ -164,36 +214,42 @@ def _find_faults(
     attached: Iterable[PrintedCard],
     today: Today | TodayTags,
     whereabouts: Mapping[str, Whereabouts],
+    known: Mapping[int, _Fault | None],
 ) -> Iterator[OutOfDate]:
     for card in attached:
-        wrong = _find_fault(card, today, whereabouts.get(card.made.number, Whereabouts()))
-        if wrong is not None:
-            yield wrong
+        fault = known.get(card.card_id) or _find_fault(card.made, today)
+        if fault.changes:
+            where = whereabouts.get(card.made.number, Whereabouts())
+            yield OutOfDate(_reprint(card.made, fault, where), card, fault.today)
 
 
-def _find_fault(
-    printed: PrintedCard, today: Today | TodayTags, where: Whereabouts
-) -> OutOfDate | None:
-    """Say what is wrong with a card, None where it still holds."""
-    made = printed.made
+def _find_fault(made: MadeCard, today: Today | TodayTags) -> _Fault:
+    """Say what is wrong with a card; one that still holds has no changes."""
     if made.number in today.failed:
-        changes: tuple[Change, ...] = (_unworded(today.failed[made.number]),)
-        wanted = None
-    else:
-        wanted = today.cards.get(made.key)
-        said = card_from_text(made.content)
-        changes = (_unwanted(made.kind),) if wanted is None else list_changes(said, wanted)
-    if not changes:
-        return None
-    reprint = Reprint(
+        return _Fault((_unworded(today.failed[made.number]),), None)
+    wanted = today.cards.get(made.key)
+    if wanted is None:
+        return _Fault((_unwanted(made.kind),), None)
+    return _Fault(list_changes(card_from_text(made.content), wanted), wanted)
+
+
+def _reprint(made: MadeCard, fault: _Fault, where: Whereabouts) -> Reprint:
+    return Reprint(
         where.container_number,
         where.location,
         made.kind,
-        changes,
+        fault.changes,
         made.side,
         made.object_number,
     )
-    return OutOfDate(reprint, printed, wanted)
+
+
+def _numbers(
+    cards: Iterable[PrintedCard], known: Mapping[int, _Fault | None] = _NOTHING
+) -> list[str]:
+    """Name the owners of those cards of which nothing is known yet, each once."""
+    unknown = (card for card in cards if not known.get(card.card_id))
+    return list(dict.fromkeys(card.made.number for card in unknown))
 
 
 def _unwanted(kind: str) -> Change:

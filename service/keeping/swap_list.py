@@ -19,10 +19,10 @@ from service.cards.swap_list import (
 )
 from service.cards.words import join_words, write_date
 from service.keeping.desk import Desk
-from service.keeping.reprints import OutOfDate, list_reprints
-from service.pages.ruler import Ruler
+from service.keeping.reprints import OutOfDate, ReprintList, list_reprints
 from service.pipeline.documents.swap_list import print_swap_list
 from service.pipeline.ready import Progress, tell_nobody
+from service.printed import to_print
 from service.records.record import Museum
 from service.store.handles import Engine
 from service.store.history import Stamp
@@ -30,7 +30,7 @@ from service.store.load_records import load_museum
 from service.store.open import reading
 from service.store.printed.card import MadeCard
 
-_COMPARE = "compare the numbers"
+_COMPARE = to_print("compare the numbers")
 """What stands for the scan of card and container: a tag has no container to be scanned with."""
 
 
@@ -43,20 +43,15 @@ def print_swaps(
         ContentsError: When no card has to be replaced.
         ProofFailedError: When a page does not read back as it should.
     """
-    swap_list = gather_swaps(desk.engine, desk.workshop.ruler, stamp=stamp, on_progress=on_progress)
+    listed = list_reprints(desk.engine, desk.workshop.ruler, on_progress=on_progress)
+    swap_list = gather_swaps(desk.engine, listed, stamp=stamp)
     return print_swap_list(swap_list, desk.workshop, paper=paper)
 
 
 def gather_swaps(
-    engine: Engine,
-    ruler: Ruler,
-    *,
-    stamp: Stamp,
-    indoors: bool = False,
-    on_progress: Progress = tell_nobody,
+    engine: Engine, listed: ReprintList, *, stamp: Stamp, indoors: bool = False
 ) -> SwapList:
     """Gather what is to be swapped; `indoors` tells locations and reasons that paper may not."""
-    listed = list_reprints(engine, ruler, on_progress=on_progress)
     unworded = {number for number, _ in (*listed.failed, *listed.failed_tags)}
     with reading(engine) as connection:
         museum = load_museum(connection)
@@ -88,8 +83,12 @@ def _name_card(made: MadeCard) -> str:
     said = card_from_text(made.content)
     name = find_kind(made.kind).name
     if made.object_number:
-        return f"{name} of {made.object_number}"
-    return f"{name}, side {said.side} of {said.sides}" if isinstance(said, EndLabel) else name
+        return to_print("{name} of {object_number}", name=name, object_number=made.object_number)
+    return (
+        to_print("{name}, side {side} of {sides}", name=name, side=said.side, sides=said.sides)
+        if isinstance(said, EndLabel)
+        else name
+    )
 
 
 def _name_new(one: OutOfDate, unworded: Collection[str]) -> str:

@@ -22,7 +22,7 @@ from service.web.app import make_app
 from service.web.guard import LOOPBACK
 from service.web.press import open_presses
 from service.web.store.counter import Backroom, Counter, read_clock
-from service.wiring import open_desk
+from service.wiring import open_bench, open_desk
 
 _GRACE_SECONDS = 10
 
@@ -81,8 +81,12 @@ def _open_counter(settings: Settings) -> Iterator[Counter | None]:
         return
     turn = threading.Lock()
     setup = JobsSetup(read_clock, settings.slot, turn)
-    with open_desk(settings) as desk, open_jobs(desk, setup) as line:
-        yield Counter(desk, PangoRuler(FONTS_CONF), Backroom(line, turn))
+    with (
+        open_desk(settings) as desk,
+        open_bench(settings) as bench,
+        open_jobs(desk, setup) as line,
+    ):
+        yield Counter(desk, PangoRuler(FONTS_CONF), Backroom(line, turn, bench))
 
 
 def _name_actor(settings: Settings) -> str:

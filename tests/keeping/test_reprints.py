@@ -13,6 +13,7 @@ from service.errors import NotFoundError
 from service.keeping.refresh import refresh_today
 from service.keeping.repack import Seen, place_anew, put_in, take_out
 from service.keeping.reprints import (
+    Remembered,
     ReprintList,
     list_reprints,
     list_reprints_of,
@@ -26,7 +27,6 @@ from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import (
     Collection,
-    ContainerRecord,
     Hazard,
     HazardState,
     Lid,
@@ -40,6 +40,7 @@ from service.store.printed.card import NewRun, describe_card
 from service.store.printed.runs import load_attached, save_run
 from service.store.printed.states import mark_attached, mark_spoiled
 from service.store.save_records import save_records
+from tests.keeping.changed import other_address, with_container, with_object
 from tests.keeping.made import BOX, COLLECTION, COVER, EMPTY, GOWN, JAR, LEAD, attach_all
 from tests.keeping.tags.made import attach_tags, print_tags
 from tests.store.made import LATER
@@ -55,25 +56,12 @@ def attached(engine: Engine, ruler: Ruler) -> None:
             attach_all(connection, ruler, number)
 
 
-def _with_object(record: ObjectRecord) -> Callable[[Connection], object]:
-    return lambda connection: save_records(connection, Collection(objects=(record,)), stamp=LATER)
-
-
-def _with_container(record: ContainerRecord) -> Callable[[Connection], object]:
-    return lambda connection: save_records(
-        connection, Collection(containers=(record,)), stamp=LATER
-    )
-
-
-def _other_address(connection: Connection) -> None:
-    museum = replace(
-        COLLECTION.museum, container_address="https://portmerrow.example/{container_number}"
-    )
-    save_records(connection, Collection(museum=museum), stamp=LATER)
-
-
 def _added(connection: Connection) -> None:
     put_in(connection, Seen(BOX, 1), PlaceRecord("X.112", layer=2), stamp=LATER)
+
+
+def _taken_again(connection: Connection) -> None:
+    take_out(connection, Seen(BOX, 2), LEAD, stamp=LATER)
 
 
 def _taken(connection: Connection) -> None:
@@ -99,16 +87,16 @@ class Case(NamedTuple):
 
 CASES = {
     "title": Case(
-        _with_object(replace(LEAD_RECORD, title="Hand lead line")), LISTS, Urgency.WORDING, LEAD
+        with_object(replace(LEAD_RECORD, title="Hand lead line")), LISTS, Urgency.WORDING, LEAD
     ),
     "hazard": Case(
-        _with_object(replace(LEAD_RECORD, hazards=(Hazard("lead", HazardState.CONFIRMED),))),
+        with_object(replace(LEAD_RECORD, hazards=(Hazard("lead", HazardState.CONFIRMED),))),
         ALL,
         Urgency.HAZARD_OR_LIFT,
         "confirmed",
     ),
     "weight": Case(
-        _with_object(replace(LEAD_RECORD, weight=Weight(9_000.0))),
+        with_object(replace(LEAD_RECORD, weight=Weight(9_000.0))),
         ALL,
         Urgency.HAZARD_OR_LIFT,
         "10.6",
@@ -117,10 +105,10 @@ CASES = {
     "an object fewer": Case(_taken, ALL, Urgency.HAZARD_OR_LIFT, JAR),
     "place": Case(_lower, LISTS, Urgency.CONTENTS, JAR),
     "container": Case(
-        _with_container(replace(BOX_RECORD, title="Finds")), ALL, Urgency.WORDING, "Finds"
+        with_container(replace(BOX_RECORD, title="Finds")), ALL, Urgency.WORDING, "Finds"
     ),
     "a clear lid": Case(
-        _with_container(replace(BOX_RECORD, lid=Lid.CLEAR)),
+        with_container(replace(BOX_RECORD, lid=Lid.CLEAR)),
         {"lid-card"},
         Urgency.CONTENTS,
         "take it off",
@@ -145,7 +133,7 @@ def test_a_change_that_shows_is_listed(engine: Engine, ruler: Ruler, case: Case)
 def test_another_address_makes_every_card_wrong(engine: Engine, ruler: Ruler) -> None:
     """The symbol of every attached card leads elsewhere than it should."""
     with writing(engine) as connection:
-        _other_address(connection)
+        other_address(connection)
     found = list_reprints(engine, ruler).out_of_date
     assert {one.reprint.container_number for one in found} == {BOX, COVER}
     assert len(found) == 6
@@ -172,10 +160,10 @@ def test_a_second_language_makes_cards_wrong_that_speak_it(engine: Engine, ruler
 
 
 SILENT: dict[str, Callable[[Connection], object]] = {
-    "a location that is not printed": _with_container(replace(BOX_RECORD, location=("Store 3",))),
-    "grams that round away": _with_object(replace(LEAD_RECORD, weight=Weight(4_004.0))),
-    "another source row": _with_object(replace(LEAD_RECORD, source={"Nr": "1931.14.2"})),
-    "an object that lies elsewhere": _with_object(ObjectRecord("X.999", "Buoy")),
+    "a location that is not printed": with_container(replace(BOX_RECORD, location=("Store 3",))),
+    "grams that round away": with_object(replace(LEAD_RECORD, weight=Weight(4_004.0))),
+    "another source row": with_object(replace(LEAD_RECORD, source={"Nr": "1931.14.2"})),
+    "an object that lies elsewhere": with_object(ObjectRecord("X.999", "Buoy")),
 }
 
 
@@ -211,7 +199,7 @@ def test_only_the_container_asked_for_is_listed(engine: Engine, ruler: Ruler) ->
     """Its neighbours may be wrong and lack cards, too: nobody asked."""
     refresh_today(engine, ruler)
     with writing(engine) as connection:
-        _other_address(connection)
+        other_address(connection)
         box, spare = (list_reprints_of(connection, ruler, number) for number in (BOX, EMPTY))
     assert {one.reprint.container_number for one in box.out_of_date} == {BOX}
     assert (box.unattached, spare.out_of_date) == ((), ())
@@ -223,7 +211,7 @@ def test_each_side_is_listed(engine: Engine, ruler: Ruler) -> None:
     """Both end labels are to be replaced, and progress is told while one waits."""
     told: list[tuple[str, int, int]] = []
     with writing(engine) as connection:
-        _with_container(replace(BOX_RECORD, title="Finds"))(connection)
+        with_container(replace(BOX_RECORD, title="Finds"))(connection)
     listed = list_reprints(engine, ruler, on_progress=lambda *step: told.append(step))
     assert told == [("cards", 3, 3)]
     labels = [one.reprint for one in listed.out_of_date if one.reprint.kind == "end-label"]
@@ -233,7 +221,7 @@ def test_each_side_is_listed(engine: Engine, ruler: Ruler) -> None:
 def test_a_card_the_container_gets_no_more_only_comes_off(engine: Engine, ruler: Ruler) -> None:
     """There is nothing to print in its place."""
     with writing(engine) as connection:
-        _with_container(replace(BOX_RECORD, lid=Lid.CLEAR))(connection)
+        with_container(replace(BOX_RECORD, lid=Lid.CLEAR))(connection)
     (one,) = list_reprints(engine, ruler).out_of_date
     words = "the container gets no lid card any more: take it off"
     assert one.reprint.changes == (Change(ChangeKind.CARD, Urgency.CONTENTS, words),)
@@ -276,7 +264,7 @@ def test_what_is_to_be_printed_is_named(engine: Engine, ruler: Ruler) -> None:
     with pytest.raises(NotFoundError, match="There is no card on the 'reprint list'"):
         name_reprints(engine, ruler)
     with writing(engine) as connection:
-        _with_container(replace(BOX_RECORD, title="Finds", lid=Lid.CLEAR))(connection)
+        with_container(replace(BOX_RECORD, title="Finds", lid=Lid.CLEAR))(connection)
     assert name_reprints(engine, ruler) == {
         (BOX, "end-label", 1),
         (BOX, "end-label", 2),
@@ -395,3 +383,17 @@ def test_a_tag_that_cannot_be_worded_is_told(engine: Engine, ruler: Ruler) -> No
     assert _tags(found) == [(BOX, LEAD)]
     with pytest.raises(NotFoundError, match="reprint list"):
         name_reprints(engine, ruler)
+
+
+def test_what_was_found_before_is_not_found_again(engine: Engine, ruler: Ruler) -> None:
+    """The same list comes without wording a card; what changed since is worded anew."""
+    kept = Remembered()
+    lists = []
+    for change in (_added, None, _taken_again):
+        if change:
+            with writing(engine) as connection:
+                change(connection)
+        lists.append(list_reprints(engine, ruler, remembered=kept))
+    first, again, later = lists
+    assert again.out_of_date[0].today is first.out_of_date[0].today
+    assert later == list_reprints(engine, ruler) != again == first

@@ -17,7 +17,7 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, ru
 from service.cards.compose.asked.object_tag import compose_object_tag
 from service.cards.fingerprint import fingerprint_card
 from service.handling.presume import presume_hazards
-from service.keeping.reprints import list_reprints
+from service.keeping.reprints import Remembered, list_reprints
 from service.keeping.tags.today import compose_today_tags
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import (
@@ -84,6 +84,7 @@ class TagMachine(RuleBasedStateMachine):
         """Record two objects and two boxes; nothing is packed, nothing is printed."""
         self.folder = tempfile.TemporaryDirectory()
         self.engine = make_store(Path(self.folder.name))
+        self.remembered = Remembered()
         self.made: list[int] = []
         objects = tuple(map(ObjectRecord, OBJECTS))
         self.save(Collection(Museum(), objects, tuple(map(ContainerRecord, BOXES))))
@@ -149,7 +150,8 @@ class TagMachine(RuleBasedStateMachine):
         """Exactly the attached tags that today's wording does not give are listed, with reasons."""
         if not hasattr(self, "engine"):
             return
-        found = list_reprints(self.engine, RULER)
+        found = list_reprints(self.engine, RULER, remembered=self.remembered)
+        assert found.out_of_date == list_reprints(self.engine, RULER).out_of_date
         with reading(self.engine) as connection:
             wrong = _look(connection)
         listed = {one.printed.card_id for one in found.out_of_date}

@@ -13,9 +13,11 @@ from service.cards.papers.isolation_label import (
     label_incoming,
     label_object,
 )
+from service.cards.second.papers import speak_paper
 from service.errors import NotFoundError
 from service.keeping.desk import Desk
-from service.keeping.rounds.loading import load_packings, load_unpacked
+from service.keeping.rounds.loading import Loaded, load_packings, load_unpacked
+from service.languages.catalogue import load_phrasebook
 from service.pipeline.documents.rounds import print_isolation_label
 from service.records.record import PlaceRecord
 from service.store.handles import Connection
@@ -60,6 +62,13 @@ def _compose(connection: Connection, wish: IsolationWish, isolation: Isolation) 
         NotFoundError: When it knows nothing, and the thing is not said to have just come in.
     """
     loaded = load_packings(connection, [wish.number])
+    label = _word(connection, wish, isolation, loaded)
+    return speak_paper(label, load_phrasebook(loaded.museum.second_language))
+
+
+def _word(
+    connection: Connection, wish: IsolationWish, isolation: Isolation, loaded: Loaded
+) -> IsolationLabel:
     if wish.number in loaded.packings:
         return label_container(loaded.packings[wish.number], isolation, loaded.museum)
     packed = load_unpacked(connection, PlaceRecord(wish.number))

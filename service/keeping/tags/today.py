@@ -10,8 +10,11 @@ from dataclasses import dataclass
 
 from service.cards.card import Card
 from service.cards.compose.asked.object_tag import compose_object_tag
+from service.cards.second.add import add_second_words
 from service.errors import ServiceError
+from service.handling.hazards import reword_hazards
 from service.handling.presume import presume_hazards
+from service.languages.catalogue import load_phrasebook
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey, card_key
 from service.pipeline.printable import replace_missing
@@ -34,7 +37,8 @@ def compose_today_tags(
     """Word the tags of some objects, packed or not; an unknown number gives nothing."""
     objects = tuple(load_objects(connection, object_numbers))
     presumed, _ = presume_hazards(Collection(load_museum(connection), objects))
-    collection, _ = replace_missing(presumed, ruler)
+    collection, _ = replace_missing(reword_hazards(presumed), ruler)
+    second = load_phrasebook(collection.museum.second_language)
     cards: dict[CardKey, Card] = {}
     failed: dict[str, ServiceError] = {}
     for record in collection.objects:
@@ -43,5 +47,5 @@ def compose_today_tags(
         except ServiceError as error:
             failed[record.object_number] = error
         else:
-            cards[card_key(tag)] = tag
+            cards[card_key(tag)] = add_second_words(tag, second) if second else tag
     return TodayTags(cards, failed)

@@ -9,6 +9,7 @@ from service.errors import ContentsError
 from service.pages.swap_list.fit import fit_swap_list
 from service.pipeline.documents.document import WHOLE_PAGE, Paper, no_photos, print_document
 from service.pipeline.ready import Workshop
+from service.printed import to_print
 from service.sheets.stocks import STOCKS, find_stock
 
 
@@ -25,4 +26,4 @@ def print_swap_list(swap_list: SwapList, workshop: Workshop, *, paper: str = "A4
     stock = find_stock(WHOLE_PAGE[paper], STOCKS)
     pages = fit_swap_list(swap_list, stock.label, workshop.ruler)
     photos = no_photos(workshop)
-    return print_document(pages, Paper(stock), photos, workshop, title="Swap list")
+    return print_document(pages, Paper(stock), photos, workshop, title=to_print("Swap list"))

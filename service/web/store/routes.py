@@ -8,6 +8,9 @@ from service.web.replies.problems import MEDIA_TYPE
 from service.web.store.cards import attachments, printers, prints, reprints, swap_list
 from service.web.store.intake import imports, photos
 from service.web.store.packings import checks, moves, outs, packings, papers
+from service.web.store.previews import cards as card_previews
+from service.web.store.previews import plans as run_previews
+from service.web.store.previews import stocks as stock_previews
 from service.web.store.records import containers, history, objects, search
 from service.web.store.tasks import events, spoiled, tasks
 from service.web.views import scan
@@ -19,6 +22,7 @@ _PROBLEM: dict[str, object] = {
 
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
+    *(card_previews, run_previews, stock_previews),
     *(history, packings, checks, outs, papers, moves, objects, containers),
     *(imports, photos, events, spoiled, tasks, search, printers, prints),
     *(attachments, reprints, swap_list, scan),

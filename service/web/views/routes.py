@@ -9,6 +9,7 @@ from service.web.views.attach import scanned
 from service.web.views.containers import list as container_list
 from service.web.views.desk import make as desk_make
 from service.web.views.desk import page as desk_page
+from service.web.views.desk import swaps
 from service.web.views.runs import list as run_list
 from service.web.views.runs import run
 from service.web.views.shell import assets

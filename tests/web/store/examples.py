@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
@@ -10,10 +11,12 @@ from typing import Any
 from urllib.parse import quote
 
 import httpx
+import pikepdf
 from fastapi import FastAPI
 
 from service.cards.fingerprint import LETTERS
 from service.geometry import Insets
+from service.keeping.previews.kept_plans import FOLDER
 from service.keeping.printing.printers_file import keep_saved
 from service.keeping.today import compose_today
 from service.render.ruler import PangoRuler
@@ -58,7 +61,8 @@ def add_run(folder: Path) -> None:
         cards = compose_today(connection, PangoRuler(FONTS_CONF), [BOX]).standing_cards
     made = [_place(describe_card(card)) for card in cards]
     made.append(_of_other_words(made[0]))
-    pdf = open_shelf(folder / "files", scratch=folder).put(b"%PDF-1.7 of the test", ".pdf")
+    blank = _blank_pdf()
+    pdf = open_shelf(folder / "files", scratch=folder).put(blank, ".pdf")
     names = dict.fromkeys(card.file for card in made)
     files = [
         RunFile(name, pdf.sha256, pdf.length_bytes, name[:-4].split(", ")[1]) for name in names
@@ -69,6 +73,17 @@ def add_run(folder: Path) -> None:
         add_task(connection, "print-0", "print", {}, stamp=STAMP)
     engine.dispose()
     keep_saved(folder, PRINTERS)
+    plan = folder / FOLDER / ("5f" * 32)
+    plan.mkdir(parents=True)
+    (plan / f"end-label, {STOCKS['end-label']}.pdf").write_bytes(blank)
+
+
+def _blank_pdf() -> bytes:
+    target = io.BytesIO()
+    with pikepdf.new() as pdf:
+        pdf.add_blank_page(page_size=(595, 842))
+        pdf.save(target)
+    return target.getvalue()
 
 
 def _place(card: MadeCard) -> MadeCard:

@@ -11,7 +11,7 @@ from pydantic import BaseModel
 
 from service.errors import ServiceError
 from service.findings import Finding, Where, make_finding
-from service.keeping.reprints import OutOfDate, ReprintList, list_reprints, list_reprints_of
+from service.keeping.reprints import OutOfDate, ReprintList, list_reprints_of
 from service.web.replies.accept import choose_media_type
 from service.web.replies.problems import FindingView, show_findings
 from service.web.replies.refusals import Refusal, RefusedError
@@ -108,11 +108,10 @@ def reprints(
 
 
 def _find(counter: Counter, container_number: str) -> ReprintList:
-    with counter.measuring() as ruler:
-        if not container_number:
-            return list_reprints(counter.engine, ruler)
-        with counter.reading() as connection:
-            return list_reprints_of(connection, ruler, container_number)
+    if not container_number:
+        return counter.list_reprints()
+    with counter.measuring() as ruler, counter.reading() as connection:
+        return list_reprints_of(connection, ruler, container_number)
 
 
 def _show(found: ReprintList) -> ReprintsView:

@@ -58,7 +58,10 @@ def bring_photos(form: Annotated[PhotosForm, File()], acting: TheActing) -> Brou
     The same photos again change nothing. A photo that fits no object, or several, is told of and
     given to none.
     """
-    with acting.counter.working() as desk, tempfile.TemporaryDirectory() as folder:
+    with (
+        acting.counter.working() as desk,
+        tempfile.TemporaryDirectory(dir=desk.workshop.scratch_folder) as folder,
+    ):
         packed = Path(folder) / NAME
         pack_photos(form.photos, packed)
         return _show(bring_in_bulk(desk, packed, stamp=acting.stamp))

@@ -64,7 +64,7 @@ def ask_for_import(form: Annotated[ImportForm, File()], asked: TheAsked) -> Resp
 @router.post("/api/tasks/photos", status_code=_ACCEPTED, response_model=TaskView)
 def ask_for_photos(form: Annotated[PhotosForm, File()], asked: TheAsked) -> Response:
     """Ask for many photos to be brought; those brought before an end stay."""
-    with tempfile.TemporaryDirectory() as folder:
+    with tempfile.TemporaryDirectory(dir=asked.counter.scratch_folder) as folder:
         packed = FilePath(folder) / NAME
         pack_photos(form.photos, packed)
         stored = asked.counter.shelf.put(packed, packed.suffix)

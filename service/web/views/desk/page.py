@@ -7,7 +7,6 @@ from typing import Annotated
 
 from fastapi import APIRouter, Depends, Request, Response
 
-from service.keeping.reprints import ReprintList, list_reprints
 from service.store.kept.tasks import list_tasks
 from service.store.kept.used_sheets import load_used_sheets
 from service.store.printed.runs import list_runs, load_attached, load_card
@@ -56,7 +55,7 @@ def show_desk(request: Request, counter: Counter, asked: Asked, form: FilledForm
 
 
 def _gather_start(counter: Counter) -> Mapping[str, object]:
-    listed = _list(counter)
+    listed = counter.list_reprints()
     with counter.reading() as connection:
         tasks = list_tasks(connection, limit=20)
         return {
@@ -71,11 +70,11 @@ def _gather_start(counter: Counter) -> Mapping[str, object]:
 
 
 def _gather_wrong(counter: Counter, _asked: Asked) -> Mapping[str, object]:
-    return _stops(offer_wrong(_list(counter).out_of_date))
+    return _stops(offer_wrong(counter.list_reprints().out_of_date))
 
 
 def _gather_lacking(counter: Counter, _asked: Asked) -> Mapping[str, object]:
-    lacking = _list(counter).unattached
+    lacking = counter.list_reprints().unattached
     with counter.reading() as connection:
         return _stops(offer_lacking(connection, lacking))
 
@@ -103,11 +102,6 @@ def _gather_objects(counter: Counter, asked: Asked) -> Mapping[str, object]:
 
 def _gather_all(_counter: Counter, _asked: Asked) -> Mapping[str, object]:
     return {}
-
-
-def _list(counter: Counter) -> ReprintList:
-    with counter.measuring() as ruler:
-        return list_reprints(counter.engine, ruler)
 
 
 def _stops(stops: tuple[Stop, ...]) -> Mapping[str, object]:

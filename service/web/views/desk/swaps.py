@@ -24,8 +24,8 @@ MOST_ROWS = 300
 def swap_list(request: Request, acting: ThePageActing) -> Response:
     """Show the list, old and new side by side."""
     counter = acting.counter
-    with counter.measuring() as ruler:
-        listed = gather_swaps(counter.engine, ruler, stamp=acting.stamp, indoors=True)
+    found = counter.list_reprints()
+    listed = gather_swaps(counter.engine, found, stamp=acting.stamp, indoors=True)
     rows = listed.rows[:MOST_ROWS]
     stops = [(stop, list(some)) for stop, some in groupby(rows, _stop)]
     values = {"stops": stops, "rows": len(listed.rows), "more": len(listed.rows) - len(rows)}

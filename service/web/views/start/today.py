@@ -9,7 +9,7 @@ from datetime import date
 
 from service.cards.changes.change import Urgency
 from service.cards.kinds import find_kind
-from service.keeping.reprints import OutOfDate, list_reprints
+from service.keeping.reprints import OutOfDate
 from service.keeping.rounds.due import DueContainer, list_due, put_overdue_first
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.handles import Connection
@@ -68,8 +68,7 @@ class Today:
 
 def gather_today(counter: Counter, day: date) -> Today:
     """Gather what is to be done on a day."""
-    with counter.measuring() as ruler:
-        reprints = list_reprints(counter.engine, ruler)
+    reprints = counter.list_reprints()
     swaps = group_swaps(reprints.out_of_date)
     with counter.reading() as connection:
         due = put_overdue_first(list_due(connection, day), day)

@@ -1,0 +1,90 @@
+"""Chromium, and the invented museum to look at: printed, attached, and one box repacked since."""
+
+from __future__ import annotations
+
+import io
+import os
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, sync_playwright
+from rich.console import Console
+
+from service.cli.demo import show_demo
+from service.config import Settings
+from tests.browser.served import served
+
+_PLACES = ("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome")
+_QUIET = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    """Start the browser of the system; with CI set its lack is a failure."""
+    place = next((place for place in _PLACES if Path(place).exists()), "")
+    if not place:
+        if os.environ.get("CI"):  # noqa: TID251 - tests are an entry point
+            pytest.fail("Chromium is missing, and CI needs it")
+        pytest.skip("Chromium is not installed")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=place, args=list(_QUIET))
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(scope="session")
+def printed_demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Print and attach the invented museum once; give the folder of its store."""
+    folder = tmp_path_factory.mktemp("demo")
+    before = Path.cwd()
+    os.chdir(folder)
+    try:
+        settings = Settings(data=folder, processes=2, actor="Ada Quill")
+        assert show_demo(Console(file=io.StringIO()), settings) == 0
+    finally:
+        os.chdir(before)
+    return folder / "demo"
+
+
+@pytest.fixture(scope="session")
+def museum(printed_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Serve the demo to whoever only looks; give its address."""
+    folder = shutil.copytree(printed_demo, tmp_path_factory.mktemp("looked-at") / "data")
+    with served(folder) as address:
+        yield address
+
+
+@pytest.fixture
+def own_museum(printed_demo: Path, tmp_path: Path) -> Iterator[str]:
+    """Serve a copy of the demo to a test that changes it."""
+    with served(shutil.copytree(printed_demo, tmp_path / "data")) as address:
+        yield address
+
+
+@pytest.fixture
+def new_museum(tmp_path: Path) -> Iterator[str]:
+    """Serve a store in which nothing is yet."""
+    with served(tmp_path / "data") as address:
+        yield address
+
+
+@pytest.fixture
+def phone(chromium: Browser) -> Iterator[BrowserContext]:
+    """Give a window as narrow as a small phone, with a finger for a mouse."""
+    with chromium.new_context(viewport={"width": 360, "height": 740}, has_touch=True) as context:
+        yield context
+
+
+@pytest.fixture
+def desktop(chromium: Browser) -> Iterator[BrowserContext]:
+    """Give a window of an office screen."""
+    with chromium.new_context(viewport={"width": 1440, "height": 900}) as context:
+        yield context
