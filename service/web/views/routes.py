@@ -7,9 +7,9 @@ from fastapi import APIRouter, Depends
 from service.web.views.attach import page as attach_page
 from service.web.views.attach import scanned
 from service.web.views.containers import list as container_list
+from service.web.views.desk import look, swaps
 from service.web.views.desk import make as desk_make
 from service.web.views.desk import page as desk_page
-from service.web.views.desk import swaps
 from service.web.views.runs import list as run_list
 from service.web.views.runs import run
 from service.web.views.shell import assets
@@ -20,7 +20,8 @@ from service.web.views.tasks import page as task_page
 router = APIRouter(dependencies=[Depends(check_form)])
 PARTS = (
     *(page, demo, you, container_list),
-    *(desk_page, desk_make, swaps, task_page, run_list, run, attach_page, scanned),
+    *(desk_page, desk_make, look, swaps),
+    *(task_page, run_list, run, attach_page, scanned),
 )
 for each in PARTS:
     router.include_router(each.router)
