@@ -18,6 +18,7 @@ from service.errors import (
     JobError,
     LayoutError,
     NotFoundError,
+    NotSentError,
     PackedElsewhereError,
     PackingConflictError,
     RecordsError,
@@ -57,6 +58,7 @@ STATUSES: dict[type[ServiceError], int] = {
     StoreBusyError: 503,
     StoreFullError: 507,
     JobError: 500,
+    NotSentError: 502,
     ConfigError: 500,
     ServiceError: 500,
 }

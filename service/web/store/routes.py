@@ -5,7 +5,7 @@ from __future__ import annotations
 from fastapi import APIRouter
 
 from service.web.replies.problems import MEDIA_TYPE
-from service.web.store.cards import attachments, printers, prints, reprints, swap_list
+from service.web.store.cards import attachments, printers, prints, reprints, sending, swap_list
 from service.web.store.intake import imports, photos
 from service.web.store.packings import checks, moves, outs, packings, papers
 from service.web.store.previews import cards as card_previews
@@ -24,7 +24,7 @@ router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(card_previews, run_previews, stock_previews),
     *(history, packings, checks, outs, papers, moves, objects, containers),
-    *(imports, photos, events, spoiled, tasks, search, printers, prints),
+    *(imports, photos, events, spoiled, tasks, search, printers, prints, sending),
     *(attachments, reprints, swap_list, scan),
 )
 for each in PARTS:

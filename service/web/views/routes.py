@@ -12,6 +12,7 @@ from service.web.views.desk import make as desk_make
 from service.web.views.desk import page as desk_page
 from service.web.views.runs import list as run_list
 from service.web.views.runs import run
+from service.web.views.runs import send as run_send
 from service.web.views.shell import assets
 from service.web.views.shell.reader import check_form
 from service.web.views.start import demo, page, you
@@ -21,7 +22,7 @@ router = APIRouter(dependencies=[Depends(check_form)])
 PARTS = (
     *(page, demo, you, container_list),
     *(desk_page, desk_make, look, swaps),
-    *(task_page, run_list, run, attach_page, scanned),
+    *(task_page, run_list, run_send, run, attach_page, scanned),
 )
 for each in PARTS:
     router.include_router(each.router)

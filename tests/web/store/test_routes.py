@@ -7,7 +7,11 @@ import httpx
 import pytest
 from pydantic import BaseModel
 
+from service.keeping.printing.printers_file import keep_saved
 from service.pipeline.ready import Workshop
+from service.sheets.printers.printer import Printer as KnownPrinter
+from service.sheets.printers.saved import Saved
+from tests.keeping.sending.printer import Printer, running_printer
 from tests.web.sent import problem_of
 from tests.web.store.cards.test_swap_list import make_one_wrong
 from tests.web.store.examples import add_run, document, list_examples, send_example
@@ -50,7 +54,9 @@ def test_every_example_can_be_sent(
     """What the description shows is answered with the status and the shape that it promises."""
     path, method, at = shown
     folder = shutil.copytree(printed, tmp_path / "data")
-    with open_client(folder, workshop) as client:
+    with open_client(folder, workshop) as client, running_printer(Printer()) as printer:
+        if path.endswith("/send"):
+            keep_saved(folder, Saved((KnownPrinter("Label desk", address=printer.address),)))
         if path == "/api/swap-list":
             make_one_wrong(client)
         if path.endswith("/taken-back"):

@@ -14,6 +14,7 @@ from service.cards.kinds import find_kind
 from service.errors import ServiceError
 from service.jobs.requests import SpoiledRequest
 from service.keeping.printing.printers_file import name_printer
+from service.keeping.sending.send import list_senders
 from service.store.printed.card import PrintedCard, RunFile, RunRecord
 from service.store.printed.runs import load_run, load_run_record
 from service.store.tables import CardState
@@ -106,6 +107,7 @@ def _show(request: Request, counter: Counter, run: int, form: FilledForm) -> Res
         "waiting": states[CardState.MADE],
         "attached": states[CardState.ATTACHED],
         "printers": list_settings(counter.data_folder).printers,
+        "senders": list_senders(counter.data_folder),
         "form": form,
         "file_names": [(file.name, file.name) for file in record.files],
     }
