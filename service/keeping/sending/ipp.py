@@ -196,4 +196,5 @@ def _list(known: Mapping[str, object], name: str, otherwise: str) -> Sequence[st
 
 
 def _job_id(said: Mapping[str, Any]) -> int:
-    return int(next(iter(said["jobs"]), {}).get("job-id", 0))
+    jobs = said["jobs"]
+    return int(jobs[0].get("job-id", 0)) if jobs else 0

@@ -48,6 +48,12 @@ class Stop:
         """The urgency of the most urgent card; none where nothing is wrong."""
         return min((one.urgency for one in self.ticks if one.urgency is not None), default=None)
 
+    @property
+    def reasons(self) -> tuple[str, ...]:
+        """The reasons that all of several cards share; none where they differ."""
+        several = {one.reasons for one in self.ticks} if len(self.ticks) > 1 else set()
+        return next(iter(several)) if len(several) == 1 else ()
+
 
 def offer_wrong(wrong: Sequence[OutOfDate]) -> tuple[Stop, ...]:
     """Offer the cards of the reprint list, in its order."""

@@ -112,8 +112,8 @@ def test_the_whole_list_is_one_order(order: Reader) -> None:
 def test_ticked_positions_are_sheets() -> None:
     """Each stock with what is gone of it; a stock of which nothing is gone is not named."""
     wanted = PrintBody(containers=[BOX]).model_dump_json(exclude_defaults=True)
-    gone = [("gone", "2@A4 2x4 99.1x67.7"), ("gone", "5@A4 2x4 99.1x67.7"), ("gone", "x@y")]
-    body = read_body(FormData([("wanted", wanted), *gone]))
+    gone = ("2@A4 2x4 99.1x67.7", "5@A4 2x4 99.1x67.7", "x@y")
+    body = read_body(FormData([("wanted", wanted), *(("gone", value) for value in gone)]))
     assert body.sheets == [SheetInTrayBody(stock="A4 2x4 99.1x67.7", positions=[2, 5])]
     assert body.containers == [BOX]
 

@@ -36,6 +36,8 @@ def test_cards_of_a_container_stand_together_with_the_most_urgent_reason() -> No
         ("", "X.1"),
     ]
     assert stops[0].urgency is Urgency.HAZARD_OR_LIFT
+    assert stops[0].reasons == ("moved",)
+    assert stops[1].reasons == ()
     assert {tick.field for tick in stops[0].ticks} == {""}
     assert stops[0].ticks[0].old.startswith("r3 ")
     assert CARD == "card"
