@@ -17,6 +17,7 @@ from service.jobs.requests import (
     PrintRequest,
     SheetInTray,
     ShelvedFile,
+    SpoiledRequest,
     read_request,
 )
 from service.jobs.results import tell_findings
@@ -24,9 +25,11 @@ from service.jobs.watch import TaskOverError, Watch
 from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
 from service.keeping.photos.bring import bring_in_bulk
+from service.keeping.printing.pick import name_lacking
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
-from service.keeping.reprints import name_cards, name_lacking, name_reprints
+from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
+from service.keeping.reprints import name_cards, name_reprints
 from service.pages.ruler import Ruler
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import Content, read_source
@@ -83,9 +86,26 @@ def run_print(job: Job) -> None:
     options = look_up_options(job.desk, read_request(PrintRequest, job.task.request))
 
     def also_save(connection: Connection, made: MadeRun) -> None:
-        job.finish(connection, tell_run(made))
+        job.finish(connection, _tell_run(made))
 
     print_run(job.desk, options, stamp=job.stamp, on_progress=job.watch(), also_save=also_save)
+
+
+def run_spoiled(job: Job) -> None:
+    """Print the cards of a spoiled sheet again; they are marked as spoiled with the new run.
+
+    Raises:
+        TaskOverError: When the task was finished meanwhile; nothing is marked.
+        ServiceError: When no card lies on that sheet any more, or it cannot be printed.
+    """
+    asked = read_request(SpoiledRequest, job.task.request)
+    printer = name_printer(job.desk.data_folder, asked.printer, asked.tray)
+    sheet = SpoiledSheet(asked.run_id, asked.file, asked.sheet, printer)
+
+    def also_save(connection: Connection, made: MadeRun) -> None:
+        job.finish(connection, _tell_run(made))
+
+    print_spoiled(job.desk, sheet, stamp=job.stamp, on_progress=job.watch(), also_save=also_save)
 
 
 def look_up_options(desk: Desk, request: PrintRequest) -> PrintOptions:
@@ -171,7 +191,7 @@ def run_photos(job: Job) -> None:
         job.finish(connection, {**result, **tell_findings(brought.findings)})
 
 
-def tell_run(made: MadeRun) -> dict[str, object]:
+def _tell_run(made: MadeRun) -> dict[str, object]:
     """Tell of a run what its task keeps."""
     files = [{"name": file.name, "stock": file.stock, "sha256": file.sha256} for file in made.files]
     told = {"run_id": made.run_id, "cards": len(made.cards), "files": files}

@@ -160,22 +160,6 @@ def name_reprints(engine: Engine, ruler: Ruler) -> frozenset[CardKey]:
     return keys
 
 
-def name_lacking(engine: Engine, ruler: Ruler) -> frozenset[CardKey]:
-    """Name the cards that containers lack; what is printed already only has to be attached.
-
-    Raises:
-        NotFoundError: When there are none.
-    """
-    lacking = list_reprints(engine, ruler).unattached
-    keys = frozenset(
-        (one.container_number, one.kind, one.side) for one in lacking if not one.is_made
-    )
-    if not keys:
-        name = "list of what is missing"
-        raise NotFoundError(name, what="card on the")
-    return keys
-
-
 def name_cards(connection: Connection, card_ids: Iterable[int]) -> frozenset[CardKey]:
     """Name the cards of which these were printed, by their numbers: for those lost or torn.
 

@@ -82,8 +82,7 @@ def fit_on_stock(
     """
     asked = options.by_kind.get(kind.code, options.stock)
     if asked is not None:
-        pages, stock = _fit(kind, card, asked, fitting)
-        return FittedCard(kind, card, pages, stock), ()
+        return FittedCard(kind, card, *_fit(kind, card, asked, fitting)), ()
     chosen, findings = _CHOICES[kind.code](card, container, fitting, options)
     return FittedCard(kind, card, *chosen), findings
 

@@ -18,7 +18,6 @@ from service.keeping.reprints import (
     list_reprints,
     list_reprints_of,
     name_cards,
-    name_lacking,
     name_reprints,
 )
 from service.keeping.today import compose_today
@@ -192,7 +191,6 @@ def test_what_is_lacking_is_listed_beside_it(engine: Engine, ruler: Ruler) -> No
     lacking = list_reprints(engine, ruler).unattached
     assert {one.container_number for one in lacking} == {EMPTY}
     assert not any(one.is_made for one in lacking)
-    assert {number for number, _, _ in name_lacking(engine, ruler)} == {EMPTY}
 
 
 def test_only_the_container_asked_for_is_listed(engine: Engine, ruler: Ruler) -> None:

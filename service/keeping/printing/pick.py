@@ -6,10 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from service.cards.kinds import OBJECT_TAG
+from service.errors import NotFoundError
+from service.keeping.reprints import list_reprints
 from service.keeping.today import compose_today
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey, object_tag_keys
-from service.store.handles import Connection
+from service.store.handles import Connection, Engine
 from service.store.load_records import load_container
 
 
@@ -50,3 +52,19 @@ def pick_cards(
         for packed in packing.everything
         if packed.known
     )
+
+
+def name_lacking(engine: Engine, ruler: Ruler) -> frozenset[CardKey]:
+    """Name the cards that containers lack; what is printed already only has to be attached.
+
+    Raises:
+        NotFoundError: When there are none.
+    """
+    lacking = list_reprints(engine, ruler).unattached
+    keys = frozenset(
+        (one.container_number, one.kind, one.side) for one in lacking if not one.is_made
+    )
+    if not keys:
+        name = "list of what is missing"
+        raise NotFoundError(name, what="card on the")
+    return keys

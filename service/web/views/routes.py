@@ -26,6 +26,8 @@ PARTS = (
 )
 for each in PARTS:
     router.include_router(each.router)
+for other in (desk_make, swaps):
+    router.include_router(other.files)
 
 open_router = APIRouter()
 """What is there without a store, too."""

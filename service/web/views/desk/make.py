@@ -25,12 +25,14 @@ from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
 router = APIRouter()
+files = APIRouter()
+"""What pages load."""
 
 _STYLE = "stocks.css"
 _FOR_A_YEAR = "public, max-age=31536000, immutable"
 
 
-@router.get("/print/drawn/{digest}/{name}", include_in_schema=False)
+@files.get("/print/drawn/{digest}/{name}", include_in_schema=False)
 def drawn(digest: str, name: str) -> Response:
     """Give the style that draws each stock to scale.
 

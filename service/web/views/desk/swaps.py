@@ -14,6 +14,8 @@ from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
 router = APIRouter()
+files = APIRouter()
+"""What pages link to that is no page."""
 
 _PDF = "application/pdf"
 MOST_ROWS = 300
@@ -32,7 +34,7 @@ def swap_list(request: Request, acting: ThePageActing) -> Response:
     return show_page(request, "print/swaps.html", values)
 
 
-@router.get("/print/swap-list/{paper}.pdf", include_in_schema=False)
+@files.get("/print/swap-list/{paper}.pdf", include_in_schema=False)
 def swap_list_file(acting: ThePageActing, paper: Literal["A4", "Letter"]) -> Response:
     """Give the list as a PDF with boxes to tick; nothing of it is kept."""
     with acting.counter.working() as desk:
