@@ -40,7 +40,7 @@ def print_swaps(
     """Print the swap list as the records are now, and give the path of the file.
 
     Raises:
-        ContentsError: When no card has to be replaced.
+        NothingToDoError: When no card has to be replaced.
         ProofFailedError: When a page does not read back as it should.
     """
     listed = list_reprints(desk.engine, desk.workshop.ruler, on_progress=on_progress)

@@ -8,6 +8,8 @@ from fastapi import APIRouter, Depends, File, Header, Request, Response
 from pydantic import BaseModel, Field
 
 from service.cards.kinds import CARD_KINDS
+from service.store.people.role import Role
+from service.web.access.gate import OPEN, GatedRoute, needs
 from service.web.forms import PrintForm, receive
 from service.web.press import Presses
 from service.web.replies.accept import choose_media_type
@@ -17,7 +19,7 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.stocks import router as stocks_router
 from service.web.work import Choice, Done, Failed, Job
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 router.include_router(stocks_router)
 
 _PROBLEMS: dict[int | str, dict[str, object]] = {
@@ -80,13 +82,13 @@ def _presses(request: Request) -> Presses:
 ThePresses = Annotated[Presses, Depends(_presses)]
 
 
-@router.get("/health")
+@router.get("/health", dependencies=[OPEN])
 def health() -> Health:
     """Say that the service answers, also while it prints."""
     return Health(status="ok")
 
 
-@router.get("/api/kinds")
+@router.get("/api/kinds", dependencies=[needs(Role.VIEW)])
 def kinds() -> list[KindView]:
     """List the kinds of card."""
     return [
@@ -101,7 +103,7 @@ def kinds() -> list[KindView]:
     ]
 
 
-@router.get("/api/problems")
+@router.get("/api/problems", dependencies=[needs(Role.VIEW)])
 def problems() -> list[ProblemView]:
     """List every problem a reply can name, by its code."""
     return [
@@ -110,7 +112,12 @@ def problems() -> list[ProblemView]:
     ]
 
 
-@router.post("/api/render", responses=_PRINTED | _PROBLEMS, response_class=Response)
+@router.post(
+    "/api/render",
+    dependencies=[needs(Role.VIEW)],
+    responses=_PRINTED | _PROBLEMS,
+    response_class=Response,
+)
 def render(
     form: Annotated[PrintForm, File()],
     presses: ThePresses,
@@ -129,7 +136,7 @@ def render(
         return reply(_do(job, presses), media_type, page=form.page)
 
 
-@router.post(CHECK_PATH, responses=_PROBLEMS)
+@router.post(CHECK_PATH, dependencies=[needs(Role.VIEW)], responses=_PROBLEMS)
 def check(form: Annotated[PrintForm, File()], presses: ThePresses) -> Findings:
     """Say everything that is noticed in records, packings, photos and the fit.
 

@@ -9,8 +9,10 @@ from pydantic import BaseModel
 
 from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS, find_stock
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
 class StockView(BaseModel):
@@ -43,13 +45,13 @@ class StockDrawing(StockView):
     rects: list[PositionRect]
 
 
-@router.get("/api/stocks")
+@router.get("/api/stocks", dependencies=[needs(Role.VIEW)])
 def stocks() -> list[StockView]:
     """List the stocks that can be printed on."""
     return [_view(stock) for stock in STOCKS]
 
 
-@router.get("/api/stocks/{name}")
+@router.get("/api/stocks/{name}", dependencies=[needs(Role.VIEW)])
 def stock_by_name(
     name: Annotated[str, Path(max_length=200, examples=["A4 2x4 99.1x67.7"])],
 ) -> StockDrawing:

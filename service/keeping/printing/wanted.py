@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from service.cards.kinds import OBJECT_TAG
 from service.errors import NotFoundError
 from service.keeping.desk import Desk
+from service.keeping.photos.shown import find_source
 from service.keeping.today import Printable, load_printable
 from service.pipeline.options import PrintOptions
 from service.records.record import Collection
+from service.render.pictures.prepare import PhotoSource
 from service.store.open import reading
 
 
@@ -20,7 +21,7 @@ class Wanted:
     """Records, the file of each photo they name, and options that name no other container."""
 
     collection: Collection
-    photos: Mapping[str, Path]
+    photos: Mapping[str, PhotoSource]
     options: PrintOptions
 
 
@@ -36,11 +37,8 @@ def load_wanted(desk: Desk, options: PrintOptions) -> Wanted:
     with reading(desk.engine) as connection:
         loaded = load_printable(connection, containers, tagged=tagged)
     _refuse_unknown(tagged, loaded)
-    paths = {
-        name: desk.shelf.local_path(photo.sha256, photo.suffix)
-        for name, photo in loaded.photos.items()
-    }
-    return Wanted(loaded.collection, paths, options)
+    sources = {name: find_source(desk.shelf, photo) for name, photo in loaded.photos.items()}
+    return Wanted(loaded.collection, sources, options)
 
 
 def _narrowed(options: PrintOptions) -> PrintOptions:

@@ -36,7 +36,7 @@ def print_sheet(desk: Desk, wish: SheetWish, *, stamp: Stamp) -> Path:
     """Print the check sheet as the records are now, and give the path of the file.
 
     Raises:
-        ContentsError: When nothing is due.
+        NothingToDoError: When nothing is due.
         ProofFailedError: When a page does not read back as it should.
     """
     today = stamp.at.date()

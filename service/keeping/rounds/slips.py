@@ -28,7 +28,7 @@ def print_slips(desk: Desk, outs: Sequence[Out], *, paper: str = "A4") -> Path:
     """Print the slips of what is out, several on a page, and give the path of the file.
 
     Raises:
-        ContentsError: When there is none.
+        NothingToDoError: When there is none.
         ProofFailedError: When a page does not read back as it should.
     """
     numbers = list(dict.fromkeys(out.slip.container_number for out in outs))

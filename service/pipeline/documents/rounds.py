@@ -9,7 +9,7 @@ from pathlib import Path
 from service.cards.papers.check_sheet import CheckSheet
 from service.cards.papers.isolation_label import IsolationLabel
 from service.cards.papers.removal_slip import RemovalSlip
-from service.errors import ContentsError
+from service.errors import NothingToDoError
 from service.pages.rounds.isolation import fit_isolation_label
 from service.pages.rounds.sheet import fit_check_sheet
 from service.pages.rounds.slip import fit_removal_slip
@@ -39,12 +39,12 @@ def print_check_sheet(
     """Print the sheet; the file stands in a folder of its own below the scratch folder.
 
     Raises:
-        ContentsError: When nothing is due.
+        NothingToDoError: When nothing is due.
         ProofFailedError: When a page does not read back as it should.
     """
     if not sheet.rows:
         message = "Nothing is due."
-        raise ContentsError(message)
+        raise NothingToDoError(message)
     wanted = (one.photo for row in sheet.rows for one in row.photos)
     photos = _prepare(wanted, sources, workshop)
     rows = tuple(
@@ -67,12 +67,12 @@ def print_removal_slips(
     """Print slips in the order given, several on a page.
 
     Raises:
-        ContentsError: When there is none.
+        NothingToDoError: When there is none.
         ProofFailedError: When a page does not read back as it should.
     """
     if not slips:
         message = "Nothing is out."
-        raise ContentsError(message)
+        raise NothingToDoError(message)
     photos = _prepare((slip.photo for slip in slips), sources, workshop)
     stock = _find(SLIP_PAPERS, paper)
     pages = [

@@ -63,6 +63,7 @@ class Counter:
         self.engine = desk.engine
         self.data_folder = desk.data_folder
         self.scratch_folder = desk.workshop.scratch_folder
+        self.cache_folder = desk.workshop.cache_folder
         self.line = backroom.line
         self._desk = desk
         self._remembered = Remembered()

@@ -6,12 +6,13 @@ from fastapi import APIRouter
 
 from service.web.replies.problems import MEDIA_TYPE
 from service.web.store.cards import attachments, printers, prints, reprints, sending, swap_list
-from service.web.store.intake import imports, photos
+from service.web.store.intake import imports, mappings, photos, undo
 from service.web.store.packings import checks, moves, outs, packings, papers
+from service.web.store.people import pairings, sessions, tokens, users
 from service.web.store.previews import cards as card_previews
 from service.web.store.previews import plans as run_previews
 from service.web.store.previews import stocks as stock_previews
-from service.web.store.records import containers, history, objects, search
+from service.web.store.records import containers, history, object_photos, objects, search
 from service.web.store.tasks import events, spoiled, tasks
 from service.web.views import scan
 
@@ -23,9 +24,11 @@ _PROBLEM: dict[str, object] = {
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(card_previews, run_previews, stock_previews),
-    *(history, packings, checks, outs, papers, moves, objects, containers),
-    *(imports, photos, events, spoiled, tasks, search, printers, prints, sending),
+    *(history, object_photos, packings, checks, outs, papers, moves, objects, containers),
+    *(mappings, imports, undo, photos, events, spoiled, tasks, search),
+    *(printers, prints, sending),
     *(attachments, reprints, swap_list, scan),
+    *(sessions, users, tokens, pairings),
 )
 for each in PARTS:
     router.include_router(each.router)

@@ -8,13 +8,15 @@ from fastapi import APIRouter, Response
 from pydantic import BaseModel, ConfigDict, Field
 
 from service.keeping.sending.send import find_printer, load_files, send_files
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheAsked
 from service.web.store.cards.prints import RunId
 from service.web.store.once import Made, find_again, keep_made
 from service.web.store.packings.shapes import Number
 from service.web.store.records.shapes import STRICT
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
 class SendBody(BaseModel):
@@ -40,7 +42,12 @@ class SentView(BaseModel):
     sent: list[SentFileView]
 
 
-@router.post("/api/prints/{run}/send", status_code=201, response_model=SentView)
+@router.post(
+    "/api/prints/{run}/send",
+    dependencies=[needs(Role.PRINT)],
+    status_code=201,
+    response_model=SentView,
+)
 def send_run(run: RunId, body: SendBody, asked: TheAsked) -> Response:
     """Send PDFs of a run to a printer, unscaled and one-sided, to its own address alone.
 

@@ -14,11 +14,13 @@ from service.errors import NotFoundError
 from service.keeping.previews.cards import CardWish, lay_all, lay_card
 from service.pipeline.options import card_key
 from service.pipeline.previews.card import LaidCard, draw_card
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import FindingView, show_findings
 from service.web.store.asking import ContainerNumber, ObjectNumber, TheCounter
 from service.web.store.previews.picture import PICTURE, Looking, PageNumber, Paper, TheLooking
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _Kind = Annotated[
     str, Query(max_length=100, description="A kind of /api/kinds.", examples=["end-label"])
@@ -69,7 +71,7 @@ class PreviewCards(BaseModel):
     findings: list[FindingView]
 
 
-@router.get("/api/containers/{number:path}/previews")
+@router.get("/api/containers/{number:path}/previews", dependencies=[needs(Role.VIEW)])
 def previews(number: ContainerNumber, counter: TheCounter, paper: Paper = "A4") -> PreviewCards:
     """List the cards a container would get now, with the pages of each; nothing is drawn yet."""
     with counter.previewing() as desk:
@@ -81,7 +83,12 @@ def previews(number: ContainerNumber, counter: TheCounter, paper: Paper = "A4") 
     )
 
 
-@router.get("/api/containers/{number:path}/preview", response_class=Response, responses=PICTURE)
+@router.get(
+    "/api/containers/{number:path}/preview",
+    response_class=Response,
+    responses=PICTURE,
+    dependencies=[needs(Role.VIEW)],
+)
 def container_preview(
     number: ContainerNumber,
     asked: Annotated[_CardPage, Depends(_card_page)],
@@ -97,7 +104,12 @@ def container_preview(
     return _picture(looking, CardWish(number, asked.kind, asked.side, asked.paper), asked.page)
 
 
-@router.get("/api/objects/{number:path}/preview", response_class=Response, responses=PICTURE)
+@router.get(
+    "/api/objects/{number:path}/preview",
+    response_class=Response,
+    responses=PICTURE,
+    dependencies=[needs(Role.VIEW)],
+)
 def object_preview(
     number: ObjectNumber, looking: TheLooking, paper: Paper = "A4", page: PageNumber = 1
 ) -> Response:

@@ -12,6 +12,8 @@ from service.jobs.kinds import look_up_options
 from service.keeping.previews.layout import PlannedPosition, PlannedSheet, PositionState
 from service.keeping.previews.pages import SheetFile, draw_sheet, find_planned_file, find_run_file
 from service.keeping.previews.plans import Plan, PlannedFile, plan_run
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import FindingView, show_findings
 from service.web.stocks import StockDrawing, draw_stock
 from service.web.store.asking import TheCounter
@@ -19,7 +21,7 @@ from service.web.store.cards.prints import RunId
 from service.web.store.cards.wanted import PrintBody
 from service.web.store.previews.picture import PICTURE, Looking, SheetNumber, TheLooking
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _FileName = Annotated[str, Path(max_length=300, examples=["end-label, A4 2x4 99.1x67.7.pdf"])]
 _PlanName = Annotated[
@@ -68,7 +70,7 @@ class PlanView(BaseModel):
     findings: list[FindingView]
 
 
-@router.post("/api/prints/preview")
+@router.post("/api/prints/preview", dependencies=[needs(Role.VIEW)])
 def plan(body: PrintBody, counter: TheCounter) -> PlanView:
     """Show what printing would give: files, sheets, positions and findings. Nothing is printed.
 
@@ -85,6 +87,7 @@ def plan(body: PrintBody, counter: TheCounter) -> PlanView:
     "/api/prints/preview/{plan}/files/{name}/sheets/{sheet}",
     response_class=Response,
     responses=PICTURE,
+    dependencies=[needs(Role.VIEW)],
 )
 def planned_sheet(
     plan: _PlanName, name: _FileName, sheet: SheetNumber, looking: TheLooking
@@ -96,7 +99,10 @@ def planned_sheet(
 
 
 @router.get(
-    "/api/prints/{run}/files/{name}/pages/{page}", response_class=Response, responses=PICTURE
+    "/api/prints/{run}/files/{name}/pages/{page}",
+    response_class=Response,
+    responses=PICTURE,
+    dependencies=[needs(Role.VIEW)],
 )
 def printed_page(run: RunId, name: _FileName, page: SheetNumber, looking: TheLooking) -> Response:
     """Draw a page of the PDF that a run gave; it never changes."""

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from fastapi import APIRouter
 
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.stocks import StockDrawing, draw_stock
 from service.web.store.cards.wanted import OwnStockBody
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.post("/api/stocks/preview")
+@router.post("/api/stocks/preview", dependencies=[needs(Role.VIEW)])
 def own_stock(body: OwnStockBody) -> StockDrawing:
     """Give a stock of your own with the place of each position; nothing is kept.
 

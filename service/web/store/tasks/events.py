@@ -11,12 +11,14 @@ from fastapi.sse import EventSourceResponse, ServerSentEvent
 from starlette.concurrency import run_in_threadpool
 
 from service.store.kept.tasks import Task, load_task
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.store.tasks.shapes import show_task
 from service.web.store.tasks.tasks import TaskId
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 EVERY_SECONDS = 0.5
 _LONGEST_SECONDS = 25.0
@@ -38,7 +40,9 @@ def _known(task: TaskId, counter: TheCounter) -> str:
     return _load(counter, task).task_id
 
 
-@router.get("/api/tasks/{task}/events", response_class=EventSourceResponse)
+@router.get(
+    "/api/tasks/{task}/events", dependencies=[needs(Role.VIEW)], response_class=EventSourceResponse
+)
 async def task_events(
     task: Annotated[str, Depends(_known)], counter: TheCounter
 ) -> AsyncIterator[ServerSentEvent]:

@@ -10,13 +10,15 @@ from service.jobs.requests import SpoiledRequest
 from service.keeping.printing.printers_file import name_printer
 from service.store.handles import Connection
 from service.store.kept.tasks import load_task
+from service.store.people.role import Role
 from service.store.printed.runs import load_run_record
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import Asked, TheAsked
 from service.web.store.cards.wanted import SpoiledBody
 from service.web.store.once import Made, make_once
 from service.web.store.tasks.shapes import TaskView, show_task
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _ACCEPTED = 202
 
@@ -37,7 +39,12 @@ class SpoiledTaskBody(SpoiledBody):
         return SpoiledRequest(self.run, self.file, self.sheet, self.printer, self.tray)
 
 
-@router.post("/api/tasks/spoiled", status_code=_ACCEPTED, response_model=TaskView)
+@router.post(
+    "/api/tasks/spoiled",
+    dependencies=[needs(Role.PRINT)],
+    status_code=_ACCEPTED,
+    response_model=TaskView,
+)
 def ask_for_spoiled(body: SpoiledTaskBody, asked: TheAsked) -> Response:
     """Ask for the cards of a spoiled sheet again; they are marked when the new ones are made."""
     return make_once(

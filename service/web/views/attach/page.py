@@ -10,7 +10,9 @@ from service.cards.kinds import find_kind
 from service.errors import NotFoundError
 from service.keeping.printing.attach import attach_card, attach_run, take_back
 from service.keeping.printing.walk import plan_walk
+from service.store.people.role import Role
 from service.store.printed.runs import list_runs, load_card
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.views.attach.done import tell_done
 from service.web.views.attach.spans import read_spans
@@ -20,7 +22,7 @@ from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 WALK = "/attach"
 _RUNS_SHOWN = 12
@@ -28,7 +30,7 @@ _STOPS_SHOWN = 60
 _Number = Annotated[int, Form(ge=1, lt=2**31)]
 
 
-@router.get("/attach", include_in_schema=False)
+@router.get("/attach", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def walk(
     request: Request, counter: TheCounter, run: Annotated[int, Query(ge=0, lt=2**31)] = 0
 ) -> Response:
@@ -52,7 +54,7 @@ def walk(
     return show_page(request, "attach/walk.html", values)
 
 
-@router.post("/attach/begin", include_in_schema=False)
+@router.post("/attach/begin", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def begin(counter: TheCounter, run: _Number) -> Response:
     """Begin to walk with the cards of a run; a cookie of this browser names it."""
     with counter.reading() as connection:
@@ -62,7 +64,7 @@ def begin(counter: TheCounter, run: _Number) -> Response:
     return response
 
 
-@router.post("/attach/end", include_in_schema=False)
+@router.post("/attach/end", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def end(request: Request) -> Response:
     """End the walk; what waits still waits."""
     run = read_walk(request)
@@ -71,7 +73,7 @@ def end(request: Request) -> Response:
     return response
 
 
-@router.post("/attach/card", include_in_schema=False)
+@router.post("/attach/card", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def put_on(acting: ThePageActing, cards: Annotated[str, Form(max_length=2000)]) -> Response:
     """Mark cards as attached."""
     with acting.counter.writing() as connection:
@@ -79,7 +81,7 @@ def put_on(acting: ThePageActing, cards: Annotated[str, Form(max_length=2000)]) 
     return tell_done(WALK, done)
 
 
-@router.post("/attach/run", include_in_schema=False)
+@router.post("/attach/run", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def put_all_on(acting: ThePageActing, run: _Number) -> Response:
     """Mark every card of a run as attached that waits still."""
     with acting.counter.writing() as connection:
@@ -87,7 +89,7 @@ def put_all_on(acting: ThePageActing, run: _Number) -> Response:
     return tell_done(f"/run/{run}", done)
 
 
-@router.post("/attach/undo", include_in_schema=False)
+@router.post("/attach/undo", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def undo(
     acting: ThePageActing,
     cards: Annotated[str, Form(max_length=4000)],

@@ -9,6 +9,8 @@ from service.keeping.printing.attach import ScannedCard, attach_scanned
 from service.keeping.printing.scanned import read_card, read_number
 from service.records.record import Museum
 from service.store.load_records import load_museum
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.views.attach.done import tell_done
 from service.web.views.attach.page import WALK
@@ -19,19 +21,19 @@ from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _HELD = "/attach/held"
 _DIGITS = 10
 
 
-@router.get("/attach/held", include_in_schema=False)
+@router.get("/attach/held", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def held(request: Request) -> Response:
     """Ask for the container of the card in hand, or for a card where none is held."""
     return _ask(request, read_held(request), FilledForm())
 
 
-@router.post("/attach/hold", include_in_schema=False)
+@router.post("/attach/hold", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def hold(request: Request, counter: TheCounter, sent: Sent) -> Response:
     """Take a scanned card in hand; its container is scanned next."""
     with counter.reading() as connection:
@@ -47,7 +49,7 @@ def hold(request: Request, counter: TheCounter, sent: Sent) -> Response:
     return response
 
 
-@router.post("/attach/scanned", include_in_schema=False)
+@router.post("/attach/scanned", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def put_scanned_on(request: Request, acting: ThePageActing, sent: Sent) -> Response:
     """Mark the scanned card, or the one in hand, as attached to the container that was scanned.
 

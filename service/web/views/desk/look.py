@@ -12,6 +12,8 @@ from service.errors import PlanTooLargeError
 from service.jobs.kinds import look_up_options
 from service.keeping.previews.layout import PlannedSheet, PositionState
 from service.keeping.previews.plans import Plan, plan_run
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.cards.wanted import PrintBody
 from service.web.store.counter import Counter
@@ -19,7 +21,7 @@ from service.web.views.desk.form import Sent, read_body, text, texts
 from service.web.views.shell.forms import tell_error
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 AT_ONCE = 60
 """Sheets on one page: more are too many to look at, and the others are a button away."""
@@ -41,7 +43,7 @@ class LookedAt:
     is_begun: bool
 
 
-@router.post("/print/look", include_in_schema=False)
+@router.post("/print/look", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def look(request: Request, counter: TheCounter, sent: Sent) -> Response:
     """Show every sheet as it would be printed now; nothing is printed or remembered."""
     body = read_body(sent)

@@ -10,6 +10,8 @@ from fastapi import APIRouter, Request, Response
 from service.errors import ServiceError
 from service.jobs.line import submit_within
 from service.jobs.requests import Request as Wanted
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import Acting, TheCounter
 from service.web.store.cards.wanted import PrintBody
@@ -24,15 +26,15 @@ from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
-files = APIRouter()
+router = APIRouter(route_class=GatedRoute)
+files = APIRouter(route_class=GatedRoute)
 """What pages load."""
 
 _STYLE = "stocks.css"
 _FOR_A_YEAR = "public, max-age=31536000, immutable"
 
 
-@files.get("/print/drawn/{digest}/{name}", include_in_schema=False)
+@files.get("/print/drawn/{digest}/{name}", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def drawn(digest: str, name: str) -> Response:
     """Give the style that draws each stock to scale.
 
@@ -46,7 +48,7 @@ def drawn(digest: str, name: str) -> Response:
     return Response(style, media_type="text/css; charset=utf-8", headers=headers)
 
 
-@router.post("/print/sheets", include_in_schema=False)
+@router.post("/print/sheets", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def sheets(request: Request, counter: TheCounter, sent: Sent) -> Response:
     """Ask which positions of the first sheets are gone; nothing is printed yet."""
     if text(sent, "wanted"):
@@ -68,7 +70,7 @@ def sheets(request: Request, counter: TheCounter, sent: Sent) -> Response:
     return show_desk(request, counter, asked, FilledForm(typed, faults))
 
 
-@router.post("/print/make", include_in_schema=False)
+@router.post("/print/make", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def make(acting: ThePageActing, sent: Sent) -> Response:
     """Put the run in the line, and show how it goes."""
     return go_to(f"/tasks/{put_in_line(acting, read_body(sent).to_request())}")

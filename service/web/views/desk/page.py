@@ -9,7 +9,9 @@ from fastapi import APIRouter, Depends, Request, Response
 
 from service.store.kept.tasks import list_tasks
 from service.store.kept.used_sheets import load_used_sheets
+from service.store.people.role import Role
 from service.store.printed.runs import list_runs, load_attached, load_card
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.views.desk.asked import (
@@ -24,7 +26,7 @@ from service.web.views.desk.settings import list_settings
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 MOST_STOPS = 120
 """More containers than this are printed by one button, and not ticked one by one."""
@@ -32,7 +34,7 @@ _RUNS_SHOWN = 5
 _EMPTY = FilledForm()
 
 
-@router.get("/print", include_in_schema=False)
+@router.get("/print", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def desk(
     request: Request, counter: TheCounter, asked: Annotated[Asked, Depends(read_asked)]
 ) -> Response:

@@ -10,11 +10,13 @@ from fastapi import APIRouter, Request, Response
 
 from service.cards.swap_list import SwapRow
 from service.keeping.swap_list import gather_swaps, print_swaps
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
-files = APIRouter()
+router = APIRouter(route_class=GatedRoute)
+files = APIRouter(route_class=GatedRoute)
 """What pages link to that is no page."""
 
 _PDF = "application/pdf"
@@ -22,7 +24,7 @@ MOST_ROWS = 300
 """More than one carries in an hour; the paper has them all."""
 
 
-@router.get("/print/swap-list", include_in_schema=False)
+@router.get("/print/swap-list", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def swap_list(request: Request, acting: ThePageActing) -> Response:
     """Show the list, old and new side by side."""
     counter = acting.counter
@@ -34,7 +36,7 @@ def swap_list(request: Request, acting: ThePageActing) -> Response:
     return show_page(request, "print/swaps.html", values)
 
 
-@files.get("/print/swap-list/{paper}.pdf", include_in_schema=False)
+@files.get("/print/swap-list/{paper}.pdf", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def swap_list_file(acting: ThePageActing, paper: Literal["A4", "Letter"]) -> Response:
     """Give the list as a PDF with boxes to tick; nothing of it is kept."""
     with acting.counter.working() as desk:

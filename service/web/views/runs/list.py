@@ -6,17 +6,19 @@ from typing import Annotated
 
 from fastapi import APIRouter, Query, Request, Response
 
+from service.store.people.role import Role
 from service.store.printed.runs import list_runs
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.paging import read_count
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _AT_ONCE = 40
 
 
-@router.get("/runs", include_in_schema=False)
+@router.get("/runs", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def runs(
     request: Request, counter: TheCounter, after: Annotated[str, Query(max_length=20)] = ""
 ) -> Response:

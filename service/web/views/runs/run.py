@@ -15,9 +15,11 @@ from service.errors import ServiceError
 from service.jobs.requests import SpoiledRequest
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.sending.send import list_senders
+from service.store.people.role import Role
 from service.store.printed.card import PrintedCard, RunFile, RunRecord
 from service.store.printed.runs import load_run, load_run_record
 from service.store.tables import CardState
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.views.desk.form import Sent, text
@@ -29,7 +31,7 @@ from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 RunId = Annotated[int, Path(ge=1, lt=2**31)]
 MOST_CARDS = 300
@@ -59,13 +61,13 @@ class Line:
     version: str
 
 
-@router.get("/run/{run}", include_in_schema=False)
+@router.get("/run/{run}", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def run_page(request: Request, run: RunId, counter: TheCounter) -> Response:
     """Show a run."""
     return _show(request, counter, run, _EMPTY)
 
 
-@router.post("/run/spoiled", include_in_schema=False)
+@router.post("/run/spoiled", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def spoil_sheet(request: Request, acting: ThePageActing, sent: Sent) -> Response:
     """Print the cards of a spoiled sheet again, as a task of its own."""
     run, sheet = _read_run(text(sent, "run")), text(sent, "sheet")

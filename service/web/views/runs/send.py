@@ -8,14 +8,16 @@ from fastapi import APIRouter, Form, Response
 
 from service.errors import ServiceError
 from service.keeping.sending.send import find_printer, load_files, send_files
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.shell.forms import tell_error
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.post("/run/send", include_in_schema=False)
+@router.post("/run/send", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def send_file(
     acting: ThePageActing,
     run: Annotated[int, Form(ge=1, lt=2**31)],

@@ -9,19 +9,21 @@ from fastapi import APIRouter, Form, Path, Query, Request, Response
 
 from service.jobs.line import cancel
 from service.store.kept.tasks import Task, list_tasks, load_task
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _AT_ONCE = 30
 _FINDINGS_SHOWN = 60
 _TaskId = Annotated[str, Path(max_length=100)]
 
 
-@router.get("/tasks", include_in_schema=False)
+@router.get("/tasks", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def tasks(
     request: Request, counter: TheCounter, after: Annotated[str, Query(max_length=100)] = ""
 ) -> Response:
@@ -34,7 +36,7 @@ def tasks(
     return show_page(request, "tasks/list.html", {"tasks": shown, "older": older})
 
 
-@router.get("/tasks/{task}", include_in_schema=False)
+@router.get("/tasks/{task}", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def task_page(request: Request, task: _TaskId, counter: TheCounter) -> Response:
     """Show how far a task is, or what came of it."""
     with counter.reading() as connection:
@@ -42,7 +44,7 @@ def task_page(request: Request, task: _TaskId, counter: TheCounter) -> Response:
     return show_page(request, "tasks/task.html", {"task": found, **_tell(found)})
 
 
-@router.post("/tasks/cancel", include_in_schema=False)
+@router.post("/tasks/cancel", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def cancel_task(acting: ThePageActing, task: Annotated[str, Form(max_length=100)]) -> Response:
     """End a task; nothing more of it is kept."""
     was_open = cancel(acting.counter.engine, task, at=acting.stamp.at)

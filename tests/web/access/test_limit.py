@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from service.web.views.limit import Limit
+from service.web.access.limit import Limit
 
 
 def test_an_address_may_ask_so_often_in_a_minute() -> None:
