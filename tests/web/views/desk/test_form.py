@@ -3,7 +3,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from starlette.datastructures import FormData
+from starlette.datastructures import FormData, UploadFile
 
 from service.jobs.line import open_line
 from service.keeping.desk import Desk
@@ -19,6 +19,7 @@ from service.web.views.desk.form import Ordered, look_up, read_body, read_order
 from service.web.views.desk.settings import usual_codes
 from tests.web.store.opened import BOX, MOMENT, SPIKE
 
+LABELS = "A4 2x4 99.1x67.7"
 USUAL = [("usual", code) for code in sorted(usual_codes())]
 
 
@@ -112,9 +113,10 @@ def test_the_whole_list_is_one_order(order: Reader) -> None:
 def test_ticked_positions_are_sheets() -> None:
     """Each stock with what is gone of it; a stock of which nothing is gone is not named."""
     wanted = PrintBody(containers=[BOX]).model_dump_json(exclude_defaults=True)
-    gone = ("2@A4 2x4 99.1x67.7", "5@A4 2x4 99.1x67.7", "x@y")
-    body = read_body(FormData([("wanted", wanted), *(("gone", value) for value in gone)]))
-    assert body.sheets == [SheetInTrayBody(stock="A4 2x4 99.1x67.7", positions=[2, 5])]
+    fields: list[tuple[str, str | UploadFile]] = [("wanted", wanted)]
+    fields += [("gone", f"{each}@{LABELS}") for each in (2, 5)]
+    body = read_body(FormData([*fields, ("gone", "x@y")]))
+    assert body.sheets == [SheetInTrayBody(stock=LABELS, positions=[2, 5])]
     assert body.containers == [BOX]
 
 
