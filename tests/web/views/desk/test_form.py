@@ -123,7 +123,7 @@ def test_ticked_positions_are_sheets() -> None:
 @pytest.mark.parametrize(
     "fields", [[("wanted", "{")], [("wanted", "{}"), ("gone", "0@A4 card")], []]
 )
-def test_what_we_did_not_write_is_refused(fields: list[tuple[str, str]]) -> None:
+def test_what_we_did_not_write_is_refused(fields: list[tuple[str, str | UploadFile]]) -> None:
     """The order goes through the browser, where anybody may change it."""
     with pytest.raises(RefusedError):
         read_body(FormData(fields))
