@@ -80,9 +80,9 @@ def fit_on_stock(
         LayoutError: When it fits on none of them.
         SymbolError: When its QR symbol can be read on none of them.
     """
-    if options.stock is not None:
-        pages, stock = _fit(kind, card, options.stock, fitting)
-        return FittedCard(kind, card, pages, stock), ()
+    asked = options.by_kind.get(kind.code, options.stock)
+    if asked is not None:
+        return FittedCard(kind, card, *_fit(kind, card, asked, fitting)), ()
     chosen, findings = _CHOICES[kind.code](card, container, fitting, options)
     return FittedCard(kind, card, *chosen), findings
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, fields
 from datetime import date
@@ -17,6 +18,10 @@ from service.sheets.printers.printer import Printer, TrayCorrection, plain
 from service.sheets.printers.used_sheet import UsedSheet
 
 _MOST_EDGE_MM = 50.0
+_ADDRESS = re.compile(
+    r"ipp://(?:[A-Za-z0-9](?:[A-Za-z0-9.-]{0,250}[A-Za-z0-9])?|\[[0-9A-Fa-f:.]{2,45}\])"
+    r"(?::[0-9]{1,5})?(?:/[A-Za-z0-9._~/-]{0,200})?"
+)
 
 _Table = Mapping[str, object]
 
@@ -88,11 +93,24 @@ def _printer(table: _Table) -> Printer:
         None if edges is None else _edges(_table(edges)),
         tuple(_tray_correction(_table(each)) for each in _list(table["corrections"])),
         _day(table.get("edges_measured_on")),
+        checked_address(_text(table.get("address", ""))),
     )
 
 
 def _edges(table: _Table) -> Insets:
     return checked_edges([_number(table[field.name]) for field in fields(Insets)])
+
+
+def checked_address(address: str) -> str:
+    """Give the address of a printer; empty where it has none.
+
+    Raises:
+        ValueError: When it is no address of a printer (RFC 3510, section 4).
+    """
+    if address and not _ADDRESS.fullmatch(address):
+        msg = "the address of a printer looks like ipp://192.0.2.7:631/ipp/print"
+        raise ValueError(msg)
+    return address
 
 
 def checked_edges(edges_mm: Sequence[float]) -> Insets:

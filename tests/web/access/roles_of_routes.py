@@ -25,6 +25,17 @@ GET /history/container/{number}
 GET /find
 GET /suggest
 GET /photos/{sha256}
+GET /print
+GET /print/drawn/{digest}/{name}
+GET /print/swap-list
+GET /print/swap-list/{paper}.pdf
+GET /tasks
+GET /tasks/{task}
+GET /runs
+GET /run/{run}
+GET /attach
+GET /attach/held
+GET /api/tasks/{task}/events
 GET /api/stocks/{name}
 POST /api/stocks/preview
 GET /api/containers/{number}/preview
@@ -101,6 +112,7 @@ POST /contents/returned
 POST /contents/back
 POST /edit/location
 POST /edit/weight
+POST /tasks/cancel
 """
 PRINT = """
 POST /api/prints
@@ -109,6 +121,21 @@ POST /api/attachments
 POST /api/cards/{card}/attached
 POST /api/cards/{card}/spoiled
 POST /api/swap-list
+POST /api/tasks/spoiled
+POST /api/prints/{run}/send
+POST /api/cards/{card}/taken-back
+POST /print/sheets
+POST /print/look
+POST /print/make
+POST /run/spoiled
+POST /run/send
+POST /attach/begin
+POST /attach/end
+POST /attach/card
+POST /attach/run
+POST /attach/undo
+POST /attach/hold
+POST /attach/scanned
 POST /api/tasks/prints
 """
 MANAGE = """
