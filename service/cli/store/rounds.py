@@ -22,6 +22,7 @@ from service.store.open import reading, writing
 app = typer.Typer()
 
 Result = Annotated[CheckResult | None, typer.Option(help="What this look gave.")]
+Place = Annotated[str, typer.Option(help="Only at this location and its parts.")]
 
 
 @app.command("checked")
@@ -64,13 +65,14 @@ def due(
     kind: Annotated[
         list[CheckKind] | None, typer.Option(help="Only this kind of check; may be repeated.")
     ] = None,
+    place: Place = "",
     as_json: Json = False,
 ) -> None:
     """List what is to be checked, overdue first, as one walks; then what should be back by now."""
     today = now().date()
     last = today + timedelta(days=within)
     with at_desk(context).store() as engine, reading(engine) as connection:
-        listed = list_due(connection, last, kinds=kind or ALL_KINDS)
+        listed = list_due(connection, last, kinds=kind or ALL_KINDS, place=place)
         outs = load_overdue(connection, today)
     found = put_overdue_first(listed, today)
     data = {

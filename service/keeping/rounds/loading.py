@@ -9,6 +9,8 @@ from pathlib import Path
 from service.contents.arrange import arrange_packings
 from service.contents.packing import PackedObject, Packing
 from service.errors import NotFoundError
+from service.handling.hazards import reword_hazards
+from service.handling.presume import presume_hazards
 from service.keeping.desk import Desk
 from service.keeping.today import load_printable
 from service.records.record import Museum, ObjectRecord, PlaceRecord
@@ -27,11 +29,13 @@ class Loaded:
 
 
 def load_packings(connection: Connection, container_numbers: Sequence[str]) -> Loaded:
-    """Load containers with all that lies in them."""
+    """Load containers with all that lies in them, hazards that are presumed among it."""
     printable = load_printable(connection, container_numbers)
-    packings = arrange_packings(printable.collection).packings
+    presumed, _ = presume_hazards(printable.collection)
+    collection = reword_hazards(presumed)
+    packings = arrange_packings(collection).packings
     by_number = {packing.container.container_number: packing for packing in packings}
-    return Loaded(by_number, printable.collection.museum, printable.photos)
+    return Loaded(by_number, collection.museum, printable.photos)
 
 
 def find_packed(packing: Packing, place: PlaceRecord) -> PackedObject | None:

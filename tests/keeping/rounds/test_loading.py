@@ -11,8 +11,15 @@ from service.keeping.rounds.loading import (
     load_packings,
     load_unpacked,
 )
-from service.records.record import PhotoRole, PlaceRecord
+from service.records.record import (
+    Collection,
+    HazardState,
+    ObjectRecord,
+    PhotoRole,
+    PlaceRecord,
+)
 from service.store.handles import Connection
+from service.store.save_records import save_records
 from service.store.shelf.photos import BroughtPhoto, bring_photos
 from tests.keeping.made import BOX, EMPTY, JAR, LEAD
 from tests.store.made import STAMP
@@ -28,6 +35,18 @@ def test_what_lies_in_a_container_is_found(connection: Connection) -> None:
     assert find_packed(packing, PlaceRecord("X.1")) is None
     with pytest.raises(NotFoundError):
         load_container_of(loaded, EMPTY)
+
+
+def test_what_guidance_presumes_is_there(connection: Connection) -> None:
+    """A stuffed bird that nobody tested warns of arsenic on papers as it does on cards."""
+    bird = ObjectRecord(JAR, "Gannet, mounted", object_name="taxidermy")
+    save_records(connection, Collection(objects=(bird,)), stamp=STAMP)
+    packing = load_container_of(load_packings(connection, [BOX]), BOX)
+    packed = find_packed(packing, PlaceRecord(JAR))
+    assert packed is not None
+    assert ("arsenic", HazardState.PRESUMED) in [
+        (hazard.code, hazard.state) for hazard in packed.record.hazards
+    ]
 
 
 def test_what_lies_nowhere_keeps_its_hazards(connection: Connection) -> None:
