@@ -9,23 +9,25 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.card import Card
+from service.cards.card import Card, ObjectTag
 from service.cards.changes.list_changes import list_changes
 from service.cards.compose.warn import warn_outside
 from service.cards.fingerprint import check_letters, fingerprint_card
 from service.cards.kept_text import card_from_text
 from service.cards.kinds import find_kind
 from service.cards.parts import Warn
-from service.cards.standing import Answer, Fate, KnownCard, Standing, judge_scan
+from service.cards.standing import Answer, Fate, KnownCard, Standing, judge, judge_scan
 from service.cards.words import join_words, write_questions
 from service.contents.packing import Packing
 from service.handling.lifting import LiftAdvice
+from service.keeping.scan_inside import NOTHING_INSIDE, Inside, open_inside
+from service.keeping.tags.today import compose_tag
 from service.keeping.today import Today, compose_today
 from service.pages.ruler import Ruler
 from service.records.record import Museum
 from service.store.handles import Connection
 from service.store.printed.card import PrintedCard
-from service.store.printed.runs import find_printed
+from service.store.printed.runs import find_printed, load_attached_tags
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,27 +44,47 @@ class ScanAnswer:
     """The answer to a scan, in words that anybody may see.
 
     Attributes:
-        container_number: As it was scanned.
+        container_number: As it was scanned; that of an object where its tag was.
         standing: Current, out of date, withdrawn or unknown, with a sentence.
         changes: What changed since the card was printed, the most urgent first.
-        warnings: Hazards and cautions as they are printed outside today.
+        warns: Hazards and cautions as they are printed outside today.
+        limits: What else is printed there: stacking, heavy end, handling notes.
         lift: How to lift it, as printed today.
         questions: Whom to ask.
         newest: The cards of the container as they would be printed now.
+        inside: Contents and location, as far as the museum opens them to everybody.
+        is_tag: Whether the number is that of an object.
+        is_known: Whether there is anything of this number.
     """
 
     container_number: str
     standing: Standing
     changes: tuple[str, ...] = ()
-    warnings: tuple[str, ...] = ()
+    warns: tuple[Warn, ...] = ()
+    limits: tuple[str, ...] = ()
     lift: str = ""
     questions: str = ""
     newest: tuple[NewestCard, ...] = ()
+    inside: Inside = NOTHING_INSIDE
+    is_tag: bool = False
+    is_known: bool = True
+
+    @property
+    def warnings(self) -> tuple[str, ...]:
+        """Everything that warns, a line each."""
+        said = (join_words((warn.heading, warn.instruction), between=". ") for warn in self.warns)
+        return (*said, *self.limits)
 
 
 _UNKNOWN_CONTAINER = Standing(
     Answer.UNKNOWN,
     "This number is not known here. Do not rely on the card; ask before you open or lift.",
+)
+
+_NO_TAG = Standing(
+    Answer.UNKNOWN,
+    "No tag of this object is marked as attached. Compare it with the record before you rely on"
+    " it.",
 )
 
 
@@ -78,7 +100,7 @@ def answer_scan(
     today = compose_today(connection, ruler, [container_number])
     packing = today.packings.get(container_number)
     if packing is None:
-        return ScanAnswer(container_number, _UNKNOWN_CONTAINER)
+        return _answer_tag(connection, ruler, container_number)
     printed = find_printed(connection, container_number)
     known = {card.card_id: _know(card, today) for card in printed}
     standing = judge_scan(revision, letters, known.values())
@@ -89,7 +111,33 @@ def answer_scan(
         _tell_changes(scanned, today) if standing.answer is Answer.OUT_OF_DATE else (),
         *_say_handling(packing, today.museum),
         _list_newest(today, printed),
+        open_inside(packing, today.museum),
     )
+
+
+def _answer_tag(connection: Connection, ruler: Ruler, object_number: str) -> ScanAnswer:
+    """Answer for the tag of an object; a number nobody knows answers like any other."""
+    tag = compose_tag(connection, ruler, object_number)
+    if tag is None:
+        return ScanAnswer(object_number, _UNKNOWN_CONTAINER, is_known=False)
+    attached = load_attached_tags(connection, [object_number])
+    return ScanAnswer(
+        object_number,
+        _judge_tag(tag, attached),
+        _differ(attached, tag),
+        (*tag.hazards, *tag.cautions),
+        lift=_word_lift(tag.lift),
+        questions=tag.head.questions,
+        is_tag=True,
+    )
+
+
+def _judge_tag(tag: ObjectTag, attached: Sequence[PrintedCard]) -> Standing:
+    """Judge the tag that is on the object; without one nobody knows which is in hand."""
+    if not attached:
+        return _NO_TAG
+    content = card_from_text(attached[-1].made.content)
+    return judge(fingerprint_card(content), fingerprint_card(tag), fate=Fate.ATTACHED)
 
 
 def _know(card: PrintedCard, today: Today) -> KnownCard:
@@ -110,25 +158,24 @@ def _is_scanned(card: KnownCard, revision: int | None, letters: str) -> bool:
 
 def _tell_changes(scanned: Sequence[PrintedCard], today: Today) -> tuple[str, ...]:
     """Say what changed since the newest of the cards that look like the scanned one."""
-    if not scanned:
+    return _differ(scanned, today.cards.get(scanned[-1].made.key)) if scanned else ()
+
+
+def _differ(printed: Sequence[PrintedCard], wanted: Card | None) -> tuple[str, ...]:
+    """Say in words for the outside how the last of some cards differs from the one of today."""
+    if not printed or wanted is None:
         return ()
-    made = scanned[-1].made
-    wanted = today.cards.get(made.key)
-    if wanted is None:
-        return ()
-    changes = list_changes(card_from_text(made.content), wanted)
+    changes = list_changes(card_from_text(printed[-1].made.content), wanted)
     return tuple(dict.fromkeys(change.outside_words for change in changes))
 
 
-def _say_handling(packing: Packing, museum: Museum) -> tuple[tuple[str, ...], str, str]:
+def _say_handling(
+    packing: Packing, museum: Museum
+) -> tuple[tuple[Warn, ...], tuple[str, ...], str, str]:
     handling = warn_outside(packing, museum)
-    warnings = (*map(_word_warning, (*handling.hazards, *handling.cautions)), *handling.limits)
     questions = write_questions(packing.container.questions, museum.questions)
-    return warnings, _word_lift(handling.lift), questions
-
-
-def _word_warning(warn: Warn) -> str:
-    return join_words((warn.heading, warn.instruction), between=". ")
+    warns = (*handling.hazards, *handling.cautions)
+    return warns, handling.limits, _word_lift(handling.lift), questions
 
 
 def _word_lift(lift: LiftAdvice) -> str:

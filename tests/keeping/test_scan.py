@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from service.cards.fingerprint import check_letters
 from service.cards.standing import Answer
 from service.keeping.repack import Seen, put_in
 from service.keeping.scan import answer_scan
+from service.keeping.scan_inside import NOTHING_INSIDE
+from service.keeping.tags.today import compose_tag
 from service.pages.ruler import Ruler
 from service.records.record import (
     Collection,
@@ -18,9 +22,11 @@ from service.records.record import (
     Weight,
 )
 from service.store.handles import Connection
-from service.store.printed.card import PrintedCard
+from service.store.printed.card import NewRun, PrintedCard, describe_card
+from service.store.printed.runs import save_run
+from service.store.printed.states import mark_attached
 from service.store.save_records import save_records
-from tests.keeping.made import BOX, LEAD, attach_all
+from tests.keeping.made import BOX, COLLECTION, LEAD, attach_all
 from tests.store.made import LATER
 
 
@@ -81,3 +87,34 @@ def test_unknown_cards(
     answer = answer_scan(connection, ruler, number, revision=revision, letters=code)
     assert answer.standing.answer is Answer.UNKNOWN
     assert answer.changes == ()
+
+
+def test_the_tag_of_an_object(connection: Connection, ruler: Ruler) -> None:
+    """It holds while it is attached and says what the record says; else nobody knows it."""
+    answer = answer_scan(connection, ruler, LEAD, revision=None, letters="")
+    assert (answer.standing.answer, answer.is_tag) == (Answer.UNKNOWN, True)
+    assert "No tag of this object" in answer.standing.sentence
+    assert any("Lead" in warning for warning in answer.warnings)
+    tag = compose_tag(connection, ruler, LEAD)
+    assert tag is not None
+    (printed,) = save_run(connection, NewRun((describe_card(tag),)), stamp=LATER)
+    mark_attached(connection, printed.card_id, stamp=LATER)
+    answer = answer_scan(connection, ruler, LEAD, revision=None, letters="")
+    assert answer.standing.answer is Answer.CURRENT
+    renamed = ObjectRecord(LEAD, "Sounding lead", weight=Weight(4_000.0))
+    save_records(connection, Collection(objects=(renamed,)), stamp=LATER)
+    answer = answer_scan(connection, ruler, LEAD, revision=None, letters="")
+    assert answer.standing.answer is Answer.OUT_OF_DATE
+    assert any("title" in change for change in answer.changes)
+
+
+def test_contents_are_told_where_the_museum_opens_them(
+    connection: Connection, ruler: Ruler
+) -> None:
+    """Without its word neither contents nor location are in the answer."""
+    closed = answer_scan(connection, ruler, BOX, revision=None, letters="")
+    assert closed.inside == NOTHING_INSIDE
+    museum = replace(COLLECTION.museum, scan_shows_contents=True)
+    save_records(connection, Collection(museum=museum), stamp=LATER)
+    opened = answer_scan(connection, ruler, BOX, revision=None, letters="")
+    assert (LEAD, "Lead line") in opened.inside.contents

@@ -10,7 +10,7 @@ from service.web.store.intake import imports, photos
 from service.web.store.packings import checks, moves, outs, packings, papers
 from service.web.store.records import containers, history, objects, search
 from service.web.store.tasks import tasks
-from service.web.views import scan
+from service.web.views.scan import page as scan
 
 _PROBLEM: dict[str, object] = {
     "description": "A problem, with its code and advice.",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import httpx
 
 from tests.web.sent import problem_of
-from tests.web.store.opened import BOX
+from tests.web.store.opened import BOX, SPIKE
 
 HTML = {"Accept": "text/html"}
 
@@ -43,3 +43,19 @@ def test_who_tries_number_after_number_is_turned_away(client: httpx.Client) -> N
     assert codes[60] == 429
     assert problem_of(client.get(f"/c/{BOX}"))["code"] == "too-often"
     assert client.get("/health").status_code == 200
+
+
+def test_the_page_is_small_and_leads_into_the_house(client: httpx.Client) -> None:
+    """All of it in one answer below 30 KB; at this machine there is a way to the container."""
+    page = client.get(f"/c/{BOX}", headers=HTML)
+    assert len(page.content) < 30_000
+    assert "set-cookie" not in page.headers
+    assert f'href="/containers/{BOX}"' in page.text
+    assert "href" not in client.get("/c/B-999", headers=HTML).text
+
+
+def test_the_tag_of_an_object_is_answered(client: httpx.Client) -> None:
+    """Its number leads to the same page, and from there to the object."""
+    said = client.get(f"/c/{SPIKE}").json()
+    assert (said["is_tag"], said["answer"]) == (True, "unknown")
+    assert f'href="/objects/{SPIKE}"' in client.get(f"/c/{SPIKE}", headers=HTML).text

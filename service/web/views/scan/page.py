@@ -1,66 +1,41 @@
 """The answer to a scanned card: for a program as JSON, for a phone as one small page.
 
 Whoever stands before the shelf sees at once whether the card still holds, what can hurt and whom
-to ask; neither contents nor location. A number that is not known answers like any other.
+to ask; contents and location only where the museum opens them. A number that is not known answers
+like any other.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import replace
 from typing import Annotated
 
 from fastapi import APIRouter, Depends, Header, Path, Query, Request, Response
-from pydantic import BaseModel
 
 from service.cards.standing import Answer
 from service.keeping.scan import ScanAnswer, answer_scan
+from service.keeping.scan_inside import see_inside
 from service.web.replies.accept import choose_media_type
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter
 from service.web.views.limit import Limit
-from service.web.views.templates import show_view
+from service.web.views.scan.frame import show_small
+from service.web.views.scan.inside import is_at_this_machine, may_see_inside
+from service.web.views.scan.marks import draw_mark
+from service.web.views.scan.shapes import ScanView, show_answer
+from service.web.views.shell.addresses import page_of_container, page_of_object
 
 router = APIRouter()
 
 _OFFERED = ("application/json", "text/html")
 _LONGEST = 20
-
-
-@dataclass(frozen=True, slots=True)
-class _Sign:
-    """How an answer looks: by its word and by its shape, never by colour alone."""
-
-    word: str
-    shape: str
-
-
-_SIGNS = {
-    Answer.CURRENT: _Sign("Current", "tick"),
-    Answer.OUT_OF_DATE: _Sign("Out of date", "warning"),
-    Answer.WITHDRAWN: _Sign("Withdrawn", "cross"),
-    Answer.UNKNOWN: _Sign("Unknown", "question"),
+_SHAPES = {
+    Answer.CURRENT: "tick",
+    Answer.OUT_OF_DATE: "warning",
+    Answer.WITHDRAWN: "cross",
+    Answer.UNKNOWN: "question",
 }
-
-
-class NewestView(BaseModel):
-    """A card as it would be printed now."""
-
-    kind: str
-    revision: int
-    letters: str
-
-
-class ScanView(BaseModel):
-    """Whether a scanned card still holds, and what may be known outside."""
-
-    container_number: str
-    answer: Answer
-    sentence: str
-    changes: list[str]
-    warnings: list[str]
-    lift: str
-    questions: str
-    newest: list[NewestView]
+"""How an answer looks: by its word and by its shape, never by colour alone."""
 
 
 class ScannedCard:
@@ -107,7 +82,9 @@ def scan(
         answer = answer_scan(
             connection, ruler, card.number, revision=card.revision, letters=card.letters
         )
-    response = _as_page(answer) if media_type == "text/html" else _as_json(answer)
+        if answer.is_known and not answer.is_tag and may_see_inside(request):
+            answer = replace(answer, inside=see_inside(connection, card.number))
+    response = _as_page(request, answer) if media_type == "text/html" else _as_json(answer)
     response.headers["Vary"] = "Accept"
     return response
 
@@ -125,25 +102,16 @@ def _refuse_crowd(request: Request) -> None:
 
 
 def _as_json(answer: ScanAnswer) -> Response:
-    return Response(_show(answer).model_dump_json(), media_type="application/json")
+    return Response(show_answer(answer).model_dump_json(), media_type="application/json")
 
 
-def _as_page(answer: ScanAnswer) -> Response:
-    sign = _SIGNS[answer.standing.answer]
-    return show_view("scan.html", {"answer": answer, "word": sign.word, "shape": sign.shape})
-
-
-def _show(answer: ScanAnswer) -> ScanView:
-    return ScanView(
-        container_number=answer.container_number,
-        answer=answer.standing.answer,
-        sentence=answer.standing.sentence,
-        changes=list(answer.changes),
-        warnings=list(answer.warnings),
-        lift=answer.lift,
-        questions=answer.questions,
-        newest=[
-            NewestView(kind=card.kind, revision=card.revision, letters=card.letters)
-            for card in answer.newest
-        ],
-    )
+def _as_page(request: Request, answer: ScanAnswer) -> Response:
+    is_at_home = may_see_inside(request) or is_at_this_machine(request)
+    page_of = page_of_object if answer.is_tag else page_of_container
+    values = {
+        "answer": answer,
+        "shape": _SHAPES[answer.standing.answer],
+        "draw_mark": draw_mark,
+        "page": page_of(answer.container_number) if answer.is_known and is_at_home else "",
+    }
+    return show_small(request, "scan/answer.html", values)
