@@ -68,6 +68,18 @@ _SHOULDERS = {
 }
 """Label and tag stocks, the smallest first (common practice, no source)."""
 
+TRIED = {
+    LID_CARD: _CARDS,
+    END_LABEL: _LABELS,
+    SIDE_CARD: _CARDS,
+    COVER_CARD: {paper: names[-2:] for paper, names in _CARDS.items()},
+    CONTENTS_LIST: {paper: (name,) for paper, name in _WHOLE_PAGE.items()},
+    WARNING_LABEL: _WARNINGS,
+    SHOULDER_TAG: _SHOULDERS,
+    OBJECT_TAG: _TAGS,
+}
+"""The stocks that are tried for each kind of card, by paper."""
+
 Fit = tuple[tuple[Page, ...], Stock]
 
 

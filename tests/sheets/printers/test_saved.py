@@ -14,6 +14,7 @@ from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
 from service.sheets.printers.saved import (
     Saved,
+    checked_address,
     checked_edges,
     read_saved,
     saved_as_data,
@@ -27,6 +28,7 @@ COPIER = Printer(
     Insets(4.2, 4.2, 12, 4.2),
     (TrayCorrection("2", "A4 card", CORRECTION, 0.125, date(2026, 10, 14)),),
     date(2026, 10, 15),
+    "ipp://printer.example/ipp/print",
 )
 SAVED = Saved((COPIER, Printer("Zebra crossing")), (UsedSheet("A4 card 4xA6", frozenset({2, 1})),))
 
@@ -131,3 +133,26 @@ def test_edges_are_four_and_possible(edges_mm: list[float]) -> None:
     """Edges that no printer has are refused."""
     with pytest.raises(ValueError, match="edge"):
         checked_edges(edges_mm)
+
+
+@pytest.mark.parametrize(
+    ("address", "is_one"),
+    [
+        ("", True),
+        (" ipps://printer.example:631/ipp/print ", True),
+        ("ipp://[2001:db8::7]/ipp/print", True),
+        ("ipp://192.0.2.7", True),
+        ("http://192.0.2.7", False),
+        ("ipp://", False),
+        ("ipp://a b/ipp", False),
+        ("ipp://user@printer.example/ipp", False),
+        ("file:///etc", False),
+    ],
+)
+def test_an_address_is_that_of_a_printer(address: str, *, is_one: bool) -> None:
+    """Only of the printing protocol, without names and passwords in it."""
+    if is_one:
+        assert checked_address(address) == address.strip()
+        return
+    with pytest.raises(ValueError, match="ipp://"):
+        checked_address(address)
