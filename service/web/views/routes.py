@@ -6,12 +6,17 @@ from fastapi import APIRouter, Depends
 
 from service.web.views.checks import due, look, note, papers, pests, photo
 from service.web.views.containers import list as container_list
+from service.web.views.paper import measure, measured, printers, sheets, stocks
 from service.web.views.shell import assets
 from service.web.views.shell.reader import check_form
 from service.web.views.start import demo, page, you
 
 router = APIRouter(dependencies=[Depends(check_form)])
-PARTS = (page, demo, you, container_list, *(due, look, note, pests, papers, photo))
+PARTS = (
+    *(page, demo, you, container_list),
+    *(due, look, note, pests, papers, photo),
+    *(stocks, measure, sheets, printers, measured),
+)
 for each in PARTS:
     router.include_router(each.router)
 
