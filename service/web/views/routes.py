@@ -6,6 +6,7 @@ from fastapi import APIRouter, Depends
 
 from service.web.views.checks import due, look, note, papers, pests, photo
 from service.web.views.containers import list as container_list
+from service.web.views.help import pages as help_pages
 from service.web.views.paper import measure, measured, printers, sheets, stocks
 from service.web.views.shell import assets
 from service.web.views.shell.reader import check_form
@@ -23,3 +24,4 @@ for each in PARTS:
 open_router = APIRouter()
 """What is there without a store, too."""
 open_router.include_router(assets.router)
+open_router.include_router(help_pages.router)

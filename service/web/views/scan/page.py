@@ -14,7 +14,7 @@ from fastapi import APIRouter, Depends, Header, Path, Query, Request, Response
 
 from service.cards.standing import Answer
 from service.keeping.scan import ScanAnswer, answer_scan
-from service.keeping.scan_inside import see_inside
+from service.keeping.scan.inside import see_inside
 from service.web.replies.accept import choose_media_type
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter

@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from service.cards.standing import Answer, Standing
 from service.keeping.scan import NewestCard, ScanAnswer
-from service.keeping.scan_inside import Inside
+from service.keeping.scan.inside import Inside
 from service.web.views.scan.shapes import show_answer
 
 

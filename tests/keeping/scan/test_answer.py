@@ -10,7 +10,7 @@ from service.cards.fingerprint import check_letters
 from service.cards.standing import Answer
 from service.keeping.repack import Seen, put_in
 from service.keeping.scan import answer_scan
-from service.keeping.scan_inside import NOTHING_INSIDE
+from service.keeping.scan.inside import NOTHING_INSIDE
 from service.keeping.tags.today import compose_tag
 from service.pages.ruler import Ruler
 from service.records.record import (

@@ -6,7 +6,7 @@ import pytest
 
 from service.errors import NotFoundError
 from service.keeping.rounds.loading import load_container_of, load_packings
-from service.keeping.scan_inside import NOTHING_INSIDE, open_inside, see_inside
+from service.keeping.scan.inside import NOTHING_INSIDE, open_inside, see_inside
 from service.records.record import Collection
 from service.store.handles import Connection
 from service.store.save_records import save_records

@@ -20,7 +20,7 @@ from service.cards.standing import Answer, Fate, KnownCard, Standing, judge, jud
 from service.cards.words import join_words, write_questions
 from service.contents.packing import Packing
 from service.handling.lifting import LiftAdvice
-from service.keeping.scan_inside import NOTHING_INSIDE, Inside, open_inside
+from service.keeping.scan.inside import NOTHING_INSIDE, Inside, open_inside
 from service.keeping.tags.today import compose_tag
 from service.keeping.today import Today, compose_today
 from service.pages.ruler import Ruler
