@@ -8,6 +8,7 @@ from service.web.views.checks import due, look, note, papers, pests, photo
 from service.web.views.containers import list as container_list
 from service.web.views.help import pages as help_pages
 from service.web.views.paper import measure, measured, printers, sheets, stocks
+from service.web.views.patterns import page as pattern_page
 from service.web.views.shell import assets
 from service.web.views.shell.reader import check_form
 from service.web.views.start import demo, page, you
@@ -25,3 +26,4 @@ open_router = APIRouter()
 """What is there without a store, too."""
 open_router.include_router(assets.router)
 open_router.include_router(help_pages.router)
+open_router.include_router(pattern_page.router)
