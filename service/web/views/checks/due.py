@@ -7,7 +7,7 @@ from datetime import date
 from fastapi import APIRouter, Request, Response
 
 from service.cards.papers.check_sheet import word_last
-from service.handling.checks.kinds import CHECKS
+from service.handling.checks.kinds import CHECKS, LOOKED_AT
 from service.keeping.rounds.due import DueContainer
 from service.keeping.rounds.follow_ups import list_follow_ups
 from service.keeping.rounds.way import list_places
@@ -48,9 +48,19 @@ def checks_due(request: Request, counter: TheCounter, wish: TheWish) -> Response
         },
         "within": WITHIN,
         "checks": CHECKS,
-        "last_words": word_last,
+        "last_words": tell_last,
     }
     return show_page(request, "checks/due.html", values)
+
+
+def tell_last(one: DueContainer) -> str:
+    """Say when what is due was made last; which looks, where it is not all of them."""
+    words = "; ".join(word_last(one.checks))
+    kinds = [check.kind for check in one.checks]
+    if ";" in words or ":" in words or kinds == list(LOOKED_AT):
+        return words
+    names = ", ".join(CHECKS[kind].name for kind in kinds)
+    return f"{names}: {words[:1].lower()}{words[1:]}"
 
 
 def _part(

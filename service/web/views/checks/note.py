@@ -50,10 +50,11 @@ def note_look(request: Request, acting: ThePageActing, typed: Typed) -> Response
         due = wish.list_due(connection, today)
         key = save_check(connection, check)
     undo = Undo("/checks/take-back", {"container": number, "check": str(key), **wish.fields})
-    if check.found(CheckKind.PESTS):
-        path = wish.path("/checks/pests", container=number)
-        return go_to(path, Notice(f"Pests in {number} are noted. Do this now:", undo))
     following = next_on_way(due, number)
+    if check.found(CheckKind.PESTS):
+        then = {"then": following.stand.container_number} if following else {}
+        path = wish.path("/checks/pests", container=number, **then)
+        return go_to(path, Notice(f"Pests in {number} are noted. Do this now:", undo))
     if following is None:
         words = f"{number} is noted. That was the last on your way."
         return go_to(wish.path("/checks"), Notice(words, undo))

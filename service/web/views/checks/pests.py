@@ -7,7 +7,6 @@ from fastapi import APIRouter, Request, Response
 from service.errors import NotFoundError
 from service.keeping.rounds.look import load_look
 from service.keeping.rounds.note import propose
-from service.keeping.rounds.way import next_on_way
 from service.web.store.asking import TheCounter
 from service.web.views.checks.look import EMPTY_FORM, Container, show_which
 from service.web.views.checks.wish import TheWish
@@ -19,10 +18,13 @@ router = APIRouter()
 
 @router.get("/checks/pests", include_in_schema=False)
 def pests(
-    request: Request, counter: TheCounter, wish: TheWish, container: Container = ""
+    request: Request,
+    counter: TheCounter,
+    wish: TheWish,
+    container: Container = "",
+    then: Container = "",
 ) -> Response:
     """Show what to do about a container with pests; without a number, ask for it."""
-    today = counter.now().date()
     number = container.strip()
     if not number:
         return show_which(request, wish, EMPTY_FORM)
@@ -33,6 +35,5 @@ def pests(
             unknown = FilledForm({"container": number}, {"container": "No container has it."})
             return show_which(request, wish, unknown)
         loaded = load_look(connection, number)
-        following = next_on_way(wish.list_due(connection, today), number)
-    values = {"proposal": proposal, "look": loaded, "wish": wish, "next": following}
+    values = {"proposal": proposal, "look": loaded, "wish": wish, "then": then}
     return show_page(request, "checks/pests.html", values)

@@ -20,6 +20,7 @@ def test_a_choice_goes_along(client: httpx.Client) -> None:
     page = show(client, "/checks?kind=pests&within=30")
     assert f"/checks/look?container={BOX}&amp;within=30&amp;kind=pests" in page
     assert '<input type="hidden" name="kind" value="pests">' in page
+    assert "Pests: never checked" in page
     assert "Nothing is due here" in show(client, "/checks?place=Nowhere")
 
 

@@ -12,6 +12,10 @@ def test_the_box_is_set_apart_and_its_neighbours_named(client: httpx.Client) -> 
     assert 'action="/checks/isolation-label/A4"' in page
     assert "Collections desk" in page
     assert 'href="/rules#isolate-pests"' in page
+    assert page.index("Before you touch it") < page.index("Set it apart")
+    on = show(client, f"/checks/pests?container={BOX}&then={EMPTY_BOX}&within=30")
+    assert f"/checks/look?container={EMPTY_BOX}&amp;within=30" in on
+    assert "Next on your way" not in page
     page = show(client, f"/checks/pests?container={EMPTY_BOX}")
     assert "Where it stands is not recorded" in page
 
