@@ -68,7 +68,7 @@ _SHOULDERS = {
 }
 """Label and tag stocks, the smallest first (common practice, no source)."""
 
-TRIED = {
+TRIED: dict[CardKind, dict[str, tuple[str, ...]]] = {
     LID_CARD: _CARDS,
     END_LABEL: _LABELS,
     SIDE_CARD: _CARDS,

@@ -34,7 +34,7 @@ def patterns(request: Request) -> Response:
     """
     if not is_at_this_machine(request):
         raise RefusedError(Refusal.NOT_FOUND, "This page is for whoever works on the service.")
-    typed = dict.fromkeys(FIELDS, f"{LONG_NUMBER} \N{ARABIC LETTER MEEM}")
+    typed = dict.fromkeys(FIELDS, f"{LONG_NUMBER} \N{ARABIC LETTER MEEM}") | {"day": "2026-11-25"}
     faults = {
         name: f"{name.capitalize()} cannot be kept as it stands: look again." for name in FIELDS
     }
