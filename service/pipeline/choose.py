@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from service.cards.card import Card, WarningLabel
 from service.cards.kinds import (
@@ -68,7 +68,7 @@ _SHOULDERS = {
 }
 """Label and tag stocks, the smallest first (common practice, no source)."""
 
-TRIED: dict[CardKind, dict[str, tuple[str, ...]]] = {
+TRIED: Mapping[CardKind, Mapping[str, Sequence[str]]] = {
     LID_CARD: _CARDS,
     END_LABEL: _LABELS,
     SIDE_CARD: _CARDS,

@@ -32,6 +32,15 @@ _FIELD_OF = {
     "file": "name",
 }
 """Where a measure that is worked out from others is corrected."""
+_LETTERS = {
+    "label_width": "a",
+    "label_height": "b",
+    "pitch_x": "c",
+    "pitch_y": "d",
+    "left": "e",
+    "top": "f",
+}
+"""The measures as the drawing beside the form calls them."""
 
 
 async def _sent(request: Request) -> Mapping[str, str]:
@@ -74,8 +83,9 @@ def keep(request: Request, acting: ThePageActing, sent: Sent) -> Response:
 def tell_measure(error: StockError) -> Mapping[str, str]:
     """Say beside the field of a measure what is wrong with it."""
     name = _FIELD_OF.get(error.measure, error.measure.replace(" ", "_"))
-    words = f"{error.measure[:1].upper()}{error.measure[1:]} {error.reason}."
-    return {name: words}
+    letter = _LETTERS.get(name)
+    said = error.measure[:1].upper() + error.measure[1:]
+    return {name: f"{f'{letter} ({error.measure})' if letter else said} {error.reason}."}
 
 
 def _show(request: Request, form: FilledForm, stock: Stock | None) -> Response:

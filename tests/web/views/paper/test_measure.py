@@ -39,7 +39,7 @@ def test_what_cannot_be_is_told_beside_its_measure(client: httpx.Client) -> None
     wrong = MEASURES | {"pitch_x": "90"}
     page = show(client, f"/stocks/measure?{urlencode(wrong)}", status=422)
     assert 'id="fault-pitch_x"' in page
-    assert "labels overlap" in page
+    assert "c (pitch x) is less than the label width, so labels overlap." in page
     assert 'value="67.7"' in page
     answer = send(client, "/you", "/stocks/keep", wrong, status=422)
     assert 'id="fault-pitch_x"' in answer.text
