@@ -5,7 +5,14 @@ from __future__ import annotations
 from fastapi import APIRouter
 
 from service.web.replies.problems import MEDIA_TYPE
-from service.web.store.cards import attachments, printers, prints, reprints, swap_list
+from service.web.store.cards import (
+    attachments,
+    own_stocks,
+    printers,
+    prints,
+    reprints,
+    swap_list,
+)
 from service.web.store.intake import imports, photos
 from service.web.store.packings import checks, moves, outs, packings, papers
 from service.web.store.records import containers, history, objects, search
@@ -20,7 +27,7 @@ _PROBLEM: dict[str, object] = {
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(history, packings, checks, outs, papers, moves, objects, containers),
-    *(imports, photos, tasks, search, printers, prints),
+    *(imports, photos, tasks, search, printers, own_stocks, prints),
     *(attachments, reprints, swap_list, scan),
 )
 for each in PARTS:

@@ -34,14 +34,7 @@ _EXAMPLE: dict[str, JsonValue] = {
 
 Within = Annotated[int, Query(ge=0, le=3650, description="Also what is due within so many days.")]
 
-Place = Annotated[
-    str,
-    Query(
-        max_length=500,
-        description="Only at this location and its parts.",
-        examples=["Costume Store / rack 2"],
-    ),
-]
+Place = Annotated[str, Query(max_length=500, description="Only at this location and its parts.")]
 
 
 class IsolationBody(BaseModel):

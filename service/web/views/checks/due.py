@@ -43,8 +43,8 @@ def checks_due(request: Request, counter: TheCounter, wish: TheWish) -> Response
         "first": next(iter(due), None),
         "follow_ups": follow_ups,
         "choices": {
-            "kinds": [("", "everything"), *((kind.value, CHECKS[kind].name) for kind in CHECKS)],
-            "places": [("", "everywhere"), *((place, place) for place in places)],
+            "kinds": [(kind.value, CHECKS[kind].name) for kind in CHECKS],
+            "places": [(place, place) for place in places],
         },
         "within": WITHIN,
         "checks": CHECKS,

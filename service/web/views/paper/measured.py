@@ -137,6 +137,6 @@ def _show(request: Request, counter: TheCounter, form: FilledForm) -> Response:
         "crosses": crosses_on(size),
         "drawing": figure(draw_crosses(size), "ruler-drawing"),
         "printers": [one.name for one in load_saved(counter.data_folder).printers],
-        "stocks": [("", "every stock"), *((one.name, one.name) for one in (*own, *STOCKS))],
+        "stocks": [(one.name, one.name) for one in (*own, *STOCKS)],
     }
     return show_page(request, "paper/measured.html", values, status=form.status)
