@@ -99,14 +99,18 @@ def find_faults(typed: Mapping[str, str], today: date) -> Mapping[str, str]:
 
 
 def read_looks(typed: Mapping[str, str]) -> tuple[Looked, ...]:
-    """Read what each look gave; with one button all that was not said otherwise is in order."""
+    """Read what each look gave.
+
+    The button that says all else is in order names the looks that stood open on the page: what was
+    folded away, such as pests found the last time, was not looked for.
+    """
     said = {
         kind: Looked(kind, CheckResult(typed[kind]), typed.get(f"note_{kind}", ""))
         for kind in CheckKind
         if typed.get(kind) in _RESULTS
     }
-    usual = {one.kind: one for one in IN_ORDER} if typed.get("everything") else {}
-    found = usual | said
+    shown = typed.get("everything", "").split()
+    found = {one.kind: one for one in IN_ORDER if one.kind in shown} | said
     return tuple(found[kind] for kind in CheckKind if kind in found)
 
 

@@ -28,3 +28,10 @@ def test_an_empty_container_has_no_form(client: httpx.Client) -> None:
     page = show(client, f"/checks/look?container={EMPTY_BOX}")
     assert "Nothing is packed in it" in page
     assert 'action="/checks/note"' not in page
+
+
+def test_one_button_speaks_of_what_stands_open(client: httpx.Client) -> None:
+    """Pests that were found are not wiped away by whoever came for the labels."""
+    page = show(client, f"/checks/look?container={BOX}&kind=labels")
+    assert 'name="everything" value="labels"' in page
+    assert page.index("Look for more") < page.index('name="pests"')

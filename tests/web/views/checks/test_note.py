@@ -4,7 +4,7 @@ from datetime import date
 
 import httpx
 
-from service.handling.checks.kinds import LOOKED_AT, CheckKind, CheckResult
+from service.handling.checks.kinds import CheckKind, CheckResult
 from service.store.kept.checks import Looked
 from service.web.views.checks.note import find_faults, read_looks
 from tests.web.store.opened import BOX
@@ -37,7 +37,7 @@ def test_the_next_on_the_way_is_named(client: httpx.Client) -> None:
     assert client.post("/api/containers/B-028/put-in", json=place, headers=seen).status_code < 300
     first = client.get("/api/checks/due").json()["due"][0]["container_number"]
     other = ({BOX, "B-028"} - {first}).pop()
-    said = {"container": first, "everything": "yes", "within": "30"}
+    said = {"container": first, "everything": "pests labels tissue corrosion", "within": "30"}
     answer = send(client, LOOK, "/checks/note", said)
     assert answer.headers["location"] == f"/checks/look?container={other}&within=30"
     assert f"Next on your way: {other}" in follow(client, answer)
@@ -69,9 +69,11 @@ def test_faults_stand_by_their_field() -> None:
 
 
 def test_one_button_leaves_what_was_answered() -> None:
-    """Everything else is in order; what is weighed is not among it."""
-    looks = read_looks({"everything": "yes", "pests": "found", "note_pests": "moth"})
-    assert [one.kind for one in looks] == list(LOOKED_AT)
-    assert looks[0] == Looked(CheckKind.PESTS, CheckResult.FOUND, "moth")
-    assert {one.result for one in looks[1:]} == {CheckResult.OK}
+    """All else that stood open is in order; what was folded away, and weighing, are not."""
+    shown = {"everything": "pests tissue weight", "pests": "found", "note_pests": "moth"}
+    looks = read_looks(shown)
+    assert looks == (
+        Looked(CheckKind.PESTS, CheckResult.FOUND, "moth"),
+        Looked(CheckKind.TISSUE, CheckResult.OK),
+    )
     assert read_looks({"pests": "perhaps"}) == ()
