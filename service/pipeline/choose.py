@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from service.cards.card import Card, WarningLabel
 from service.cards.kinds import (
@@ -67,6 +67,18 @@ _SHOULDERS = {
     "Letter": ("Letter card 6x2 30x90", "Letter card 4x2 45x130"),
 }
 """Label and tag stocks, the smallest first (common practice, no source)."""
+
+TRIED: Mapping[CardKind, Mapping[str, Sequence[str]]] = {
+    LID_CARD: _CARDS,
+    END_LABEL: _LABELS,
+    SIDE_CARD: _CARDS,
+    COVER_CARD: {paper: names[-2:] for paper, names in _CARDS.items()},
+    CONTENTS_LIST: {paper: (name,) for paper, name in _WHOLE_PAGE.items()},
+    WARNING_LABEL: _WARNINGS,
+    SHOULDER_TAG: _SHOULDERS,
+    OBJECT_TAG: _TAGS,
+}
+"""The stocks that are tried for each kind of card, by paper."""
 
 Fit = tuple[tuple[Page, ...], Stock]
 

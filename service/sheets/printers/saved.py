@@ -101,18 +101,6 @@ def _edges(table: _Table) -> Insets:
     return checked_edges([_number(table[field.name]) for field in fields(Insets)])
 
 
-def checked_address(address: str) -> str:
-    """Give the address of a printer; empty where it has none.
-
-    Raises:
-        ValueError: When it is no address of a printer (RFC 3510, section 4).
-    """
-    if address and not _ADDRESS.fullmatch(address):
-        msg = "the address of a printer looks like ipp://192.0.2.7:631/ipp/print"
-        raise ValueError(msg)
-    return address
-
-
 def checked_edges(edges_mm: Sequence[float]) -> Insets:
     """Give the unprintable edges, in the order top, right, bottom, left.
 
@@ -126,6 +114,19 @@ def checked_edges(edges_mm: Sequence[float]) -> Insets:
         msg = f"an unprintable edge is 0 to {_MOST_EDGE_MM:g} mm wide"
         raise ValueError(msg)
     return Insets(*edges_mm)
+
+
+def checked_address(address: str) -> str:
+    """Give the address of a printer without blanks around it; "" for none.
+
+    Raises:
+        ValueError: When it is none of the Internet Printing Protocol (RFC 3510, section 4).
+    """
+    plain_address = address.strip()
+    if plain_address and not _ADDRESS.fullmatch(plain_address):
+        msg = "the address of a printer looks like ipp://192.0.2.7:631/ipp/print"
+        raise ValueError(msg)
+    return plain_address
 
 
 def _tray_correction(table: _Table) -> TrayCorrection:

@@ -7,6 +7,9 @@ from fastapi import APIRouter, Depends
 from service.web.views import photos
 from service.web.views.attach import page as attach_page
 from service.web.views.attach import scanned
+from service.web.views.checks import due as due_checks
+from service.web.views.checks import look as check_look
+from service.web.views.checks import note, papers, pests
 from service.web.views.containers import list as container_list
 from service.web.views.containers import page as container_page
 from service.web.views.containers.record import edit, quick
@@ -15,7 +18,10 @@ from service.web.views.desk import look, swaps
 from service.web.views.desk import make as desk_make
 from service.web.views.desk import page as desk_page
 from service.web.views.find import find
+from service.web.views.help import pages as help_pages
 from service.web.views.history import container as container_history
+from service.web.views.paper import measure, measured, printers, sheets, stocks
+from service.web.views.patterns import page as pattern_page
 from service.web.views.runs import list as run_list
 from service.web.views.runs import run
 from service.web.views.runs import send as run_send
@@ -31,6 +37,8 @@ PARTS = (
     *(edit, quick, container_history, container_page, find),
     *(desk_page, desk_make, look, swaps),
     *(task_page, run_list, run_send, run, attach_page, scanned),
+    *(due_checks, check_look, note, pests, papers),
+    *(stocks, measure, sheets, printers, measured),
 )
 for each in (*PARTS, photos):
     router.include_router(each.router)
@@ -40,3 +48,5 @@ for other in (desk_make, swaps):
 open_router = APIRouter()
 """What is there without a store, too."""
 open_router.include_router(assets.router)
+open_router.include_router(help_pages.router)
+open_router.include_router(pattern_page.router)

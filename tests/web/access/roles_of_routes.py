@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 OPEN_TO_ALL = """
+GET /help
+GET /help/{name}
 GET /assets/{digest}/{name}
 GET /health
 GET /c/{number}
@@ -10,6 +12,17 @@ POST /api/sessions
 POST /api/pairings/finish
 """
 VIEW = """
+GET /api/checks/found
+GET /api/own-stocks
+GET /checks
+GET /checks/look
+GET /patterns
+GET /printers
+GET /printers/measure
+GET /printers/ruler-sheet/{paper}
+GET /stocks
+GET /stocks/measure
+GET /stocks/test-sheet/{name}
 GET /api/imports/{import_id}
 GET /api/mappings
 GET /api/mappings/{name}
@@ -83,6 +96,11 @@ DELETE /api/tokens/{token}
 POST /api/pairings
 """
 PACK = """
+GET /checks/isolation-label/{paper}
+GET /checks/pests
+GET /checks/sheet/{paper}
+POST /checks/note
+POST /checks/take-back
 PUT /api/objects/{number}/photos
 PATCH /api/objects/{number}/photos/{sha256}
 POST /api/containers/{number}/packings
@@ -139,6 +157,14 @@ POST /attach/scanned
 POST /api/tasks/prints
 """
 MANAGE = """
+DELETE /api/own-stocks/{name}
+POST /api/own-stocks
+POST /printers/address
+POST /printers/forget
+POST /printers/measure
+POST /printers/restore
+POST /stocks/forget
+POST /stocks/keep
 POST /api/imports/sample
 POST /api/imports/{import_id}/undo
 PUT /api/mappings/{name}
