@@ -15,7 +15,7 @@ from service.cli.own_stock import name_stock
 from service.config import Settings
 from service.errors import CalibrationError, UnknownPrinterError
 from service.geometry import Insets
-from service.keeping.printing.measured import (
+from service.keeping.paper.measured import (
     Measures,
     enter_measures,
     find_paper,

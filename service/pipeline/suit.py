@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from service.cards.kinds import CardKind
 from service.geometry import Size
-from service.pipeline.choose import TRIED
+from service.pipeline.usual_stocks import TRIED
 from service.sheets.stock import Medium, Stock
 from service.sheets.stocks import STOCKS, find_stock
 

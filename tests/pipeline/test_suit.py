@@ -1,8 +1,8 @@
 from __future__ import annotations
 
 from service.cards.kinds import CARD_KINDS
-from service.pipeline.choose import TRIED
 from service.pipeline.suit import name_kinds, suited_kinds
+from service.pipeline.usual_stocks import TRIED
 from service.sheets.stocks import STOCKS, find_stock
 
 

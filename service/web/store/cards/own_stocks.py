@@ -7,7 +7,7 @@ from typing import Annotated
 from fastapi import APIRouter, Path
 from pydantic import BaseModel
 
-from service.keeping.printing.own_stocks import forget_own_stock, keep_own_stock, load_own_stocks
+from service.keeping.paper.own_stocks import forget_own_stock, keep_own_stock, load_own_stocks
 from service.sheets.stock import Stock
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs

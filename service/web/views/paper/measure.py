@@ -8,7 +8,7 @@ from typing import Annotated
 from fastapi import APIRouter, Depends, Request, Response
 
 from service.errors import StockError
-from service.keeping.printing.own_stocks import keep_own_stock
+from service.keeping.paper.own_stocks import keep_own_stock
 from service.pipeline.suit import name_kinds, suited_kinds
 from service.sheets.own_stock import NEEDED, OPTIONAL, parse_stock
 from service.sheets.stock import Stock

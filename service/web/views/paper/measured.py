@@ -9,14 +9,14 @@ from typing import Annotated
 from fastapi import APIRouter, Depends, Query, Request, Response
 
 from service.errors import CalibrationError
-from service.keeping.printing.measured import (
+from service.keeping.paper.measured import (
     Entered,
     Measures,
     enter_measures,
     find_paper,
     find_printer,
 )
-from service.keeping.printing.own_stocks import load_own_stocks
+from service.keeping.paper.own_stocks import load_own_stocks
 from service.keeping.printing.printers_file import load_saved
 from service.sheets.calibration.limits import describe, explain_residual
 from service.sheets.calibration.ruler_sheet import Cross, crosses_on

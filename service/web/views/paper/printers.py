@@ -9,7 +9,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Request, Response
 
 from service.errors import CalibrationError
-from service.keeping.printing.measured import forget_printer, keep_address
+from service.keeping.paper.measured import forget_printer, keep_address
 from service.keeping.printing.printers_file import keep_saved, load_saved
 from service.sheets.calibration.limits import describe, explain_residual
 from service.sheets.printers.printer import TrayCorrection

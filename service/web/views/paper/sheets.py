@@ -6,8 +6,8 @@ from typing import Annotated
 
 from fastapi import APIRouter, Path, Response
 
-from service.keeping.printing.measured import find_paper
-from service.keeping.printing.own_stocks import find_any_stock
+from service.keeping.paper.measured import find_paper
+from service.keeping.paper.own_stocks import find_any_stock
 from service.render.ruler_sheet import draw_ruler_sheet
 from service.sheets.calibration.outline_page import outline_page
 from service.sheets.calibration.ruler_page import ruler_page

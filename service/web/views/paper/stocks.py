@@ -9,7 +9,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Request, Response
 from markupsafe import Markup
 
-from service.keeping.printing.own_stocks import forget_own_stock, load_own_stocks
+from service.keeping.paper.own_stocks import forget_own_stock, load_own_stocks
 from service.pipeline.suit import name_kinds, suited_kinds
 from service.sheets.stock import Medium, Stock
 from service.sheets.stocks import STOCKS

@@ -4,8 +4,9 @@ import re
 
 import httpx
 import pytest
-from fastapi import Request
+from fastapi import FastAPI, Request
 
+from service.web.access.porter import Porter
 from service.web.replies.refusals import RefusedError
 from service.web.views.patterns.page import FIELDS, LONG_NUMBER, MARKS, patterns
 from tests.web.views.opened import show
@@ -34,6 +35,8 @@ def test_all_it_shows_can_be_named(client: httpx.Client) -> None:
 
 def test_it_is_not_for_other_machines() -> None:
     """Whoever asks from elsewhere finds nothing there."""
-    request = Request({"type": "http", "headers": [], "client": ("192.0.2.7", 1)})
+    app = FastAPI()
+    app.state.porter = Porter(None, is_local=False)
+    request = Request({"type": "http", "headers": [], "app": app})
     with pytest.raises(RefusedError):
         patterns(request)

@@ -7,7 +7,7 @@ import pytest
 
 from service.errors import CalibrationError, StockError, UnknownPrinterError
 from service.geometry import Insets
-from service.keeping.printing.measured import (
+from service.keeping.paper.measured import (
     Measures,
     enter_measures,
     find_paper,

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from service.errors import StockError, UnknownStockError
-from service.keeping.printing.own_stocks import (
+from service.keeping.paper.own_stocks import (
     NAME,
     find_any_stock,
     forget_own_stock,
