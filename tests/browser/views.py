@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from service.records.record import PlaceRecord
 from service.web.views.containers.contents import place_key
+from service.web.views.help.pages import PAGES
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,4 +60,27 @@ VIEWS = (
     View("runs to walk with", "/attach", "/attach"),
     View("the walk", "/attach", "/attach?run=1"),
     View("card in hand", "/attach/held", "/attach/held"),
+    View("checks", "/checks", "/checks"),
+    View("checks of a year", "/checks", "/checks?within=365&kind=pests"),
+    View("a look", "/checks/look", "/checks/look?container=B-031"),
+    View("which container", "/checks/look", "/checks/look"),
+    View("pests", "/checks/pests", "/checks/pests?container=B-036"),
+    View("paper", "/stocks", "/stocks"),
+    View("a sheet measured", "/stocks/measure", "/stocks/measure"),
+    View("printers", "/printers", "/printers"),
+    View("crosses measured", "/printers/measure", "/printers/measure?paper=A4"),
+    View("rules", "/rules", "/rules"),
+    View("help", "/help", "/help"),
+    View("patterns", "/patterns", "/patterns"),
+    View("scanned", "/c/{number:path}", "/c/B-027?r=1&k=BBBB"),
+    View("nothing there", "", "/nothing-here"),
+    *(View(f"help: {name}", "/help/{name}", f"/help/{name}") for name in PAGES),
 )
+
+FILES = {
+    "/checks/sheet/{paper}",
+    "/checks/isolation-label/{paper}",
+    "/printers/ruler-sheet/{paper}",
+    "/stocks/test-sheet/{name:path}",
+}
+"""Routes that give a PDF, which no browser test looks at."""
