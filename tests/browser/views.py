@@ -21,4 +21,12 @@ VIEWS = (
     View("today", "/", "/"),
     View("containers", "/containers", "/containers"),
     View("name and language", "/you", "/you"),
+    View("sign in", "/sign-in", "/sign-in"),
+    View("code on a phone", "/pair", "/pair"),
+    View("code scanned by a phone", "/pair/{code}", "/pair/7KMT-F4RQ-9XWN"),
+    View("sign in a phone", "/people/phone", "/people/phone"),
+    View("people", "/people", "/people"),
+    View("own tokens", "/people/tokens", "/people/tokens"),
+    View("own password", "/people/password", "/people/password"),
+    View("share", "/share", "/share"),
 )

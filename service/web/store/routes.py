@@ -8,7 +8,7 @@ from service.web.replies.problems import MEDIA_TYPE
 from service.web.store.cards import attachments, printers, prints, reprints, swap_list
 from service.web.store.intake import imports, mappings, photos, undo
 from service.web.store.packings import checks, moves, outs, packings, papers
-from service.web.store.people import pairings, sessions, tokens, users
+from service.web.store.people import pairings, sessions, sharing, tokens, users
 from service.web.store.previews import cards as card_previews
 from service.web.store.previews import plans as run_previews
 from service.web.store.previews import stocks as stock_previews
@@ -27,7 +27,7 @@ PARTS = (
     *(history, object_photos, packings, checks, outs, papers, moves, objects, containers),
     *(mappings, imports, undo, photos, tasks, search, printers, prints),
     *(attachments, reprints, swap_list, scan),
-    *(sessions, users, tokens, pairings),
+    *(sessions, users, tokens, pairings, sharing),
 )
 for each in PARTS:
     router.include_router(each.router)

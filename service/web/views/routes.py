@@ -5,12 +5,16 @@ from __future__ import annotations
 from fastapi import APIRouter, Depends
 
 from service.web.views.containers import list as container_list
+from service.web.views.people import own_password, pair, phone, share, sign_in, tokens, user, users
 from service.web.views.shell import assets
 from service.web.views.shell.reader import check_form
 from service.web.views.start import demo, page, you
 
 router = APIRouter(dependencies=[Depends(check_form)])
-PARTS = (page, demo, you, container_list)
+PARTS = (
+    *(page, demo, you, container_list),
+    *(sign_in, pair, phone, tokens, own_password, user, users, share),
+)
 for each in PARTS:
     router.include_router(each.router)
 

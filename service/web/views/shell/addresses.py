@@ -15,6 +15,11 @@ def page_of_object(object_number: str) -> str:
     return f"/objects/{quote(object_number)}"
 
 
+def page_of_user(name: str) -> str:
+    """Give the page of a user."""
+    return page_with("/people", who=name)
+
+
 def page_with(path: str, **asked: str | int) -> str:
     """Give a path with a query; what is empty is left out."""
     query = urlencode({name: value for name, value in asked.items() if value not in {"", 0}})
