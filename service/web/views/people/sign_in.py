@@ -12,7 +12,7 @@ from service.errors import SignInError, UnstorableTextError
 from service.keeping.people.signing_in import SignIn, sign_in, sign_out
 from service.store.people.role import Role
 from service.store.people.users import has_users
-from service.web.access.cookies import clear_session, set_session
+from service.web.access.cookies import clear_session, is_in_clear, set_session
 from service.web.access.entrance import MOST_BODY_BYTES, TheEntrance
 from service.web.access.gate import OPEN, GatedRoute, needs
 from service.web.access.porter import TheReader
@@ -43,7 +43,7 @@ class SignInForm(BaseModel):
 def ask(request: Request, counter: TheCounter, to: Annotated[str, Query()] = _START) -> Response:
     """Ask for name and password."""
     form = FilledForm({"to": read_way_back(to)})
-    return show_page(request, _PAGE, {"form": form, **_values(counter)})
+    return show_page(request, _PAGE, {"form": form, **_values(request, counter)})
 
 
 @router.post("/sign-in", include_in_schema=False, dependencies=[OPEN])
@@ -61,11 +61,11 @@ def enter(
         entrance.count(sent.name)
         signed = sign_in(counter.engine, asked, now=counter.now())
     except RefusedError as refused:
-        return show_refused(request, _PAGE, _values(counter), typed, refused=refused)
+        return show_refused(request, _PAGE, _values(request, counter), typed, refused=refused)
     except (SignInError, UnstorableTextError):
         # A name that nobody could have is answered as one that nobody has.
         form = fill_again(typed, SignInError())
-        values = {"form": form, **_values(counter)}
+        values = {"form": form, **_values(request, counter)}
         return show_page(request, _PAGE, values, status=form.status)
     response = go_to(way_back)
     set_session(request, response, signed.secret)
@@ -95,6 +95,7 @@ def device_of(request: Request) -> str:
     return request.headers.get("user-agent", "")
 
 
-def _values(counter: Counter) -> Mapping[str, object]:
+def _values(request: Request, counter: Counter) -> Mapping[str, object]:
     with counter.reading() as connection:
-        return {"anybody": has_users(connection)}
+        anybody = has_users(connection)
+    return {"anybody": anybody, "in_clear": is_in_clear(request)}
