@@ -98,8 +98,7 @@ def make_app(
     app.state.porter = Porter(counter, is_local)
     app.state.presses = presses
     app.state.most_body_bytes = limits.most_body_bytes
-    app.state.default_actor = front.default_actor
-    app.state.reach = front.reach
+    app.state.default_actor, app.state.reach = front.default_actor, front.reach
     app.include_router(router)
     app.include_router(rules_router)
     app.include_router(open_router)

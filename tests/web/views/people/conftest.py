@@ -23,7 +23,7 @@ def staffed(tmp_path: Path, filled: Path, workshop: Workshop) -> Iterator[httpx.
     """Give a client that is nobody until it signs in; others on the network are answered, too."""
     folder = shutil.copytree(filled, tmp_path / "staffed")
     add_people(folder)
-    front = Front(reach=Reach((ADDRESS,), "AB:CD", MOMENT))
+    front = Front(frozenset({"cards.museum.example"}), reach=Reach((ADDRESS,), "AB:CD", MOMENT))
     with open_client(folder, workshop, front=front) as opened:
         opened.headers["Origin"] = str(opened.base_url).rstrip("/")
         yield opened

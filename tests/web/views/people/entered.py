@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import httpx
 
 from tests.web.store.people.people import PASSWORD
@@ -11,3 +13,10 @@ from tests.web.views.opened import send
 def sign_in_as(client: httpx.Client, name: str, password: str = PASSWORD) -> httpx.Response:
     """Fill the form in and send it."""
     return send(client, "/sign-in", "/sign-in", {"name": name, "password": password, "to": "/you"})
+
+
+def form_token_of(page: str) -> str:
+    """Read the token of the forms of a page."""
+    found = re.search(r'name="form_token" value="([^"]+)"', page)
+    assert found is not None
+    return found[1]

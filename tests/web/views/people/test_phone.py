@@ -55,4 +55,4 @@ def test_a_phone_is_sent_where_it_can_go() -> None:
 def test_without_users_the_page_says_what_comes_first(client: httpx.Client) -> None:
     """There is nobody a phone could be signed in as."""
     assert "Add the first user" in show(client, PAGE)
-    assert send(client, PAGE, PAGE, {}).headers["location"] == "/sign-in"
+    assert send(client, "/people", PAGE, {}).headers["location"] == "/sign-in"

@@ -6,7 +6,7 @@ import pytest
 from service.web.views.people.sign_in import read_way_back
 from tests.web.store.people.people import ADA, DEE, PASSWORD
 from tests.web.views.opened import HTML, send, show
-from tests.web.views.people.entered import sign_in_as
+from tests.web.views.people.entered import form_token_of, sign_in_as
 
 PAGE = "/sign-in"
 
@@ -24,12 +24,10 @@ def test_whoever_signs_in_goes_on_where_they_came_from(staffed: httpx.Client) ->
 
 def test_nobody_learns_who_there_is(staffed: httpx.Client) -> None:
     """A wrong name and a wrong password get one answer, and the frame names no one."""
-    answers = [
-        send(staffed, PAGE, PAGE, {"name": name, "password": "x"}, status=422).text.replace(
-            name, ""
-        )
-        for name in (ADA, "Nobody There")
-    ]
+    answers = []
+    for name in (ADA, "Nobody There"):
+        answer = send(staffed, PAGE, PAGE, {"name": name, "password": "x"}, status=422)
+        answers.append(answer.text.replace(f'value="{name}"', ""))
     assert answers[0] == answers[1]
     assert 'id="fault-password"' in answers[0]
     assert "Ada Quill</b>" not in answers[0]
@@ -59,6 +57,20 @@ def test_a_form_of_another_page_signs_nobody_in(staffed: httpx.Client) -> None:
     """It holds no token of this service."""
     fields = {"name": DEE, "password": PASSWORD}
     answer = staffed.post(PAGE, data=fields, headers=HTML)
+    assert answer.status_code == 403
+    assert "underlid" not in answer.cookies
+
+
+def test_nobody_is_asked_in_clear(staffed: httpx.Client) -> None:
+    """Over plain http of a network neither a password nor a code is asked for, nor taken."""
+    network = {"Host": "cards.museum.example", "Origin": "http://cards.museum.example", **HTML}
+    for page in (PAGE, "/pair"):
+        asked = staffed.get(page, headers=network).text
+        assert "begins with https" in asked
+        assert "<form" not in asked
+    token = form_token_of(show(staffed, PAGE))
+    fields = {"name": DEE, "password": PASSWORD, "form_token": token}
+    answer = staffed.post(PAGE, data=fields, headers=network)
     assert answer.status_code == 403
     assert "underlid" not in answer.cookies
 
