@@ -17,6 +17,7 @@ from starlette.types import ASGIApp
 
 from service.errors import ServiceError
 from service.findings import Finding
+from service.keeping.sharing.reach import UNREACHED, Reach
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs, refuse_ungated
 from service.web.access.limit import Limit
@@ -57,12 +58,13 @@ class Front:
     """What others know the service by: names besides its address, and a proxy before it.
 
     `default_actor` makes the changes of pages as long as there are no users and a reader says no
-    more.
+    more. `reach` is what pages tell of how others come in.
     """
 
     hosts: frozenset[str] = frozenset()
     behind_proxy: bool = False
     default_actor: str = ""
+    reach: Reach = UNREACHED
 
 
 def make_app(
@@ -96,7 +98,7 @@ def make_app(
     app.state.porter = Porter(counter, is_local)
     app.state.presses = presses
     app.state.most_body_bytes = limits.most_body_bytes
-    app.state.default_actor = front.default_actor
+    app.state.default_actor, app.state.reach = front.default_actor, front.reach
     app.include_router(router)
     app.include_router(rules_router)
     app.include_router(open_router)

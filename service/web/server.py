@@ -20,7 +20,7 @@ from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from service.web.app import Front, make_app
 from service.web.press import open_presses
-from service.web.sharing import check_reach, check_users
+from service.web.sharing import check_reach, check_users, find_reach
 from service.web.store.counter import Backroom, Counter, read_clock
 from service.wiring import open_bench, open_desk
 
@@ -58,7 +58,8 @@ def open_server(settings: Settings) -> Iterator[tuple[uvicorn.Server, socket.soc
     ):
         # It logs each body that is no form, which any client can send without end.
         logging.getLogger("python_multipart").setLevel(logging.ERROR)
-        front = Front(settings.hosts, settings.behind_proxy, _name_actor(settings))
+        reach = find_reach(settings, listener.getsockname()[1])
+        front = Front(settings.hosts, settings.behind_proxy, _name_actor(settings), reach)
         config = uvicorn.Config(
             make_app(presses, settings.host, counter=counter, front=front),
             http="h11",

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import ssl
+from pathlib import Path
 
 from service.config import PREFIX, Settings
 from service.errors import ConfigError
+from service.keeping.sharing.certificate import read_certificate
+from service.keeping.sharing.reach import UNREACHED, Reach, reach_by_certificate, reach_by_proxy
 from service.store.handles import Engine
 from service.store.open import reading
 from service.store.people.users import has_users
@@ -56,6 +59,20 @@ def check_users(settings: Settings, engine: Engine) -> None:
         " `python3 -m service users add`, or start with `python3 -m service share`"
     )
     raise ConfigError(_name_host(settings), reason=reason)
+
+
+def find_reach(settings: Settings, port: int) -> Reach:
+    """Find what others type to reach it; settings that keep it to this machine give nothing.
+
+    Raises:
+        ConfigError: When the certificate names nobody.
+    """
+    if settings.behind_proxy:
+        return reach_by_proxy(settings.hosts)
+    if is_loopback(settings.host) or not settings.certificate:
+        return UNREACHED
+    certificate = read_certificate(Path(settings.certificate), Path(settings.key))
+    return reach_by_certificate(certificate, port)
 
 
 def is_shared(settings: Settings) -> bool:

@@ -10,11 +10,12 @@ from service.errors import ConfigError
 from service.keeping.people.users import NewUser, add_user
 from service.keeping.sharing.addresses import Names
 from service.keeping.sharing.certificate import Certificate, keep_certificate
+from service.keeping.sharing.reach import UNREACHED
 from service.store.history import Stamp
 from service.store.migrations.upgrade import upgrade_store
 from service.store.open import open_folder, writing
 from service.store.people.role import Role
-from service.web.sharing import check_reach, check_users, is_shared
+from service.web.sharing import check_reach, check_users, find_reach, is_shared
 
 NOW = datetime(2026, 11, 25, 9, 30, tzinfo=UTC)
 OPEN_HOST = "0.0.0.0"  # noqa: S104 - what is asked about
@@ -93,3 +94,12 @@ def test_others_are_answered_only_where_there_are_users(made: Certificate, tmp_p
     for settings in shared:
         check_users(settings, engine)
     engine.dispose()
+
+
+def test_how_others_come_in_is_found(made: Certificate) -> None:
+    """By the certificate, by the proxy, or not at all, whatever else is set."""
+    assert find_reach(_settings(made, "127.0.0.1", "ckn"), 8000) == UNREACHED
+    by_proxy = find_reach(_settings(made, "127.0.0.1", "pn"), 8000)
+    assert by_proxy.addresses == ("https://cards.museum.example", "https://pc")
+    shared = find_reach(_settings(made, OPEN_HOST, "ckn"), 8000)
+    assert shared.fingerprint == made.fingerprint

@@ -18,6 +18,7 @@ from service.keeping.sharing.certificate import (
     keep_certificate,
     read_certificate,
 )
+from service.keeping.sharing.reach import reach_by_certificate
 from service.store.history import Stamp
 from service.store.open import reading, writing
 from service.store.people.role import Role
@@ -45,7 +46,7 @@ def share_store(console: Console, settings: Settings, request: ShareRequest) -> 
     certificate = _find_certificate(settings)
     shared = settings_to_share(settings, certificate)
     data = {
-        "addresses": list_addresses(shared, certificate),
+        "addresses": list(reach_by_certificate(certificate, shared.port).addresses),
         "fingerprint_sha256": certificate.fingerprint,
         "certificate": str(certificate.path),
         "certificate_ends_at": certificate.ends_at,
@@ -66,13 +67,6 @@ def settings_to_share(settings: Settings, certificate: Certificate) -> Settings:
             "key": str(certificate.key_path),
         }
     )
-
-
-def list_addresses(settings: Settings, certificate: Certificate) -> list[str]:
-    """List what others may type, figures first: those work on every telephone."""
-    figures = [name for name in certificate.names if name[-1].isdigit()]
-    names = [name for name in certificate.names if name not in figures and "." in name]
-    return [f"https://{name}:{settings.port}" for name in (*figures, *names)]
 
 
 def _find_certificate(settings: Settings) -> Certificate:

@@ -13,6 +13,7 @@ from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerificationError
 
 from service.errors import PasswordError
+from service.keeping.people.secret import make_code
 
 LEAST_CHARACTERS = 12
 MOST_CHARACTERS = 200
@@ -37,6 +38,11 @@ def hash_password(password: str) -> str:
     if not LEAST_CHARACTERS <= len(_normal(password)) <= MOST_CHARACTERS:
         raise PasswordError(least=LEAST_CHARACTERS, most=MOST_CHARACTERS)
     return _HASHER.hash(_written(password))
+
+
+def make_password() -> str:
+    """Make a first password to be handed over: 60 random bits in small letters and figures."""
+    return make_code().lower()
 
 
 def fits_password(kept: str | None, password: str) -> bool:

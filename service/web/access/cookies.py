@@ -38,8 +38,13 @@ def refuse_in_clear(connection: HTTPConnection) -> None:
     Raises:
         RefusedError: When the request came over plain http from another machine.
     """
-    if not _is_secure(connection) and connection.url.hostname not in LOOPBACK:
+    if is_in_clear(connection):
         raise RefusedError(Refusal.HTTPS_NEEDED, "Signing in over plain http is not taken.")
+
+
+def is_in_clear(connection: HTTPConnection) -> bool:
+    """Tell whether a request came over plain http from another machine."""
+    return not _is_secure(connection) and connection.url.hostname not in LOOPBACK
 
 
 def _write(connection: HTTPConnection, response: Response, secret: str, seconds: int) -> None:

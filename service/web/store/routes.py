@@ -16,7 +16,7 @@ from service.web.store.cards import (
 )
 from service.web.store.intake import imports, mappings, photos, undo
 from service.web.store.packings import checks, moves, outs, packings, papers
-from service.web.store.people import pairings, sessions, tokens, users
+from service.web.store.people import pairings, sessions, sharing, tokens, users
 from service.web.store.previews import cards as card_previews
 from service.web.store.previews import plans as run_previews
 from service.web.store.previews import stocks as stock_previews
@@ -36,7 +36,7 @@ PARTS = (
     *(mappings, imports, undo, photos, events, spoiled, tasks, search),
     *(printers, own_stocks, prints, sending),
     *(attachments, reprints, swap_list, scan),
-    *(sessions, users, tokens, pairings),
+    *(sessions, users, tokens, pairings, sharing),
 )
 for each in PARTS:
     router.include_router(each.router)

@@ -22,6 +22,7 @@ from service.web.views.help import pages as help_pages
 from service.web.views.history import container as container_history
 from service.web.views.paper import measure, measured, printers, sheets, stocks
 from service.web.views.patterns import page as pattern_page
+from service.web.views.people import own_password, pair, phone, share, sign_in, tokens, user, users
 from service.web.views.runs import list as run_list
 from service.web.views.runs import run
 from service.web.views.runs import send as run_send
@@ -33,6 +34,7 @@ from service.web.views.tasks import page as task_page
 router = APIRouter(dependencies=[Depends(check_form)])
 PARTS = (
     *(page, demo, you, container_list),
+    *(sign_in, pair, phone, tokens, own_password, user, users, share),
     *(put_in, take_out, place, arrange, move, outs, back, suggest),
     *(edit, quick, container_history, container_page, find),
     *(desk_page, desk_make, look, swaps),

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from service.cli.people.share import list_addresses, settings_to_share
+from service.cli.people.share import settings_to_share
 from service.config import Settings
 from service.keeping.sharing.certificate import Certificate
 from tests.cli.people.conftest import PASSWORD, Ask, Say
@@ -47,14 +47,6 @@ def test_others_are_answered_by_the_names_of_the_certificate() -> None:
     assert shared.hosts == {*CERTIFICATE.names, "cards.museum.example"}
     assert (shared.host, shared.certificate, shared.key) == ("0.0.0.0", "c.pem", "k.pem")  # noqa: S104 - what sharing is
     assert settings_to_share(Settings(host="192.168.1.20"), CERTIFICATE).host == "192.168.1.20"
-
-
-def test_addresses_in_figures_come_first() -> None:
-    """They work on every telephone; a name without a dot on few."""
-    assert list_addresses(Settings(port=8443), CERTIFICATE) == [
-        "https://192.168.1.20:8443",
-        "https://stores-pc.local:8443",
-    ]
 
 
 def test_a_certificate_of_ones_own_is_used(

@@ -9,6 +9,7 @@ from service.keeping.people.passwords import (
     fits_password,
     hash_password,
     is_outdated,
+    make_password,
 )
 from tests.keeping.people.made import OTHER_PASSWORD, PASSWORD
 
@@ -48,3 +49,12 @@ def test_nobody_has_a_password() -> None:
 def test_an_older_cost_is_noticed() -> None:
     """A hash that was cheaper to try is to be made anew."""
     assert is_outdated(NOBODY.replace("t=2", "t=1"))
+
+
+def test_a_made_password_can_be_taken_and_is_another_each_time() -> None:
+    """In small letters, figures and hyphens, which every keyboard has."""
+    made = {make_password() for _ in range(20)}
+    assert len(made) == 20
+    one = made.pop()
+    assert one == one.lower()
+    assert fits_password(hash_password(one), one)

@@ -10,6 +10,11 @@ GET /health
 GET /c/{number}
 POST /api/sessions
 POST /api/pairings/finish
+GET /sign-in
+POST /sign-in
+GET /pair
+GET /pair/{code}
+POST /pair
 """
 VIEW = """
 GET /api/checks/found
@@ -94,6 +99,14 @@ GET /api/tokens
 POST /api/tokens
 DELETE /api/tokens/{token}
 POST /api/pairings
+POST /sign-out
+GET /people/phone
+POST /people/phone
+GET /people/password
+POST /people/password
+GET /people/tokens
+POST /people/tokens
+POST /people/tokens/revoke
 """
 PACK = """
 GET /checks/isolation-label/{paper}
@@ -184,6 +197,14 @@ POST /api/tasks/imports
 GET /api/users
 POST /api/users
 PATCH /api/users/{name}
+GET /api/sharing
+GET /people
+POST /people/add
+POST /people/role
+POST /people/disable
+POST /people/enable
+POST /people/new-password
+GET /share
 """
 ROLES: dict[str, str | None] = {
     line: role

@@ -3,7 +3,13 @@ from __future__ import annotations
 import pytest
 from fastapi import Response
 
-from service.web.access.cookies import clear_session, read_session, refuse_in_clear, set_session
+from service.web.access.cookies import (
+    clear_session,
+    is_in_clear,
+    read_session,
+    refuse_in_clear,
+    set_session,
+)
 from service.web.replies.refusals import RefusedError
 from tests.web.access.made import make_request
 
@@ -49,3 +55,12 @@ def test_no_password_goes_in_clear(host: str) -> None:
     refuse_in_clear(make_request("https", host))
     for own in ("localhost:8000", "127.0.0.1", "[::1]:8000"):
         refuse_in_clear(make_request(host=own))
+
+
+@pytest.mark.parametrize(
+    ("scheme", "host", "is_clear"),
+    [("http", "store.local", True), ("https", "store.local", False), ("http", "localhost", False)],
+)
+def test_what_others_could_read_along_is_told(scheme: str, host: str, *, is_clear: bool) -> None:
+    """Plain http is for this machine alone."""
+    assert is_in_clear(make_request(scheme, host)) is is_clear

@@ -170,6 +170,14 @@ class PairedBody(BaseModel):
     device: Device = ""
 
 
+class SharingView(BaseModel):
+    """How others on the network reach the service; no address: it answers this machine alone."""
+
+    addresses: list[str]
+    fingerprint_sha256: str = Field(description="Of its certificate; empty where not known.")
+    certificate_ends_at: datetime | None
+
+
 def show_reader(reader: Reader) -> ReaderView:
     """Show who is here."""
     scopes = [role for role in Role if reader.may(role)]

@@ -15,6 +15,11 @@ def page_of_object(object_number: str) -> str:
     return f"/objects/{quote(object_number)}"
 
 
+def page_of_user(name: str) -> str:
+    """Give the page of a user."""
+    return page_with("/people", who=name)
+
+
 def page_of_photo(sha256: str) -> str:
     """Give the address of a photo, small enough to stand on a page."""
     return f"/photos/{sha256}"

@@ -21,9 +21,20 @@ def show_problem(request: Request, problem: Problem) -> Response:
     if is_for_programs or choose_media_type(accept, _OFFERED) != "text/html":
         return ProblemResponse(problem)
     if problem.code == Refusal.SIGN_IN_NEEDED:
-        return go_to(page_with("/sign-in", to=request.url.path))
+        return _ask_to_sign_in(request)
     page = show_page(request, "problem.html", {"problem": problem}, status=problem.status)
     waits = ProblemResponse(problem).headers.get("Retry-After")
     if waits:
         page.headers["Retry-After"] = waits
     return page
+
+
+def _ask_to_sign_in(request: Request) -> Response:
+    """Lead to signing in, and from there back to the page that was asked for."""
+    page = request.url.path + (f"?{request.url.query}" if request.url.query else "")
+    # What a form is sent to is often no page: whoever sent it goes on from the first one.
+    path = page_with("/sign-in", to=page if request.method == "GET" else "")
+    if "hx-request" in request.headers:
+        # Scripts would put the page into a part of the one that is open (htmx, HX-Redirect).
+        return Response(status_code=401, headers={"HX-Redirect": path})
+    return go_to(path)

@@ -13,7 +13,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from service.languages.page_words import PageWords, list_page_languages, load_page_words
 from service.render.task import TEMPLATES
 from service.web.access.form_tokens import FIELD
-from service.web.views.shell.addresses import page_of_container, page_of_object
+from service.web.views.shell.addresses import page_of_container, page_of_object, page_of_user
 from service.web.views.shell.assets import find_asset
 from service.web.views.shell.notice import COOKIE, Notice, read_notice
 from service.web.views.shell.reader import PageReader, read_reader
@@ -99,4 +99,5 @@ def _filters(words: PageWords) -> Mapping[str, object]:
         "moment": words.write_moment,
         "container_page": page_of_container,
         "object_page": page_of_object,
+        "user_page": page_of_user,
     }

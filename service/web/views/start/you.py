@@ -10,6 +10,7 @@ from fastapi import APIRouter, Form, Request, Response
 from service.languages.page_words import list_page_languages
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
+from service.web.access.porter import reader_of
 from service.web.replies.refusals import RefusedError
 from service.web.store.asking import read_actor
 from service.web.views.shell.forms import FilledForm
@@ -43,19 +44,27 @@ def keep_you(
     name: Annotated[str, Form(max_length=500)] = "",
     language: Annotated[str, Form(max_length=10)] = "",
 ) -> Response:
-    """Keep both in this browser."""
+    """Keep both in this browser; whoever has signed in has a name already."""
+    chosen = language if language in list_page_languages() else ""
+    if reader_of(request).is_signed_in:
+        response = go_to("/you", Notice("The language is kept in this browser."))
+        _keep(response, LANGUAGE_COOKIE, chosen)
+        return response
     try:
         actor = read_actor(quote(name))
     except RefusedError as error:
         typed = {"name": name, "language": language}
         return _show(request, FilledForm(typed, {"name": error.detail}))
     response = go_to("/", Notice(f"Your changes are kept under the name {actor}."))
-    chosen = language if language in list_page_languages() else ""
-    for cookie, value in ((NAME_COOKIE, quote(actor)), (LANGUAGE_COOKIE, chosen)):
-        response.set_cookie(
-            cookie, value, max_age=_A_YEAR_SECONDS, httponly=True, samesite="strict", path="/"
-        )
+    _keep(response, NAME_COOKIE, quote(actor))
+    _keep(response, LANGUAGE_COOKIE, chosen)
     return response
+
+
+def _keep(response: Response, cookie: str, value: str) -> None:
+    response.set_cookie(
+        cookie, value, max_age=_A_YEAR_SECONDS, httponly=True, samesite="strict", path="/"
+    )
 
 
 def _show(request: Request, form: FilledForm) -> Response:

@@ -1,8 +1,13 @@
 from __future__ import annotations
 
+from pathlib import Path
+
 import httpx
 
+from service.pipeline.ready import Workshop
 from tests.web.sent import problem_of
+from tests.web.store.opened import open_client
+from tests.web.store.people.people import add_people
 from tests.web.views.opened import HTML, show
 
 
@@ -20,3 +25,15 @@ def test_who_is_to_come_again_is_told_when(client: httpx.Client) -> None:
     answer = client.get("/c/X", headers=HTML)
     assert answer.status_code == 429
     assert answer.headers["retry-after"] == "60"
+
+
+def test_a_script_is_sent_to_sign_in_whole(tmp_path: Path, workshop: Workshop) -> None:
+    """A page within a part of another would be no page; what is no page is not come back to."""
+    folder = tmp_path / "data"
+    with open_client(folder, workshop) as client:
+        add_people(folder)
+        asked = client.get("/containers", headers={**HTML, "HX-Request": "true"})
+        assert asked.status_code == 401
+        assert asked.headers["hx-redirect"] == "/sign-in?to=%2Fcontainers"
+        sent = client.post("/you", headers=HTML)
+        assert sent.headers["location"] == "/sign-in"

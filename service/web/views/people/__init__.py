@@ -1,0 +1,1 @@
+"""Pages of people: signing in and out, who may do what, tokens, telephones, sharing."""
