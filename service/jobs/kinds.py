@@ -22,6 +22,8 @@ from service.jobs.results import tell_findings
 from service.jobs.watch import TaskOverError, Watch
 from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
+from service.keeping.intake.how_read import read_how
+from service.keeping.intake.read_as import read_as
 from service.keeping.intake.reading import read_mapped
 from service.keeping.photos.bring import bring_in_bulk
 from service.keeping.printing.printers_file import name_printer
@@ -29,6 +31,7 @@ from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.reprints import name_cards, name_reprints
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import Content
+from service.records.record import Collection
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.kept.tasks import Task, TaskState, finish_task
@@ -116,7 +119,7 @@ def run_import(job: Job) -> None:
     watch = job.watch()
     watch("read", 0, 2)
     contents = {file.name: _open(job.desk, file) for file in files}
-    collection = read_mapped(job.desk, contents, mapping=request.mapping)
+    collection = _read(job.desk, contents, request)
     job.noticed.extend(collection.findings)
     watch("read", 1, 2)
 
@@ -128,6 +131,12 @@ def run_import(job: Job) -> None:
 
     source = SourceFile(", ".join(contents), _hash(files))
     apply_import(job.desk.engine, source, collection, stamp=job.stamp, also_save=also_save)
+
+
+def _read(desk: Desk, contents: Mapping[str, Content], request: ImportRequest) -> Collection:
+    if request.how:
+        return read_as(desk, contents, read_how(request.how))
+    return read_mapped(desk, contents, mapping=request.mapping)
 
 
 def run_photos(job: Job) -> None:
