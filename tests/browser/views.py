@@ -20,5 +20,11 @@ class View:
 VIEWS = (
     View("today", "/", "/"),
     View("containers", "/containers", "/containers"),
+    View("import", "/import", "/import"),
+    View("nothing to look at", "/import/look", "/import/look"),
+    View("nothing to check", "/import/check", "/import/check"),
+    View("an import that was done", "/import/done", "/import/done?id=1"),
+    View("an import to be taken back", "/import/undo", "/import/undo?id=1"),
+    View("earlier imports", "/imports", "/imports"),
     View("name and language", "/you", "/you"),
 )

@@ -5,12 +5,14 @@ from __future__ import annotations
 from fastapi import APIRouter, Depends
 
 from service.web.views.containers import list as container_list
+from service.web.views.intake import check, done, look, send, take_back
+from service.web.views.intake import list as import_list
 from service.web.views.shell import assets
 from service.web.views.shell.reader import check_form
 from service.web.views.start import demo, page, you
 
 router = APIRouter(dependencies=[Depends(check_form)])
-PARTS = (page, demo, you, container_list)
+PARTS = (page, demo, you, container_list, send, look, check, done, take_back, import_list)
 for each in PARTS:
     router.include_router(each.router)
 

@@ -20,6 +20,8 @@ GET /
 GET /you
 POST /you
 GET /containers
+GET /imports
+GET /import/done
 GET /api/stocks/{name}
 POST /api/stocks/preview
 GET /api/containers/{number}/preview
@@ -99,6 +101,14 @@ POST /api/imports/{import_id}/undo
 PUT /api/mappings/{name}
 DELETE /api/mappings/{name}
 POST /start/demo
+GET /import
+POST /import
+GET /import/look
+POST /import/look
+GET /import/check
+POST /import/take-over
+GET /import/undo
+POST /import/undo
 POST /api/objects
 PUT /api/objects/{number}
 POST /api/containers
