@@ -26,7 +26,7 @@ def send_files(client: httpx.Client, *files: tuple[str, bytes], status: int = 30
     sent = [("files", one) for one in files]
     answer = client.post("/import", data={"form_token": token[1]}, files=sent, headers=HTML)
     assert answer.status_code == status, answer.text
-    return answer.headers.get("location", answer.text)
+    return str(answer.headers.get("location", answer.text))
 
 
 def press(
@@ -47,7 +47,7 @@ def press(
         fields[select[1]] = chosen[1] if chosen else ""
     answer = client.post(path, data=fields | (said or {}), headers=HTML)
     assert answer.status_code == status, answer.text
-    return answer.headers.get("location", answer.text)
+    return str(answer.headers.get("location", answer.text))
 
 
 def field_of(text: str, heading: str) -> str:
