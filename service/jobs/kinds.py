@@ -24,6 +24,8 @@ from service.jobs.results import tell_findings
 from service.jobs.watch import TaskOverError, Watch
 from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
+from service.keeping.intake.how_read import read_how
+from service.keeping.intake.read_as import read_as
 from service.keeping.intake.reading import read_mapped
 from service.keeping.photos.bring import bring_in_bulk
 from service.keeping.printing.pick import name_lacking
@@ -34,6 +36,7 @@ from service.keeping.reprints import name_cards, name_reprints
 from service.pages.ruler import Ruler
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import Content
+from service.records.record import Collection
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.handles import Connection, Engine
 from service.store.history import Stamp
@@ -158,7 +161,7 @@ def run_import(job: Job) -> None:
     watch = job.watch()
     watch("read", 0, 2)
     contents = {file.name: _open(job.desk, file) for file in files}
-    collection = read_mapped(job.desk, contents, mapping=request.mapping)
+    collection = _read(job.desk, contents, request)
     job.noticed.extend(collection.findings)
     watch("read", 1, 2)
 
@@ -170,6 +173,12 @@ def run_import(job: Job) -> None:
 
     source = SourceFile(", ".join(contents), _hash(files))
     apply_import(job.desk.engine, source, collection, stamp=job.stamp, also_save=also_save)
+
+
+def _read(desk: Desk, contents: Mapping[str, Content], request: ImportRequest) -> Collection:
+    if request.how:
+        return read_as(desk, contents, read_how(request.how))
+    return read_mapped(desk, contents, mapping=request.mapping)
 
 
 def run_photos(job: Job) -> None:

@@ -133,10 +133,12 @@ class ImportRequest:
     """The files of one export: a document, a workbook, or the tables of a folder together.
 
     `mapping` names the one by which a table is read; empty where it is chosen by the headings.
+    `how` says instead how every table is read (`service/keeping/intake/how_read.py`).
     """
 
     files: tuple[ShelvedFile, ...]
     mapping: str = ""
+    how: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,12 @@ class View:
 VIEWS = (
     View("today", "/", "/"),
     View("containers", "/containers", "/containers"),
+    View("import", "/import", "/import"),
+    View("nothing to look at", "/import/look", "/import/look"),
+    View("nothing to check", "/import/check", "/import/check"),
+    View("an import that was done", "/import/done", "/import/done?id=1"),
+    View("an import to be taken back", "/import/undo", "/import/undo?id=1"),
+    View("earlier imports", "/imports", "/imports"),
     View("containers to swap", "/containers", "/containers?state=swap"),
     View("containers as one walks", "/containers", "/containers?order=walk"),
     View("container", "/containers/{number:path}", "/containers/B-031"),

@@ -32,6 +32,7 @@ from service.jobs.requests import (
 )
 from service.jobs.watch import TaskOverError
 from service.keeping.desk import Desk
+from service.keeping.intake.how_read import HowRead, write_how
 from service.keeping.printing.attach import attach_run
 from service.keeping.printing.printers_file import keep_saved
 from service.records.mapping.mapping import ColumnMapping
@@ -202,6 +203,18 @@ def test_a_table_is_read_by_the_mapping_asked_for(desk: Desk) -> None:
     run_import(take_in_hand(desk, replace(request, files=files, mapping="ours")))
     with reading(desk.engine) as connection:
         assert load_object(connection, "X.112").title == "Boje"
+
+
+def test_an_import_is_read_as_it_was_said_how(desk: Desk) -> None:
+    """A table by a mapping that nobody saved, as the page of imports asks for it."""
+    mapping = ColumnMapping(headings=(("Nr", "object_number"), ("Benennung", "title")))
+    data = b"Nr;Benennung\nT.1;Lot\n"
+    how = write_how(HowRead({"objects": "liste.csv"}, {"objects": mapping}))
+    file = ShelvedFile("liste.csv", desk.shelf.put(data, ".csv").sha256)
+    task = _again(desk, ImportRequest((file,), how=how), "said")
+    run_import(Job(desk, task, SETUP.clock, threading.Event()))
+    with reading(desk.engine) as connection:
+        assert load_object(connection, "T.1").title == "Lot"
 
 
 def test_a_lost_file_is_told(desk: Desk) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path, PurePath
 from service.findings import Finding, Where, make_finding
 from service.keeping.desk import Desk
 from service.keeping.photos.plan import MatchedPhoto, PhotoPlan, plan_photos
-from service.keeping.photos.sources import open_photos
+from service.keeping.photos.sources import BulkPhotos, open_photos
 from service.pipeline.ready import Progress, tell_nobody
 from service.render.pictures.prepare import prepare_photos
 from service.store.history import Stamp
@@ -43,22 +43,32 @@ def bring_in_bulk(
         UnreadableFileError: When the ZIP file is damaged, locked with a password, or too large.
         StoreFullError: When the disk is full.
     """
-    with reading(desk.engine) as connection:
-        records = load_objects(connection)
     with open_photos(source, scratch=desk.workshop.scratch_folder) as bulk:
-        plan = plan_photos(bulk.files, records)
-        wanted = {photo.file: bulk.files[photo.file] for photo in plan.matched}
-        usable, findings = prepare_photos(
-            wanted,
-            cache_folder=desk.workshop.cache_folder,
-            workers=desk.workshop.decoders,
-            on_progress=lambda done: on_progress("photos", done, len(wanted)),
-        )
-        matched = tuple(photo for photo in plan.matched if photo.file in usable)
-        brought = list(_keep(desk, matched, bulk.files, on_progress))
+        return bring_files(desk, bulk, stamp=stamp, on_progress=on_progress)
+
+
+def bring_files(
+    desk: Desk, bulk: BulkPhotos, *, stamp: Stamp, on_progress: Progress = tell_nobody
+) -> BroughtPhotos:
+    """Take photos in that lie in files already; the same again changes nothing.
+
+    Raises:
+        StoreFullError: When the disk is full.
+    """
+    with reading(desk.engine) as connection:
+        plan = plan_photos(bulk.files, load_objects(connection))
+    wanted = {photo.file: bulk.files[photo.file] for photo in plan.matched}
+    usable, findings = prepare_photos(
+        wanted,
+        cache_folder=desk.workshop.cache_folder,
+        workers=desk.workshop.decoders,
+        on_progress=lambda done: on_progress("photos", done, len(wanted)),
+    )
+    matched = tuple(photo for photo in plan.matched if photo.file in usable)
+    brought = list(_keep(desk, matched, bulk.files, on_progress))
     with writing(desk.engine) as connection:
         new = bring_photos(connection, brought, stamp=stamp)
-    return BroughtPhotos(matched, new, (*findings, *_tell(plan, bulk.left_out)))
+    return BroughtPhotos(matched, new, (*findings, *tell_plan(plan, bulk.left_out)))
 
 
 def _keep(
@@ -75,7 +85,8 @@ def _keep(
         on_progress("kept", done, len(photos))
 
 
-def _tell(plan: PhotoPlan, left_out: Iterable[str]) -> Iterator[Finding]:
+def tell_plan(plan: PhotoPlan, left_out: Iterable[str]) -> Iterator[Finding]:
+    """Tell of photos that fit no object or several, and of those that were left out."""
     for name, numbers in plan.ambiguous:
         message = f"{name} fits {', '.join(numbers)}; it was given to none of them."
         yield make_finding("photo-ambiguous", Where(file=name), message)

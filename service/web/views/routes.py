@@ -20,6 +20,12 @@ from service.web.views.desk import page as desk_page
 from service.web.views.find import find
 from service.web.views.help import pages as help_pages
 from service.web.views.history import container as container_history
+from service.web.views.intake import check as intake_check
+from service.web.views.intake import done as intake_done
+from service.web.views.intake import list as import_list
+from service.web.views.intake import look as intake_look
+from service.web.views.intake import send as intake_send
+from service.web.views.intake import take_back
 from service.web.views.paper import measure, measured, printers, sheets, stocks
 from service.web.views.patterns import page as pattern_page
 from service.web.views.people import own_password, pair, phone, share, sign_in, tokens, user, users
@@ -40,6 +46,7 @@ PARTS = (
     *(desk_page, desk_make, look, swaps),
     *(task_page, run_list, run_send, run, attach_page, scanned),
     *(due_checks, check_look, note, pests, papers),
+    *(intake_send, intake_look, intake_check, intake_done, take_back, import_list),
     *(stocks, measure, sheets, printers, measured),
 )
 for each in (*PARTS, photos):

@@ -38,6 +38,8 @@ GET /
 GET /you
 POST /you
 GET /containers
+GET /imports
+GET /import/done
 GET /containers/{number}
 GET /history/container/{number}
 GET /find
@@ -183,6 +185,14 @@ POST /api/imports/{import_id}/undo
 PUT /api/mappings/{name}
 DELETE /api/mappings/{name}
 POST /start/demo
+GET /import
+POST /import
+GET /import/look
+POST /import/look
+GET /import/check
+POST /import/take-over
+GET /import/undo
+POST /import/undo
 GET /new/container
 POST /new/container
 GET /edit/container/{number}
