@@ -56,6 +56,7 @@ class Counter:
         self.shelf = desk.shelf
         self.engine = desk.engine
         self.data_folder = desk.data_folder
+        self.thumbnail_folder = desk.workshop.cache_folder
         self.line = backroom.line
         self._desk = desk
         self._remembered = Remembered()

@@ -7,7 +7,7 @@ from fastapi import APIRouter
 from service.web.replies.problems import MEDIA_TYPE
 from service.web.store.cards import attachments, printers, prints, reprints, swap_list
 from service.web.store.intake import imports, photos
-from service.web.store.packings import checks, moves, outs, packings, papers
+from service.web.store.packings import checks, items, moves, outs, packings, papers
 from service.web.store.records import containers, history, objects, search
 from service.web.store.tasks import tasks
 from service.web.views import scan
@@ -19,7 +19,7 @@ _PROBLEM: dict[str, object] = {
 
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
-    *(history, packings, checks, outs, papers, moves, objects, containers),
+    *(history, packings, items, checks, outs, papers, moves, objects, containers),
     *(imports, photos, tasks, search, printers, prints),
     *(attachments, reprints, swap_list, scan),
 )

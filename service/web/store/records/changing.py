@@ -26,7 +26,7 @@ def add_record(connection: Connection, record: Record, *, stamp: Stamp) -> Recor
         RefusedError: When the number is taken, or is none.
     """
     number = number_of(record)
-    _refuse_odd(number)
+    refuse_odd(number)
     try:
         load_record(connection, record)
     except NotFoundError:
@@ -76,7 +76,7 @@ def _save(connection: Connection, record: Record, stamp: Stamp) -> Record:
     return load_record(connection, record)
 
 
-def _refuse_odd(number: str) -> None:
+def refuse_odd(number: str) -> None:
     """Refuse what could be neither printed nor typed.
 
     Raises:
