@@ -17,8 +17,15 @@ class View:
     address: str
 
 
+NO_PAGES = {"/photos/{sha256}", "/pack/sw.js"}
+"""What browsers load for pages, and nobody looks at."""
+
 VIEWS = (
     View("today", "/", "/"),
     View("containers", "/containers", "/containers"),
     View("name and language", "/you", "/you"),
+    View("what to pack", "/pack", "/pack"),
+    View("packing table", "/pack/table", "/pack/table?container=B-027"),
+    View("packed", "/pack/packed/{number:path}", "/pack/packed/B-027"),
+    View("no connection", "/pack/offline", "/pack/offline"),
 )

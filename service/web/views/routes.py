@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from fastapi import APIRouter, Depends
 
+from service.web.views import photos
 from service.web.views.containers import list as container_list
+from service.web.views.pack import choose, item, packed, table, undo, worker
 from service.web.views.shell import assets
 from service.web.views.shell.reader import check_form
 from service.web.views.start import demo, page, you
 
 router = APIRouter(dependencies=[Depends(check_form)])
-PARTS = (page, demo, you, container_list)
+PARTS = (
+    *(page, demo, you, container_list, photos),
+    *(choose, table, item, undo, packed, worker),
+)
 for each in PARTS:
     router.include_router(each.router)
 

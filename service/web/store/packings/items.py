@@ -11,6 +11,7 @@ from typing import Annotated
 
 from fastapi import APIRouter, File, Response, UploadFile
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+from starlette.datastructures import UploadFile as SentFile
 
 from service.keeping.checks.packings import check_container
 from service.keeping.photos.sources import FILE_LIMIT_BYTES
@@ -89,7 +90,7 @@ class ItemView(BaseModel):
 class SentPhoto:
     """A photo as it came, and which side it shows."""
 
-    upload: UploadFile
+    upload: SentFile
     role: PhotoRole = PhotoRole.FRONT
 
     @property
@@ -156,7 +157,7 @@ def _dated(item: TableItem, stamp: Stamp) -> TableItem:
     return replace(item, hazard=found)
 
 
-def _keep(counter: Counter, upload: UploadFile) -> StoredFile:
+def _keep(counter: Counter, upload: SentFile) -> StoredFile:
     """Put a photo on the shelf.
 
     Raises:
