@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import AsyncIterator, Mapping
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -58,12 +58,13 @@ class SentItem:
     photo: UploadFile | None
 
 
-async def _sent(request: Request) -> SentItem:
-    form = await request.form()
-    typed = {name: text for name, text in form.items() if isinstance(text, str)}
-    files = [form.get(name) for name in ("photo", "gallery")]
-    photos = [one for one in files if isinstance(one, UploadFile) and one.size]
-    return SentItem(typed, photos[0] if photos else None)
+async def _sent(request: Request) -> AsyncIterator[SentItem]:
+    """Read the form, and close its files when all is done."""
+    async with request.form() as form:
+        typed = {name: text for name, text in form.items() if isinstance(text, str)}
+        files = [form.get(name) for name in ("photo", "gallery")]
+        photos = [one for one in files if isinstance(one, UploadFile) and one.size]
+        yield SentItem(typed, photos[0] if photos else None)
 
 
 @router.post(PATH, include_in_schema=False)
