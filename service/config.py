@@ -20,6 +20,19 @@ class Settings(BaseModel):
 
     host: str = Field(default="127.0.0.1", description="Address the service listens on.")
     port: int = Field(default=8000, ge=0, le=65535, description="Port the service listens on.")
+    allowed_hosts: str = Field(
+        default="",
+        description="Names by which others reach it, with commas between; `share` adds its own.",
+    )
+    behind_proxy: bool = Field(
+        default=False,
+        description="Whether a proxy on this machine stands before it; X-Forwarded-Proto, -Host and"
+        " -For say what that was asked.",
+    )
+    certificate: str = Field(
+        default="", description="File of the certificate for https; empty: `share` makes one."
+    )
+    key: str = Field(default="", description="File of the key of that certificate.")
     data: Path = Field(
         default_factory=lambda: user_data_path("underlid", appauthor=False),
         description="Folder for thumbnails, finished faces, printers and all else that is kept.",
@@ -43,6 +56,12 @@ class Settings(BaseModel):
     processes: int = Field(
         default=2, ge=1, le=64, description="Child processes that decode photos and draw cards."
     )
+
+    @property
+    def hosts(self) -> frozenset[str]:
+        """Give the names by which others reach it."""
+        named = (name.strip().casefold() for name in self.allowed_hosts.split(","))
+        return frozenset(name for name in named if name)
 
 
 def load_settings(environment: Mapping[str, str]) -> Settings:

@@ -6,7 +6,11 @@
         UnreadableFileError
         MissingColumnsError
         TooManyRecordsError
+        UnusableMappingError
+        UnusableCropError
       ContentsError
+        PlanTooLargeError
+        NothingToDoError
       SymbolError
         AddressError
         PayloadTooLongError
@@ -38,10 +42,19 @@
         CardStateError
         WrongContainerError
         UnstorableTextError
+        DayAheadError
         CursorError
         FileNotStoredError
         FileDamagedError
         BackupError
+        PeopleError
+          PasswordError
+          UserNameError
+          UserTakenError
+          LastManagerError
+          ScopeError
+          SignInError
+          PairingError
         StoreTooNewError
         StoreBusyError
         StoreFullError
@@ -58,6 +71,7 @@ print, or that what was printed may not leave the house. Misuse by a programmer 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from datetime import date
 from typing import ClassVar
 
 
@@ -143,11 +157,55 @@ class TooManyRecordsError(RecordsError):
         super().__init__(f"{name} holds {count} or more entries; the limit is {limit}.")
 
 
+class UnusableMappingError(RecordsError):
+    """Raised when a mapping of headings cannot be saved, or no table can be read by it."""
+
+    code = "unusable-mapping"
+    advice = "Correct the mapping; each sentence names what is wrong with it."
+
+    def __init__(self, name: str, *, reasons: Sequence[str]) -> None:
+        """Name the mapping and say everything that is wrong with it."""
+        self.name = name
+        self.reasons = tuple(reasons)
+        super().__init__(f"The mapping {name!r} cannot be used. {' '.join(reasons)}")
+
+
+class UnusableCropError(RecordsError):
+    """Raised when a part of a photo is none, or too small to be shown."""
+
+    code = "unusable-crop"
+    advice = "Draw the rectangle larger, within the photo, or show the whole photo."
+
+    def __init__(self, name: str, *, reason: str) -> None:
+        """Name the photo and say what is wrong with the part."""
+        self.name = name
+        self.reason = reason
+        super().__init__(f"{name}: {reason}")
+
+
 class ContentsError(ServiceError):
     """Raised when no container is left to print."""
 
     code = "nothing-to-print"
     advice = "Check that the packings name containers and objects that exist in the records."
+
+
+class PlanTooLargeError(ContentsError):
+    """Raised when more is to be shown before printing than anybody looks at."""
+
+    code = "plan-too-large"
+    advice = "Look at some containers first, then print all of them without a preview."
+
+    def __init__(self, *, most: int, what: str) -> None:
+        """Say how many of what are shown at most."""
+        super().__init__(f"A preview of a print run shows at most {most} {what}.")
+
+
+class NothingToDoError(ContentsError):
+    """Raised when a paper is asked for that would be empty: nothing is due, out or wrong."""
+
+    code = "nothing-to-do"
+    advice = "There is nothing to print today; the records are not at fault."
 
 
 class SymbolError(ServiceError):
@@ -548,6 +606,19 @@ class UnstorableTextError(StoreError):
         super().__init__(f"The text {text[:80]!a} cannot be stored.")
 
 
+class DayAheadError(StoreError):
+    """Raised by the store when something is to be noted as done on a day that has not come."""
+
+    code = "day-ahead"
+    advice = "Write the day on which it was done, such as 2026-11-25."
+
+    def __init__(self, container_number: str, *, day: date) -> None:
+        """Name the container and the day."""
+        self.container_number = container_number
+        self.day = day
+        super().__init__(f"{container_number} cannot have been checked on {day}, a day to come.")
+
+
 class CursorError(StoreError):
     """Raised by the lists when a page is asked for with a cursor that none of them gave."""
 
@@ -595,6 +666,99 @@ class BackupError(StoreError):
         self.name = name
         self.reason = reason
         super().__init__(f"{name}: {reason}.")
+
+
+class PeopleError(StoreError):
+    """Raised when users, or what signs them in, cannot be kept or used as asked."""
+
+    code = "people"
+    advice = "Ask whoever manages the users."
+
+
+class PasswordError(PeopleError):
+    """Raised when a new password is too short or too long; it may be of anything else."""
+
+    code = "password-length"
+    advice = "Take several words that nobody else would put together."
+
+    def __init__(self, *, least: int, most: int) -> None:
+        """Give the limits, in characters."""
+        self.least = least
+        self.most = most
+        super().__init__(f"A password has {least} to {most} characters.")
+
+
+class UserNameError(PeopleError):
+    """Raised when a name cannot stand in the history."""
+
+    code = "user-name"
+    advice = "Write the name as others know it, such as Ada Quill."
+
+    def __init__(self, name: str, *, most: int) -> None:
+        """Quote the name and give the longest that is taken."""
+        self.name = name
+        self.most = most
+        super().__init__(f"{name[:80]!a} is no name of 1 to {most} letters that can be seen.")
+
+
+class UserTakenError(PeopleError):
+    """Raised when a user is added whose name somebody has."""
+
+    code = "user-taken"
+    advice = "Add something that tells the two apart, such as the department."
+
+    def __init__(self, name: str) -> None:
+        """Quote the name."""
+        self.name = name
+        super().__init__(f"There is a user {name!r} already.")
+
+
+class LastManagerError(PeopleError):
+    """Raised when nobody would be left who may manage the users, or the first could not."""
+
+    code = "last-manager"
+    advice = "Give somebody else the role manage first."
+
+    def __init__(self, name: str) -> None:
+        """Name the user who has to be a manager."""
+        self.name = name
+        super().__init__(f"{name!r} has to be a manager: there is no other.")
+
+
+class ScopeError(PeopleError):
+    """Raised when a token is to do more than its user may, or nothing."""
+
+    code = "token-scope"
+    advice = "Name scopes that the role of the user includes: view, pack, print or manage."
+
+    def __init__(self, scopes: Sequence[str], *, allowed: Sequence[str]) -> None:
+        """List what was asked for and what may be given."""
+        self.scopes = tuple(scopes)
+        self.allowed = tuple(allowed)
+        asked = ", ".join(scopes) or "nothing"
+        super().__init__(f"A token for {asked} cannot be made; allowed: {', '.join(allowed)}.")
+
+
+class SignInError(PeopleError):
+    """Raised when name and password do not let anybody in; it does not say which was wrong."""
+
+    code = "sign-in-failed"
+    advice = "Type both again; whoever manages the users can set a new password."
+
+    def __init__(self) -> None:
+        """Say the same whatever was wrong."""
+        super().__init__("Name and password do not belong together.")
+
+
+class PairingError(PeopleError):
+    """Raised when a code signs no device in: mistyped, used before, or too old."""
+
+    code = "pairing-failed"
+    advice = "Make a new code and use it within five minutes."
+
+    def __init__(self) -> None:
+        """Say the same whatever was wrong."""
+        super().__init__("The code is mistyped, was used before, or is too old.")
 
 
 class StoreTooNewError(StoreError):

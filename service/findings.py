@@ -86,6 +86,11 @@ CODES: dict[str, FindingCode] = {
     "skipped-row": FindingCode(_N, "Nothing to do, unless the row holds a record."),
     "skipped-sheet": FindingCode(_N, "Name the sheet objects, containers or packings to use it."),
     "headings-recognised": FindingCode(_N, "Look whether each column holds what is said here."),
+    "unusable-mapping": FindingCode(_E, "Correct the mapping and save it again."),
+    "mapping-used": FindingCode(_N, "Nothing to do, if this is the export that it was made for."),
+    "changed-since-import": FindingCode(_W, "Look at it, and change it by hand if you want to."),
+    "kept-of-import": FindingCode(_W, "Nothing to do, unless it should go: then see what uses it."),
+    "import-not-undoable": FindingCode(_E, "Take the former export in again, or change by hand."),
     "not-exported": FindingCode(_N, "Nothing to do: restricted records are not handed on."),
     "more-findings": FindingCode(_W, "Correct what is listed and use the file again."),
     # Cells.

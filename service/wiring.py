@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import tempfile
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
 
 from service.config import Settings
 from service.errors import ConfigError
+from service.jobs.scratch import open_scratch
 from service.keeping.desk import Desk
 from service.pipeline.ready import Workshop
 from service.render.frames.store import FrameStore
@@ -27,9 +27,22 @@ MOST_PLATE_BYTES = 1 << 30
 """What the plates of earlier runs may take on disk: some 150,000 rich cards."""
 
 
+_TASKS_PER_PROCESS = 20
+_PREVIEWS_PER_PROCESS = 1_000
+"""A child that is renewed keeps whoever looks at a preview waiting; its memory is bound as well."""
+
+
 @contextmanager
-def open_workshop(data_folder: Path, *, processes: int = PROCESSES) -> Iterator[Workshop]:
+def open_workshop(
+    data_folder: Path,
+    *,
+    processes: int = PROCESSES,
+    tasks_per_process: int = _TASKS_PER_PROCESS,
+) -> Iterator[Workshop]:
     """Open everything the main job works with, and close it again.
+
+    Any number of workshops, of this process or others, may share a data folder: frames, plates and
+    thumbnails are put in place whole.
 
     Raises:
         ConfigError: When the templates or fonts are not beside the program.
@@ -39,10 +52,10 @@ def open_workshop(data_folder: Path, *, processes: int = PROCESSES) -> Iterator[
         raise ConfigError(name, reason=f"{TEMPLATES} is missing or not whole")
     data_folder.mkdir(parents=True, exist_ok=True)
     with (
-        Workers(processes, environment=ENVIRONMENT) as workers,
+        Workers(processes, tasks_per_process=tasks_per_process, environment=ENVIRONMENT) as workers,
         Workers(processes) as decoders,
         closing(FrameStore(data_folder / "frames")) as frames,
-        tempfile.TemporaryDirectory(prefix="underlid-") as scratch,
+        open_scratch(data_folder) as scratch,
     ):
         yield Workshop(
             PangoRuler(FONTS_CONF),
@@ -51,8 +64,23 @@ def open_workshop(data_folder: Path, *, processes: int = PROCESSES) -> Iterator[
             data_folder / "thumbnails",
             frames,
             PlateCache(data_folder / "plates.db", most_bytes=MOST_PLATE_BYTES),
-            Path(scratch),
+            scratch,
         )
+
+
+@contextmanager
+def open_bench(settings: Settings) -> Iterator[Workshop]:
+    """Open a small workshop beside the desk's, where previews need not wait for a print run.
+
+    One child draws and one decodes; each is started with its first work.
+
+    Raises:
+        ConfigError: When the templates or fonts are not beside the program.
+    """
+    with open_workshop(
+        settings.data, processes=1, tasks_per_process=_PREVIEWS_PER_PROCESS
+    ) as bench:
+        yield bench
 
 
 @contextmanager

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import pickle
+from datetime import date
 
 import pytest
 
@@ -122,6 +123,10 @@ EXAMPLES: list[tuple[ServiceError, str]] = [
     (
         errors.WrongContainerError("B-042", container_number="B-043"),
         "This is a card of B-042; the container is B-043.",
+    ),
+    (
+        errors.DayAheadError("B-042", day=date(2126, 11, 25)),
+        "B-042 cannot have been checked on 2126-11-25, a day to come.",
     ),
     (errors.CursorError("x"), "The cursor is none that a list gave."),
     (errors.FileNotStoredError("f00d"), "There is no file f00d."),

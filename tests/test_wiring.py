@@ -13,7 +13,7 @@ from service.pages.page import TextStyle
 from service.records.record import Museum
 from service.store.load_records import load_museum
 from service.store.open import reading
-from service.wiring import open_desk, open_store, open_workshop
+from service.wiring import open_bench, open_desk, open_store, open_workshop
 
 
 def test_workshop_measures_and_knows_its_folder(tmp_path: Path) -> None:
@@ -48,3 +48,10 @@ def test_the_store_can_lie_elsewhere(tmp_path: Path) -> None:
     with open_store(Settings(data=tmp_path / "data", database=url)) as engine:
         assert engine.url.database == str(tmp_path / "other.db")
     assert not (tmp_path / "data").exists()
+
+
+def test_a_bench_draws_with_one_child(tmp_path: Path) -> None:
+    """It is small, and nothing is started before there is work."""
+    with open_bench(Settings(data=tmp_path, processes=4)) as bench:
+        assert (bench.workers.count, bench.decoders.count) == (1, 1)
+        assert bench.scratch_folder.is_relative_to(tmp_path)

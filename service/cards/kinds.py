@@ -18,6 +18,7 @@ from service.cards.second.add import add_second_words
 from service.cards.second.phrasebook import Phrasebook
 from service.contents.packing import Packing
 from service.errors import UnknownCardKindError
+from service.printed import to_print
 from service.records.record import ContainerKind, Lid, Museum
 
 
@@ -37,25 +38,44 @@ class CardKind:
 
 
 LID_CARD = CardKind(
-    "lid-card", "Lid card", "in a sleeve or corners on top of the lid", sticky=False
+    "lid-card",
+    to_print("Lid card"),
+    to_print("in a sleeve or corners on top of the lid"),
+    sticky=False,
 )
-END_LABEL = CardKind("end-label", "End label", "stuck on the base, short side", sticky=True)
-COVER_CARD = CardKind("cover-card", "Cover card", "tied to the garment cover", sticky=False)
-CONTENTS_LIST = CardKind("contents-list", "Contents list", "inside or in a binder", sticky=False)
+END_LABEL = CardKind(
+    "end-label", to_print("End label"), to_print("stuck on the base, short side"), sticky=True
+)
+COVER_CARD = CardKind(
+    "cover-card", to_print("Cover card"), to_print("tied to the garment cover"), sticky=False
+)
+CONTENTS_LIST = CardKind(
+    "contents-list", to_print("Contents list"), to_print("inside or in a binder"), sticky=False
+)
 
-SIDE_CARD = CardKind("side-card", "Side card", "in a sleeve on a side of the box", sticky=False)
+SIDE_CARD = CardKind(
+    "side-card", to_print("Side card"), to_print("in a sleeve on a side of the box"), sticky=False
+)
 WARNING_LABEL = CardKind(
     "warning-label",
-    "Warning label",
-    "stuck on the outer box, crate or shelf",
+    to_print("Warning label"),
+    to_print("stuck on the outer box, crate or shelf"),
     sticky=True,
     standing=False,
 )
 SHOULDER_TAG = CardKind(
-    "shoulder-tag", "Shoulder tag", "tied to the hanger, edge on", sticky=False, standing=False
+    "shoulder-tag",
+    to_print("Shoulder tag"),
+    to_print("tied to the hanger, edge on"),
+    sticky=False,
+    standing=False,
 )
 OBJECT_TAG = CardKind(
-    "object-tag", "Object tag", "tied to the object", sticky=False, standing=False
+    "object-tag",
+    to_print("Object tag"),
+    to_print("tied to the object"),
+    sticky=False,
+    standing=False,
 )
 
 CARD_KINDS = (

@@ -71,6 +71,12 @@ class HazardGroup:
     objects: tuple[WarnedObject, ...] = ()
     protection: str = ""
 
+    @property
+    def headings(self) -> tuple[str, ...]:
+        """The name with each state in which it is known, best known first; else the name."""
+        states = dict.fromkeys(item.state for item in self.objects)
+        return tuple(f"{self.name} {state}" for state in states) or (self.name,)
+
 
 @dataclass(frozen=True, slots=True)
 class CardObject:

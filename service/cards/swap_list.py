@@ -10,16 +10,17 @@ from dataclasses import dataclass
 
 from service.cards.changes.change import Urgency
 from service.cards.words import join_words
+from service.printed import to_print
 from service.records.naturally import natural_key
 
 URGENCY_WORDS = {
-    Urgency.HAZARD_OR_LIFT: "First: hazard or lift",
-    Urgency.CONTENTS: "Contents",
-    Urgency.WORDING: "Wording",
+    Urgency.HAZARD_OR_LIFT: to_print("First: hazard or lift"),
+    Urgency.CONTENTS: to_print("Contents"),
+    Urgency.WORDING: to_print("Wording"),
 }
-TAKE_OFF = "none: take it off"
-LEAVE_ON = "none yet: leave the old one on"
-NOT_PACKED = "packed nowhere"
+TAKE_OFF = to_print("none: take it off")
+LEAVE_ON = to_print("none yet: leave the old one on")
+NOT_PACKED = to_print("packed nowhere")
 """Where an object is to be looked for that lies in no container."""
 
 
@@ -66,7 +67,11 @@ def order_rows(rows: Iterable[SwapRow]) -> tuple[SwapRow, ...]:
 
 def name_version(revision: int | None, letters: str) -> str:
     """Write revision and letters as a card prints them: r3 KMTF; a tag is of no revision."""
-    return letters if revision is None else join_words((f"r{revision}", letters), between=" ")
+    return (
+        letters
+        if revision is None
+        else join_words((to_print("r{revision}", revision=revision), letters), between=" ")
+    )
 
 
 def _walk(row: SwapRow) -> tuple[object, ...]:

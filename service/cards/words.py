@@ -5,16 +5,30 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
+from service.printed import to_print
 from service.records.record import ContainerKind, Questions
 
-_MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
+_MONTHS = [
+    to_print("Jan"),
+    to_print("Feb"),
+    to_print("Mar"),
+    to_print("Apr"),
+    to_print("May"),
+    to_print("Jun"),
+    to_print("Jul"),
+    to_print("Aug"),
+    to_print("Sep"),
+    to_print("Oct"),
+    to_print("Nov"),
+    to_print("Dec"),
+]
 
 KIND_WORDS = {
-    ContainerKind.BOX: "Box",
-    ContainerKind.GARMENT_COVER: "Garment cover",
-    ContainerKind.TUBE: "Tube",
-    ContainerKind.DRAWER: "Drawer",
-    ContainerKind.FOLDER: "Folder",
+    ContainerKind.BOX: to_print("Box"),
+    ContainerKind.GARMENT_COVER: to_print("Garment cover"),
+    ContainerKind.TUBE: to_print("Tube"),
+    ContainerKind.DRAWER: to_print("Drawer"),
+    ContainerKind.FOLDER: to_print("Folder"),
 }
 
 

@@ -21,6 +21,7 @@ from service.findings import Finding, Severity, worst_severity
 from service.keeping.desk import Desk
 from service.store.handles import Engine
 from service.store.history import Stamp
+from service.store.open import STORE_FILE
 from service.wiring import open_desk, open_store
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
@@ -36,6 +37,28 @@ def settings_of_demo(settings: Settings) -> Settings:
     """Give the settings of the demo, which has a store of its own in the data folder."""
     own = {"data": settings.data / "demo", "database": "", "files": ""}
     return settings.model_copy(update=own)
+
+
+def own_or_demo(settings: Settings, *, is_demo: bool) -> Settings:
+    """Give the settings as they are, or those of the demo where it is asked for.
+
+    Raises:
+        BadParameter: When the demo was not made yet.
+    """
+    return find_demo(settings) if is_demo else settings
+
+
+def find_demo(settings: Settings) -> Settings:
+    """Give the settings of the demo whose store is there.
+
+    Raises:
+        BadParameter: When it was not made yet.
+    """
+    own = settings_of_demo(settings)
+    if not (own.data / STORE_FILE).exists():
+        message = "the demo has no store yet; `python3 -m service` makes it"
+        raise typer.BadParameter(message, param_hint="--demo")
+    return own
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,15 +8,26 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
-from rich.console import Console
 
 from service.cards.kinds import CARD_KINDS, find_kind
-from service.cli.at_desk import AtDesk, now, settings_of_demo
+from service.cli.at_desk import AtDesk, Json, find_demo, now, open_console, own_or_demo
 from service.cli.calibrate import calibrate_app
 from service.cli.demo import show_demo
 from service.cli.marks import print_marks
 from service.cli.own_stock import name_stock
-from service.cli.printing import PrintRequest, print_source
+from service.cli.people.share import ShareRequest, share_store
+from service.cli.people.tokens import tokens_app
+from service.cli.people.users import users_app
+from service.cli.printing import (
+    ALL,
+    GoesOn,
+    Kinds,
+    PrinterName,
+    PrintRequest,
+    Tagged,
+    TrayName,
+    print_source,
+)
 from service.cli.report import (
     EXIT_FINDINGS,
     count_findings,
@@ -47,37 +58,15 @@ app = typer.Typer(
 )
 
 
-def _console() -> Console:
-    """Open standard error: what people read while standard output holds the answer."""
-    return Console(stderr=True, highlight=False)
-
-
-Json = Annotated[bool, typer.Option("--json", help="Answer as one JSON document.")]
-ALL = "all"
-Kinds = Annotated[
-    list[str] | None,
-    typer.Option(help="A kind of card, several times for several; `all` for every kind."),
-]
-PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate enter`.")]
-TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
-Tagged = Annotated[
-    list[str] | None, typer.Option("--object", help="Print the tag of this object alone.")
-]
-GoesOn = Annotated[
-    bool,
-    typer.Option("--continue", help="Begin where the last sheet of --stock ended, and remember."),
-]
-
-
 @app.callback(invoke_without_command=True)
 def demo(context: typer.Context) -> None:
     """Show the demo when no command is given: its cards in out/, and its pages in a browser."""
     if context.invoked_subcommand is None:
         settings = load_settings(os.environ)
-        code = show_demo(_console(), settings)
+        code = show_demo(open_console(), settings)
         # Whoever sits before it goes on in the browser; a script wants its end.
         if sys.stdout.isatty():
-            code = serve_api(_console(), settings_of_demo(settings))
+            code = serve_api(open_console(), find_demo(settings))
         raise typer.Exit(code)
 
 
@@ -121,7 +110,7 @@ def print_(
         today=now().date(),
     )
     request = PrintRequest(source, output, options, as_json=as_json, goes_on=goes_on)
-    raise typer.Exit(print_source(_console(), settings, request))
+    raise typer.Exit(print_source(open_console(), settings, request))
 
 
 @app.command()
@@ -139,7 +128,7 @@ def check(
     if as_json:
         typer.echo(findings_as_json(findings))
     else:
-        show_findings(_console(), findings)
+        show_findings(open_console(), findings)
         typer.echo(f"{source}: {count_findings(findings)}")
     grave = worst_severity(findings) is Severity.ERROR
     raise typer.Exit(EXIT_FINDINGS if grave else 0)
@@ -190,10 +179,31 @@ def serve(
     is_demo: Annotated[bool, typer.Option("--demo", help="Show the store of the demo.")] = False,
 ) -> None:
     """Show the pages and answer over HTTP; without --host to this machine only."""
-    settings = load_settings(os.environ)
-    settings = settings_of_demo(settings) if is_demo else settings
+    settings = own_or_demo(load_settings(os.environ), is_demo=is_demo)
     chosen = {"host": host or settings.host, "port": settings.port if port is None else port}
-    raise typer.Exit(serve_api(_console(), settings.model_copy(update=chosen)))
+    raise typer.Exit(serve_api(open_console(), settings.model_copy(update=chosen)))
+
+
+@app.command()
+def share(
+    name: Annotated[str, typer.Option(help="Who becomes the first manager.")] = "",
+    host: Annotated[str, typer.Option(help="Address to listen on, else every one.")] = "",
+    port: Annotated[int | None, typer.Option(min=1, max=65535, help="Port to listen on.")] = None,
+    prepare: Annotated[bool, typer.Option("--prepare", help="Only prepare; do not serve.")] = False,
+    as_json: Json = False,
+) -> None:
+    """Answer others on the network over https; the first start adds the first manager."""
+    settings = load_settings(os.environ)
+    chosen = {"host": host or settings.host, "port": port or settings.port}
+    request = ShareRequest(name, only_prepare=prepare, as_json=as_json)
+    raise typer.Exit(share_store(open_console(), settings.model_copy(update=chosen), request))
+
+
+@users_app.callback()
+@tokens_app.callback()
+def people(context: typer.Context) -> None:
+    """Read the settings for the commands of people."""
+    context.obj = AtDesk(load_settings(os.environ))
 
 
 @calibrate_app.callback()
@@ -208,12 +218,13 @@ def store(
     is_demo: Annotated[bool, typer.Option("--demo", help="Use the store of the demo.")] = False,
 ) -> None:
     """Keep records and printed cards: take in, find, pack, print, replace."""
-    settings = load_settings(os.environ)
-    context.obj = AtDesk(settings_of_demo(settings) if is_demo else settings)
+    context.obj = AtDesk(own_or_demo(load_settings(os.environ), is_demo=is_demo))
 
 
 app.add_typer(calibrate_app, name="calibrate")
 app.add_typer(store_app, name="store")
+app.add_typer(users_app, name="users", help=users_app.info.help)
+app.add_typer(tokens_app, name="tokens", help=tokens_app.info.help)
 
 
 def run(arguments: list[str]) -> int:
@@ -225,11 +236,11 @@ def run(arguments: list[str]) -> int:
     try:
         app(args=arguments, prog_name="python3 -m service", standalone_mode=True)
     except ServiceError as error:
-        return show_error(_console(), error)
+        return show_error(open_console(), error)
     except OSError as error:
         if error.filename is None:
             raise
-        return show_file_error(_console(), error)
+        return show_file_error(open_console(), error)
     except SystemExit as leaving:
         return leaving.code if isinstance(leaving.code, int) else int(leaving.code is not None)
     return 0

@@ -10,8 +10,9 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import IO
+from typing import IO, Annotated
 
+import typer
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TaskID, TextColumn
 
@@ -26,6 +27,21 @@ from service.pipeline.read import open_source, read_source
 from service.pipeline.ready import Progress as Tell
 from service.pipeline.run import print_collection
 from service.wiring import open_workshop
+
+ALL = "all"
+Kinds = Annotated[
+    list[str] | None,
+    typer.Option(help="A kind of card, several times for several; `all` for every kind."),
+]
+PrinterName = Annotated[str, typer.Option(help="A printer measured with `calibrate enter`.")]
+TrayName = Annotated[str, typer.Option(help="The printer's tray that holds the sheets.")]
+Tagged = Annotated[
+    list[str] | None, typer.Option("--object", help="Print the tag of this object alone.")
+]
+GoesOn = Annotated[
+    bool,
+    typer.Option("--continue", help="Begin where the last sheet of --stock ended, and remember."),
+]
 
 
 @dataclass(frozen=True, slots=True)

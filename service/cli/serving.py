@@ -24,24 +24,24 @@ def serve_api(console: Console, settings: Settings) -> int:
 
     def say_address(address: str) -> None:
         console.print(f"Listening on {address} (Ctrl-C ends it).", markup=False)
-        console.print(who_can_reach(settings.host), markup=False)
+        console.print(who_can_reach(settings), markup=False)
         console.print(f"Thumbnails are kept in {settings.data}.", markup=False)
 
     serve(settings, say_address)
     return 0
 
 
-def who_can_reach(host: str) -> str:
-    """Say who can reach an address, as long as the service knows no users."""
-    if _is_loopback(host):
-        return "There are no users yet, so it answers this machine only."
-    return (
-        "Whoever reaches this address can print: there are no users and no passwords yet."
-        " Use it only where that is meant."
-    )
+def who_can_reach(settings: Settings) -> str:
+    """Say who can reach an address, and what they have to do."""
+    if settings.behind_proxy:
+        return "It answers the proxy on this machine; everybody has to sign in."
+    if is_loopback(settings.host):
+        return "It answers this machine only."
+    return "Others on the network reach it, too; everybody has to sign in."
 
 
-def _is_loopback(host: str) -> bool:
+def is_loopback(host: str) -> bool:
+    """Tell whether an address is one that only this machine reaches."""
     try:
         return ip_address(host).is_loopback
     except ValueError:

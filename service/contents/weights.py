@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -42,32 +42,41 @@ class ContainerWeight:
 def weigh_packing(packing: Packing) -> ContainerWeight:
     """Add up what is known; a measured gross weight wins over any sum.
 
-    A nested container counts with its own gross weight where it has one.
+    A nested container counts with its own gross weight where it has one. An object counts once,
+    however many places its parts lie in, and whole, wherever the others are.
     """
-    gross = packing.container.gross
-    things = packing.everything
-    tare = packing.container.tare
-    if gross is not None:
-        certainty = _state([gross])
-        return ContainerWeight(gross.weight_g, certainty, 0, len(things), tare_known=True)
-    known = [item.record.weight for item in packing.contents if item.record.weight]
-    inner = [weigh_packing(nested) for nested in packing.nested]
-    unweighed = len(packing.contents) - len(known) + sum(weight.unweighed for weight in inner)
-    tare_known = tare is not None and all(weight.tare_known for weight in inner)
-    parts = [*known, *([tare] if tare else [])]
-    total_g = sum(part.weight_g for part in parts) + sum(weight.weight_g for weight in inner)
-    estimated = _state(parts) is Certainty.ESTIMATED or any(
-        weight.certainty is Certainty.ESTIMATED for weight in inner
-    )
+    container = packing.container
+    things = len({item.record.object_number for item in packing.everything})
+    if container.gross is not None:
+        basis = container.gross.basis
+        certainty = Certainty.ESTIMATED if basis is WeightBasis.ESTIMATED else Certainty.MEASURED
+        return ContainerWeight(container.gross.weight_g, certainty, 0, things, tare_known=True)
+    inner = list(_inside(packing))
+    weighed = [one.container.gross for one in inner if one.container.gross is not None]
+    summed = [packing, *(one for one in inner if one.container.gross is None)]
+    tares = [one.container.tare for one in summed]
+    loose = {item.record.object_number: item.record for one in summed for item in one.contents}
+    weights = [record.weight for record in loose.values()]
+    parts = [part for part in (*weights, *tares, *weighed) if part is not None]
+    total_g = sum(part.weight_g for part in parts)
+    unweighed = weights.count(None)
+    tare_known = None not in tares
     if total_g <= 0:
         certainty = Certainty.UNKNOWN
     elif unweighed or not tare_known:
         certainty = Certainty.AT_LEAST
     else:
-        certainty = Certainty.ESTIMATED if estimated else Certainty.SUM
-    return ContainerWeight(total_g, certainty, unweighed, len(things), tare_known)
+        certainty = Certainty.ESTIMATED if _is_estimated(parts) else Certainty.SUM
+    return ContainerWeight(total_g, certainty, unweighed, things, tare_known)
 
 
-def _state(weights: Iterable[Weight]) -> Certainty:
-    estimated = any(weight.basis is WeightBasis.ESTIMATED for weight in weights)
-    return Certainty.ESTIMATED if estimated else Certainty.MEASURED
+def _inside(packing: Packing) -> Iterator[Packing]:
+    """Give the containers inside, whatever is in one that was weighed left out."""
+    for one in packing.nested:
+        yield one
+        if one.container.gross is None:
+            yield from _inside(one)
+
+
+def _is_estimated(weights: Iterable[Weight]) -> bool:
+    return any(weight.basis is WeightBasis.ESTIMATED for weight in weights)

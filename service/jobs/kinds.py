@@ -22,12 +22,13 @@ from service.jobs.results import tell_findings
 from service.jobs.watch import TaskOverError, Watch
 from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
+from service.keeping.intake.reading import read_mapped
 from service.keeping.photos.bring import bring_in_bulk
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.reprints import name_cards, name_reprints
 from service.pipeline.options import PrintOptions
-from service.pipeline.read import Content, read_source
+from service.pipeline.read import Content
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.kept.tasks import Task, TaskState, finish_task
@@ -110,11 +111,12 @@ def run_import(job: Job) -> None:
         TaskOverError: When the task was finished meanwhile; nothing is taken in.
         ServiceError: When the files cannot be read, or a text cannot be stored.
     """
-    files = read_request(ImportRequest, job.task.request).files
+    request = read_request(ImportRequest, job.task.request)
+    files = request.files
     watch = job.watch()
     watch("read", 0, 2)
     contents = {file.name: _open(job.desk, file) for file in files}
-    collection = read_source(contents, job.desk.workshop.workers)
+    collection = read_mapped(job.desk, contents, mapping=request.mapping)
     job.noticed.extend(collection.findings)
     watch("read", 1, 2)
 

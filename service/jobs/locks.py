@@ -10,8 +10,9 @@ import hashlib
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from pathlib import Path
 
-from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy import URL, Connection, Engine, create_engine, event
 from sqlalchemy.exc import OperationalError
 from sqlalchemy.pool import ConnectionPoolEntry, NullPool
 
@@ -41,11 +42,27 @@ def hold_name(engine: Engine, name: str) -> Iterator[bool]:
     `name` may become part of a file name.
     """
     is_sqlite = engine.dialect.name == "sqlite"
-    url = f"{engine.url}-{name}.lock" if is_sqlite else engine.url
+    url = URL.create("sqlite", database=f"{engine.url.database}-{name}.lock")
+    with _connected(url if is_sqlite else engine.url) as connection:
+        yield _take_file(connection) if is_sqlite else _take_advisory(connection, name)
+
+
+@contextmanager
+def hold_file(path: Path) -> Iterator[bool]:
+    """Hold a file, made where it is missing, while the block lasts, and tell whether it was free.
+
+    It never waits; others in this process are kept out as well as other processes.
+    """
+    with _connected(URL.create("sqlite", database=str(path))) as connection:
+        yield _take_file(connection)
+
+
+@contextmanager
+def _connected(url: URL) -> Iterator[Connection]:
     # Without a pool a connection is closed when it is given back, and the lock goes with it.
     locks = create_engine(url, poolclass=NullPool, isolation_level="AUTOCOMMIT")
     with locks.connect() as connection:
-        yield _take_file(connection) if is_sqlite else _take_advisory(connection, name)
+        yield connection
 
 
 def _take_file(connection: Connection) -> bool:

@@ -102,9 +102,13 @@ class ShelvedFile:
 
 @dataclass(frozen=True, slots=True)
 class ImportRequest:
-    """The files of one export: a document, a workbook, or the tables of a folder together."""
+    """The files of one export: a document, a workbook, or the tables of a folder together.
+
+    `mapping` names the one by which a table is read; empty where it is chosen by the headings.
+    """
 
     files: tuple[ShelvedFile, ...]
+    mapping: str = ""
 
 
 @dataclass(frozen=True, slots=True)

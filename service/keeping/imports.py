@@ -12,6 +12,7 @@ from service.store.kept.imports import note_import
 from service.store.open import reading, writing
 from service.store.plan_records import RecordsPlan, plan_records
 from service.store.save_records import Saved, save_records
+from service.store.taking_back.states import save_states
 
 AlsoSave = Callable[[Connection, "TakenIn"], None]
 """Called inside the transaction that takes a file in."""
@@ -66,6 +67,7 @@ def apply_import(
     with writing(engine) as connection:
         saved = save_records(connection, collection, stamp=stamp)
         number = note_import(connection, source.name, source.sha256, summarise(saved), stamp=stamp)
+        save_states(connection, number, saved.states)
         taken = TakenIn(number, saved)
         also_save(connection, taken)
     return taken

@@ -32,7 +32,7 @@ from service.store.today.tag_note import save_today_tags
 Said = TypeVar("Said")
 
 SERVICE = Path(__file__).parents[1]
-_WORDING = ("cards", "contents", "handling", "records", "symbols", "units.py")
+_WORDING = ("cards", "contents", "handling", "records", "symbols", "printed.py", "units.py")
 """What decides the words of a card; its look makes no card wrong."""
 
 

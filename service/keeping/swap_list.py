@@ -22,13 +22,14 @@ from service.keeping.desk import Desk
 from service.keeping.reprints import OutOfDate, list_reprints
 from service.pipeline.documents.swap_list import print_swap_list
 from service.pipeline.ready import Progress, tell_nobody
+from service.printed import to_print
 from service.records.record import Museum
 from service.store.history import Stamp
 from service.store.load_records import load_museum
 from service.store.open import reading
 from service.store.printed.card import MadeCard
 
-_COMPARE = "compare the numbers"
+_COMPARE = to_print("compare the numbers")
 """What stands for the scan of card and container: a tag has no container to be scanned with."""
 
 
@@ -38,7 +39,7 @@ def print_swaps(
     """Print the swap list as the records are now, and give the path of the file.
 
     Raises:
-        ContentsError: When no card has to be replaced.
+        NothingToDoError: When no card has to be replaced.
         ProofFailedError: When a page does not read back as it should.
     """
     listed = list_reprints(desk.engine, desk.workshop.ruler, on_progress=on_progress)
@@ -71,8 +72,12 @@ def _name_card(made: MadeCard) -> str:
     said = card_from_text(made.content)
     name = find_kind(made.kind).name
     if made.object_number:
-        return f"{name} of {made.object_number}"
-    return f"{name}, side {said.side} of {said.sides}" if isinstance(said, EndLabel) else name
+        return to_print("{name} of {object_number}", name=name, object_number=made.object_number)
+    return (
+        to_print("{name}, side {side} of {sides}", name=name, side=said.side, sides=said.sides)
+        if isinstance(said, EndLabel)
+        else name
+    )
 
 
 def _name_new(one: OutOfDate, unworded: Collection[str]) -> str:

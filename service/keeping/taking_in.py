@@ -10,8 +10,9 @@ from pathlib import Path
 from service.findings import Finding
 from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, TakenIn, apply_import
+from service.keeping.intake.reading import read_mapped
 from service.keeping.photos.bring import BroughtPhotos, bring_in_bulk
-from service.pipeline.read import open_source, read_source
+from service.pipeline.read import open_source
 from service.pipeline.ready import Progress
 from service.store.history import Stamp
 
@@ -25,15 +26,20 @@ class TakenSource:
     findings: tuple[Finding, ...]
 
 
-def take_in(desk: Desk, source: Path, *, stamp: Stamp, on_progress: Progress) -> TakenSource:
+def take_in(
+    desk: Desk, source: Path, *, stamp: Stamp, on_progress: Progress, mapping: str = ""
+) -> TakenSource:
     """Take a folder or an export file in; the same again changes nothing.
+
+    A table is read by the mapping that is named, else by one made for the same headings.
 
     Raises:
         MissingSourceError: When there is no such file or folder.
+        NotFoundError: When there is no such mapping.
         StoreFullError: When the disk is full.
     """
     opened = open_source(source)
-    collection = read_source(opened.files, desk.workshop.workers)
+    collection = read_mapped(desk, opened.files, mapping=mapping)
     file = SourceFile(source.name, _hash(opened.files))
     records = apply_import(desk.engine, file, collection, stamp=stamp)
     folder, photos = source / "photos", BroughtPhotos((), 0, ())

@@ -77,13 +77,18 @@ def load_printable(
     return Printable(replace(collection, objects=objects), photos)
 
 
+def word_hazards(collection: Collection) -> Collection:
+    """Give records with the hazards that print: those presumed too, in the museum's words."""
+    presumed, _ = presume_hazards(collection)
+    return reword_hazards(presumed)
+
+
 def compose_today(
     connection: Connection, ruler: Ruler, container_numbers: Sequence[str] | None = None
 ) -> Today:
     """Word every card of some containers, of all of them where none are named."""
     loaded = load_printable(connection, container_numbers)
-    presumed, _ = presume_hazards(loaded.collection)
-    collection, _ = replace_missing(reword_hazards(presumed), ruler)
+    collection, _ = replace_missing(word_hazards(loaded.collection), ruler)
     second = load_phrasebook(collection.museum.second_language)
     wanted = None if container_numbers is None else set(container_numbers)
     cards: dict[CardKey, Card] = {}

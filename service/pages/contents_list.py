@@ -20,6 +20,7 @@ from service.pages.setting.second import set_second
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT
+from service.printed import to_print
 
 _GAP_MM = 3.0
 _ENTRY = "entry"
@@ -129,16 +130,14 @@ def _make_space(
 ) -> _Space:
     number, of = numbering
     look = look_for(size)
-    weight = (
-        f"{card.lift.figure_kg} kg, {card.lift.qualifier}"
-        if card.lift.figure_kg
-        else (card.lift.qualifier)
-    )
+    lift = card.lift
+    figure = to_print("{figure_kg} kg", figure_kg=lift.figure_kg) if lift.figure_kg else ""
+    weight = join_words((figure, lift.qualifier), between=", ")
     lines = (
-        f"Contents list · {join_words((card.count_words, weight))}",
+        to_print("Contents list · {said}", said=join_words((card.count_words, weight))),
         *((*_word_lift(card), *card.notes) if number == 1 else ()),
     )
-    part = f"page {number} of {of}" if of > 1 else ""
+    part = to_print("page {number} of {of}", number=number, of=of) if of > 1 else ""
     head = set_head(ruler, card.head, HeadText(lines, part), inside, look)
     labels = _set_labels(ruler, _plan_columns(inside), bottom_of(head) + 1.2)
     foot = _set_foot(ruler, card, inside)
@@ -151,7 +150,9 @@ def write_lift(lift: LiftAdvice) -> tuple[str, ...]:
     """Word lifting advice that has a reason, with what it is worth; none where there is none."""
     if not lift.reason:
         return ()
-    worth = f"A first filter; local assessment decides. Figures: {lift.source}"
+    worth = to_print(
+        "A first filter; local assessment decides. Figures: {source}", source=lift.source
+    )
     return (lift.advice, lift.reason, worth)
 
 
@@ -163,10 +164,10 @@ def _word_lift(card: ContentsList) -> tuple[str, ...]:
 
 def _set_labels(ruler: Ruler, columns: _Columns, y_mm: float) -> tuple[Block, ...]:
     labels = (
-        ("Number, place", columns.number_mm, _NUMBER_MM),
-        ("Object", columns.picture_mm, _PICTURE_MM),
-        ("Here", columns.ticks_mm, _TICKS_MM / 2),
-        ("Sound", columns.ticks_mm + _TICKS_MM / 2, _TICKS_MM / 2 + 1),
+        (to_print("Number, place"), columns.number_mm, _NUMBER_MM),
+        (to_print("Object"), columns.picture_mm, _PICTURE_MM),
+        (to_print("Here"), columns.ticks_mm, _TICKS_MM / 2),
+        (to_print("Sound"), columns.ticks_mm + _TICKS_MM / 2, _TICKS_MM / 2 + 1),
     )
     return tuple(
         set_text(ruler, words, _LABEL, Spot(x_mm, y_mm, width_mm), "label")
@@ -177,7 +178,7 @@ def _set_labels(ruler: Ruler, columns: _Columns, y_mm: float) -> tuple[Block, ..
 def _set_foot(ruler: Ruler, card: ContentsList, inside: Rect) -> tuple[Block, ...]:
     rule = ShapeBlock("rule", Rect(inside.x_mm, 0, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
     half_mm = inside.width_mm / 2
-    ask = f"Ask first: {card.head.questions or NOBODY}"
+    ask = to_print("Ask first: {asked}", asked=card.head.questions or NOBODY)
     bold = TextStyle(CAPTION_PT, weight=700, leading_ratio=1.2)
     end = TextStyle(CAPTION_PT, leading_ratio=1.2, align=Align.END)
     first = [set_text(ruler, ask, bold, Spot(inside.x_mm, 1.2, half_mm), "questions")]

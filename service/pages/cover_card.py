@@ -31,6 +31,7 @@ from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT, size_for_caps_pt
 from service.pages.symbol import dark_part, set_symbol
+from service.printed import to_print
 
 HOLE_MM = 5.0
 """Diameter of the hole, for the tape and a common paper punch (common practice, no source)."""
@@ -139,7 +140,15 @@ def _set_advice(ruler: Ruler, card: CoverCard, area: Rect) -> tuple[Block, ...]:
     blocks: list[Block] = [rule, advice]
     if card.hang_reason:
         below = Spot(area.x_mm, advice.rect.bottom_mm + 0.4, area.width_mm)
-        blocks.append(set_text(ruler, f"Recorded: {card.hang_reason}", _BODY, below, "hang-reason"))
+        blocks.append(
+            set_text(
+                ruler,
+                to_print("Recorded: {hang_reason}", hang_reason=card.hang_reason),
+                _BODY,
+                below,
+                "hang-reason",
+            )
+        )
     y_mm = bottom_of(blocks) + 1.4
     for warn in card.handling.hazards:
         mark = MarkBlock("mark", Rect(area.x_mm, y_mm, 8.0, 8.0), warn.mark, warn.heading)
@@ -177,14 +186,14 @@ def _set_back_photo(
     if not card.back_photo or height_mm < _LEAST_BACK_PHOTO_MM:
         return ()
     frame = Rect(area.x_mm, top_mm, area.width_mm, height_mm)
-    alt = f"{card.main.object_number}: back or detail"
+    alt = to_print("{object_number}: back or detail", object_number=card.main.object_number)
     return (PictureBlock("back-photo", frame, card.back_photo, alt),)
 
 
 def _set_words(ruler: Ruler, card: CoverCard, area: Rect) -> tuple[Block, ...]:
-    lines = [("with it", words) for words in card.accessories]
+    lines = [(to_print("with it"), words) for words in card.accessories]
     lines += [
-        ("also here", join_words((item.object_number, item.title), between=" "))
+        (to_print("also here"), join_words((item.object_number, item.title), between=" "))
         for item in card.others
     ]
     lines += [("", words) for words in card.notes]
@@ -220,11 +229,14 @@ def _set_foot(ruler: Ruler, card: CoverCard, area: Rect) -> tuple[Block, ...]:
 def _foot_lines(card: CoverCard) -> Sequence[tuple[str, str, TextStyle]]:
     head = card.head
     small = TextStyle(CAPTION_PT, weight=600, leading_ratio=1.22, align=Align.START)
+    asked = to_print("Ask first: {asked}", asked=head.questions or NOBODY)
+    letters = head.check_letters
+    version = to_print("r{revision} {check_letters}", revision=head.revision, check_letters=letters)
     lines = (
-        ("questions", f"Ask first: {head.questions or NOBODY}", _BOLD),
+        ("questions", asked, _BOLD),
         ("museum", join_words((head.museum, head.location)), _BODY),
         ("packed", head.packed, _BODY),
-        ("revision", f"r{head.revision} {head.check_letters}", small),
+        ("revision", version, small),
         ("disclaimer", NOT_AN_ASSESSMENT, _NOTE),
     )
     return [line for line in lines if line[1]]

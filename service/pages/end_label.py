@@ -15,6 +15,7 @@ from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import LEAST_CAPTION_PT, size_for_distance_pt
 from service.pages.symbol import dark_part, set_symbol
+from service.printed import to_print
 from service.symbols.symbol import Level
 
 _MARGIN_MM = 3.0
@@ -117,7 +118,12 @@ def _set_side(ruler: Ruler, card: EndLabel, symbol: SymbolBlock, scale: Scale) -
     """
     style = TextStyle(scale.small.size_pt, 600, 1.1, Align.END)
     words = join_words(
-        (f"{card.side} of {card.sides}" if card.sides > 1 else "", card.head.check_letters)
+        (
+            to_print("{side} of {sides}", side=card.side, sides=card.sides)
+            if card.sides > 1
+            else "",
+            card.head.check_letters,
+        )
     )
     rect = symbol.rect
     spot = Spot(rect.x_mm, rect.bottom_mm, dark_part(symbol).right_mm - rect.x_mm)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Any
 
@@ -19,7 +20,7 @@ from service.pages.end_label import fit_end_label
 from service.pages.lid.card import fit_lid_card
 from service.pages.page import Page
 from service.pages.ruler import Ruler
-from service.pages.setting.give_way import has_room, in_english
+from service.pages.setting.give_way import has_room, in_english, ways_to_speak
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +41,12 @@ def fit_card(card: Card, size: Size, fitting: Fitting) -> tuple[Page, ...]:
     if card.head.second is None:
         return _fit(card, size, fitting)
     english = _fit(in_english(card), size, fitting)
-    try:
-        both = _fit(card, size, fitting)
-    except DoesNotFitError:
-        return english
-    return both if has_room(card, both, english) else english
+    for spoken in ways_to_speak(card):
+        with suppress(DoesNotFitError):
+            both = _fit(spoken, size, fitting)
+            if has_room(card, both, english):
+                return both
+    return english
 
 
 def _fit(card: Card, size: Size, fitting: Fitting) -> tuple[Page, ...]:

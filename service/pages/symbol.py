@@ -6,6 +6,7 @@ from service.cards.compose.head import full_payload
 from service.cards.parts import Head
 from service.geometry import Rect
 from service.pages.page import SymbolBlock
+from service.printed import to_print
 from service.symbols.symbol import Level, encode_symbol, size_symbol
 
 RESOLUTION_DPI = 600.0
@@ -26,7 +27,12 @@ def set_symbol(
     clear_mm = size.quiet_zone_modules * size.module_mm
     rect = Rect(right_mm - size.side_mm + clear_mm, top_mm - clear_mm, size.side_mm, size.side_mm)
     return SymbolBlock(
-        "symbol", rect, symbol, size.module_mm, size.quiet_zone_modules, f"QR code: {payload}"
+        "symbol",
+        rect,
+        symbol,
+        size.module_mm,
+        size.quiet_zone_modules,
+        to_print("QR code: {payload}", payload=payload),
     )
 
 

@@ -111,11 +111,8 @@ def _choose_lid(
     held = {stock.name: _as_held(LID_CARD, stock.label) for stock in stocks}
     small = [stock for stock in stocks if lid is None or lid.holds(held[stock.name])]
     fits = list(_try_all(LID_CARD, card, small or stocks[:1], fitting))
-    good = [fit for fit in fits if _shows_well(fit[0])] or [
-        fit for fit in fits if len(fit[0]) == len(_fewest(fits)[0])
-    ]
-    chosen = next((fit for fit in good if says_all(card, fit[0])), good[0])
-    return chosen, tuple(_lid_findings(container, fits_lid=bool(small)))
+    good = [fit for fit in fits if _shows_well(fit[0])] or _all_fewest(fits)
+    return _with_second(card, good), tuple(_lid_findings(container, fits_lid=bool(small)))
 
 
 def _lid_findings(container: ContainerRecord, *, fits_lid: bool) -> Iterable[Finding]:
@@ -183,21 +180,38 @@ def _choose_side(
 def _choose_warning(
     card: Card, _container: ContainerRecord, fitting: Fitting, options: PrintOptions
 ) -> tuple[Fit, tuple[Finding, ...]]:
-    """Take the smallest label on which no hazard needs a second one, else the fewest labels."""
+    """Take the smallest label on which no hazard needs a second one, else the fewest labels.
+
+    A larger one is taken before a second language gives way.
+    """
     stocks = [find_stock(name, options.stocks) for name in _WARNINGS[options.paper]]
     groups = len(card.groups) if isinstance(card, WarningLabel) else 0
     fits = list(_try_all(WARNING_LABEL, card, stocks, fitting))
-    return next((fit for fit in fits if len(fit[0]) == groups), _fewest(fits)), ()
+    single = [fit for fit in fits if len(fit[0]) == groups]
+    return _with_second(card, single or _all_fewest(fits)), ()
 
 
 def _choose_tag(
     card: Card, _container: ContainerRecord, fitting: Fitting, options: PrintOptions
 ) -> tuple[Fit, tuple[Finding, ...]]:
-    """Take the smallest tag that says all on one face, else the one with the fewest faces."""
+    """Take the smallest tag that says all on one face, else the one with the fewest faces.
+
+    A larger one is taken before a second language gives way.
+    """
     kind = OBJECT_TAG if card.kind == OBJECT_TAG.code else SHOULDER_TAG
     names = (_TAGS if kind == OBJECT_TAG else _SHOULDERS)[options.paper]
     stocks = [find_stock(name, options.stocks) for name in names]
-    return _fewest(_try_all(kind, card, stocks, fitting)), ()
+    return _with_second(card, _all_fewest(list(_try_all(kind, card, stocks, fitting)))), ()
+
+
+def _with_second(card: Card, fits: Sequence[Fit]) -> Fit:
+    """Take the first fit that says all in a second language too, else the first."""
+    return next((fit for fit in fits if says_all(card, fit[0])), fits[0])
+
+
+def _all_fewest(fits: Sequence[Fit]) -> list[Fit]:
+    """Give the fits that have no more pages than any other."""
+    return [fit for fit in fits if len(fit[0]) == len(_fewest(fits)[0])]
 
 
 def _fewest(fits: Iterable[Fit]) -> Fit:

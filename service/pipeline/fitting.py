@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from service.cards.card import Card, ObjectTag
 from service.cards.compose.asked.object_tag import compose_object_tag
 from service.cards.kinds import OBJECT_TAG, compose_cards, find_kind
+from service.cards.second.add import add_second_words
+from service.cards.second.phrasebook import Phrasebook
 from service.errors import ServiceError
 from service.findings import Finding, Where, make_finding
 from service.languages.catalogue import load_phrasebook
@@ -48,7 +50,7 @@ def fit_cards(
             fitted.add(key)
             yield from _fit_one(card, packing.container, fitting, options, findings)
         on_progress("cards", done, len(ready.packings))
-    for tag in _loose_tags(ready, findings):
+    for tag in _loose_tags(ready, second, findings):
         yield from _fit_one(tag, _NO_CONTAINER, fitting, options, findings)
 
 
@@ -56,13 +58,17 @@ _NO_CONTAINER = ContainerRecord("")
 """A tag fits alike wherever its object lies."""
 
 
-def _loose_tags(ready: Ready, findings: list[Finding]) -> Iterator[ObjectTag]:
+def _loose_tags(
+    ready: Ready, second: Phrasebook | None, findings: list[Finding]
+) -> Iterator[ObjectTag]:
     for record in ready.loose:
         try:
-            yield compose_object_tag(record, ready.museum)
+            tag = compose_object_tag(record, ready.museum)
         except ServiceError as error:
             where = Where(object_number=record.object_number)
             findings.append(failed_card(where, error, OBJECT_TAG.name))
+        else:
+            yield add_second_words(tag, second) if second else tag
 
 
 def failed_card(where: Where, error: ServiceError, kind: str = "") -> Finding:

@@ -5,12 +5,21 @@ from __future__ import annotations
 import zipfile
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import TypeAlias
 
-from service.errors import MissingSourceError, ServiceError, UnreadableFileError
+from service.errors import (
+    MissingSourceError,
+    ServiceError,
+    UnreadableFileError,
+    UnusableMappingError,
+)
 from service.records.darwin.read import read_darwin
 from service.records.darwin.rows import META_FILE
+from service.records.mapping.choose import NO_MAPPINGS, Mappings
+from service.records.mapping.mapping import ColumnMapping
+from service.records.mapping.sample import Sample, read_sample
 from service.records.naturally import sort_naturally
 from service.records.read_json import read_json
 from service.records.read_lido import read_lido
@@ -101,34 +110,76 @@ def _list_photos(folder: Path) -> dict[str, Path]:
     return {found.name: found for found in sorted(folder.iterdir()) if found.is_file()}
 
 
-def read_source(files: Mapping[str, Content], workers: Workers) -> Collection:
-    """Read records in a child process with limits.
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """A file to look into: its name and bytes, what is known of it, and the saved mappings."""
+
+    name: str
+    data: bytes
+    like: ColumnMapping
+    mappings: Mappings
+
+
+def read_source(
+    files: Mapping[str, Content], workers: Workers, mappings: Mappings = NO_MAPPINGS
+) -> Collection:
+    """Read records in a child process with limits, tables by a mapping where one fits.
 
     Raises:
         RecordsError: When nothing of it can be used.
         JobError: When the reader had to be stopped.
     """
-    (answer,) = workers.run(parse_files, [dict(files)], limit_seconds=_LIMIT_SECONDS)
+    job = partial(parse_files, mappings=mappings)
+    (answer,) = workers.run(job, [dict(files)], limit_seconds=_LIMIT_SECONDS)
     if isinstance(answer, ServiceError):
         raise answer
     return answer
 
 
-def parse_files(files: dict[str, Content]) -> Collection:
-    """Read the files of a source by what they are; runs in a child process."""
+def sample_file(
+    name: str, data: bytes, workers: Workers, *, like: ColumnMapping, mappings: Mappings
+) -> Sample:
+    """Look into a file in a child process with limits: its headings, and what they may mean.
+
+    Raises:
+        RecordsError: When nothing of it can be used.
+        JobError: When the reader had to be stopped.
+    """
+    job = _Table(name, data, like, mappings)
+    (answer,) = workers.run(_sample, [job], limit_seconds=_LIMIT_SECONDS)
+    if isinstance(answer, ServiceError):
+        raise answer
+    return answer
+
+
+def _sample(job: _Table) -> Sample:
+    return read_sample(job.data, name=job.name, like=job.like, mappings=job.mappings)
+
+
+def parse_files(files: dict[str, Content], mappings: Mappings = NO_MAPPINGS) -> Collection:
+    """Read the files of a source by what they are; runs in a child process.
+
+    Raises:
+        UnusableMappingError: When a mapping was asked for and nothing is a table.
+    """
     exports = {name: _stream(content) for name, content in files.items() if _is_lido(name)}
     whole = {name: data for name, data in files.items() if isinstance(data, bytes)}
+    endings = {name: name.rsplit(".", 1)[-1].casefold() for name in whole}
+    if mappings.wanted and (exports or not {"json", "zip"}.isdisjoint(endings.values())):
+        reason = "The source is no table: it says itself what its fields are."
+        raise UnusableMappingError(mappings.wanted, reasons=[reason])
     if exports:
         return read_lido(exports, whole)
     for name, data in whole.items():
-        ending = name.rsplit(".", 1)[-1].casefold()
+        ending = endings[name]
         if ending == "json":
             return read_json(data, name=name)
         if ending == "zip":
             return read_darwin(data, name=name, beside=whole)
         if ending in {"xlsx", "xlsm", "ods"}:
-            return read_workbook(data, name=name, museum=whole.get("museum.toml"))
-    return read_tables(whole)
+            museum = whole.get("museum.toml")
+            return read_workbook(data, name=name, museum=museum, mappings=mappings)
+    return read_tables(whole, mappings)
 
 
 def _stream(content: Content) -> Iterator[bytes]:

@@ -19,7 +19,8 @@ from service.records.rows.row import Row
 from service.records.rows.said import SaidColumns
 from service.records.rows.text import quote_text
 
-_ADDRESS = re.compile(r"https://[^\s/@\\]+(?:/\S*)?", re.IGNORECASE)
+ADDRESS = re.compile(r"https://[^\s/@\\]+(?:/\S*)?", re.IGNORECASE)
+"""What a symbol may send a phone to; no other link is printed."""
 
 
 def read_objects(rows: Iterable[Row], said: SaidColumns | None = None) -> tuple[ObjectRecord, ...]:
@@ -62,7 +63,7 @@ def _read_object(row: Row) -> ObjectRecord:
 
 
 def _read_address(cell: Cell) -> str:
-    if not cell.value or _ADDRESS.fullmatch(cell.text):
+    if not cell.value or ADDRESS.fullmatch(cell.text):
         return cell.value
     cell.note("unusable-address", f"{quote_text(cell.text)} is not an https address.")
     return ""

@@ -4,10 +4,20 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from service.errors import UnreadableFileError
 from service.findings import Where
+from service.records.mapping.choose import (
+    NO_MAPPINGS,
+    Mappings,
+    choose_for_file,
+    choose_for_workbook,
+    written_as,
+)
+from service.records.mapping.mapping import TABLE_COLUMNS as TABLES
+from service.records.mapping.mapping import ColumnMapping
+from service.records.mapping.rows import map_rows
 from service.records.museum import read_hazard_words
 from service.records.museum.read import read_museum, read_own_headings
 from service.records.museum.read_lifting import GROUP, read_lifting
@@ -18,25 +28,14 @@ from service.records.record import Collection, Museum
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.rows.said import SaidColumns
-from service.records.sources.columns import (
-    CONTAINER_COLUMNS,
-    MUSEUM_COLUMNS,
-    OBJECT_COLUMNS,
-    PACKING_COLUMNS,
-    Columns,
-)
+from service.records.sources.columns import MUSEUM_COLUMNS, Columns
 from service.records.sources.decoding import decode_utf
-from service.records.sources.delimited import read_delimited
+from service.records.sources.delimited import Written, read_delimited
 from service.records.sources.entries import make_row
 from service.records.sources.headings import table_rows
 from service.records.sources.table import Table
 from service.records.sources.workbook import read_sheets
 
-TABLES = {
-    "objects": OBJECT_COLUMNS,
-    "containers": CONTAINER_COLUMNS,
-    "packings": PACKING_COLUMNS,
-}
 OBJECTS_FILE = "objects.csv"
 MUSEUM_FILE = "museum.toml"
 _OWN_COLUMNS = "columns"
@@ -44,14 +43,31 @@ _OWN_COLUMNS = "columns"
 
 @dataclass(frozen=True, slots=True)
 class _Choices:
-    """What museum.toml says: the museum, and the columns of each table with its own headings."""
+    """What museum.toml says: the museum, and the columns of each table with its own headings.
+
+    Tables that are read by a mapping stand in `mapped`.
+    """
 
     museum: Museum
     columns: Mapping[str, Columns]
+    mapped: Mapping[str, ColumnMapping] = field(default_factory=dict)
+
+    def with_mapped(self, mapped: Mapping[str, ColumnMapping]) -> _Choices:
+        """Give the choices with the columns of some tables as mappings have them."""
+        own = {table: mapping.columns for table, mapping in mapped.items()}
+        return replace(self, columns={**self.columns, **own}, mapped=mapped)
+
+    def written(self, table: str) -> Written:
+        """Say how a table is written, as far as that is known."""
+        if table in self.mapped:
+            return written_as(self.mapped[table])
+        return Written(known=frozenset(self.columns[table].by_key()))
 
 
-def read_tables(files: Mapping[str, bytes]) -> Collection:
+def read_tables(files: Mapping[str, bytes], mappings: Mappings = NO_MAPPINGS) -> Collection:
     """Read objects.csv and, where given, containers.csv, packings.csv and museum.toml.
+
+    A lone file of another name is a table of objects, or of what the mapping asked for reads.
 
     Raises:
         UnreadableFileError: When objects.csv is not there, or a file cannot be read as a whole.
@@ -60,7 +76,15 @@ def read_tables(files: Mapping[str, bytes]) -> Collection:
     """
     notebook = Notebook()
     choices = _read_choices(files.get(MUSEUM_FILE), notebook=notebook)
-    tables = _read_files(files, _name_files(files), choices, notebook=notebook)
+    named = _name_files(files, mappings)
+    found = {
+        table: choose_for_file(
+            files[name], name=name, table=table, mappings=mappings, notebook=notebook
+        )
+        for table, name in named.items()
+    }
+    choices = choices.with_mapped({table: one for table, one in found.items() if one is not None})
+    tables = _read_files(files, named, choices, notebook=notebook)
     return _collect(_read_rows(tables, choices, notebook=notebook), choices, notebook=notebook)
 
 
@@ -82,7 +106,9 @@ def read_beside(
     return _collect({**rows, "objects": read_object_rows(notebook)}, choices, notebook=notebook)
 
 
-def read_workbook(data: bytes, *, name: str, museum: bytes | None = None) -> Collection:
+def read_workbook(
+    data: bytes, *, name: str, museum: bytes | None = None, mappings: Mappings = NO_MAPPINGS
+) -> Collection:
     """Read the sheets objects, containers and packings of an XLSX workbook.
 
     A workbook without a sheet of these names has its objects on the first one. `museum` is the
@@ -95,13 +121,16 @@ def read_workbook(data: bytes, *, name: str, museum: bytes | None = None) -> Col
         TooManyRecordsError: When a sheet is too long.
     """
     notebook = Notebook()
-    tables = read_sheets(data, name=name, wanted=TABLES, notebook=notebook)
-    choices = _read_choices(museum, notebook=notebook)
+    mapped = choose_for_workbook(data, name=name, mappings=mappings, notebook=notebook)
+    named = {table: mapping.sheet for table, mapping in mapped.items() if mapping.sheet}
+    wanted = sorted(TABLES, key=lambda table: table not in mapped)
+    tables = read_sheets(data, name=name, wanted=wanted, named=named, notebook=notebook)
+    choices = _read_choices(museum, notebook=notebook).with_mapped(mapped)
     return _collect(_read_rows(tables, choices, notebook=notebook), choices, notebook=notebook)
 
 
-def _name_files(files: Iterable[str]) -> dict[str, str]:
-    """Find the file of each table; a lone file of another name holds objects.
+def _name_files(files: Iterable[str], mappings: Mappings) -> dict[str, str]:
+    """Find the file of each table; a lone file of another name holds objects, if not others.
 
     Raises:
         UnreadableFileError: When there are no objects.
@@ -111,8 +140,11 @@ def _name_files(files: Iterable[str]) -> dict[str, str]:
     lone = [name for name in names if name not in {MUSEUM_FILE, *named.values()}]
     if "objects" in named:
         return named
-    if len(lone) == 1:
-        return {"objects": lone[0], **named}
+    wanted = mappings.saved[mappings.wanted].table if mappings.wanted else "objects"
+    if len(lone) == 1 and wanted not in named:
+        return {wanted: lone[0], **named}
+    if wanted in named:
+        return named
     raise UnreadableFileError(OBJECTS_FILE, tried="no file of this name was given")
 
 
@@ -123,7 +155,7 @@ def _read_files(
         table: read_delimited(
             files[name],
             name=name,
-            known=frozenset(choices.columns[table].by_key()),
+            written=choices.written(table),
             notebook=notebook,
         )
         for table, name in named.items()
@@ -133,10 +165,12 @@ def _read_files(
 def _read_rows(
     tables: Mapping[str, Table], choices: _Choices, *, notebook: Notebook
 ) -> dict[str, Iterable[Row]]:
-    return {
-        table: table_rows(tables[table], columns, notebook) if table in tables else ()
-        for table, columns in choices.columns.items()
-    }
+    rows: dict[str, Iterable[Row]] = {}
+    for table, columns in choices.columns.items():
+        rows[table] = table_rows(tables[table], columns, notebook) if table in tables else ()
+        if table in choices.mapped:
+            rows[table] = map_rows(rows[table], choices.mapped[table])
+    return rows
 
 
 def _collect(
@@ -172,7 +206,7 @@ def _read_choices(data: bytes | None, *, notebook: Notebook) -> _Choices:
     return _Choices(museum, _read_own_columns(own, notebook=notebook))
 
 
-def _read_own_columns(own: object, *, notebook: Notebook) -> dict[str, Columns]:
+def _read_own_columns(own: object, *, notebook: Notebook) -> Mapping[str, Columns]:
     """Read [columns], which is for objects, and the groups within it for the other tables."""
     if not isinstance(own, dict):
         where = Where(file=MUSEUM_FILE, column=_OWN_COLUMNS)

@@ -45,7 +45,7 @@ class PangoRuler:
 
     def missing_characters(self, text: str) -> tuple[str, ...]:
         """Name the characters of a text that no shipped font holds, each once, in order."""
-        if text.isascii():
+        if text.isascii() and text.isprintable():
             return ()
         return tuple(sign for sign in dict.fromkeys(text) if self._is_missing(sign))
 

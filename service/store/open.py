@@ -8,15 +8,15 @@ to give SQLAlchemy's SQLite driver real transactions.
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
 from sqlalchemy import Connection, Dialect, Engine, create_engine, event
-from sqlalchemy.exc import DBAPIError
+from sqlalchemy.exc import DataError, DBAPIError
 from sqlalchemy.pool import ConnectionPoolEntry
 
-from service.errors import StoreBusyError, StoreFullError
+from service.errors import StoreBusyError, StoreFullError, UnstorableTextError
 
 STORE_FILE = "store.db"
 FILE_MODE = 0o600
@@ -121,11 +121,14 @@ def _telling() -> Iterator[None]:
     Raises:
         StoreBusyError: When others kept the store locked for too long.
         StoreFullError: When the disk is full.
+        UnstorableTextError: When a text to look for holds a NUL, which PostgreSQL refuses.
         DBAPIError: When the database has any other trouble.
     """
     try:
         yield
     except DBAPIError as error:
+        if wrong := _find_unstorable(error):
+            raise UnstorableTextError(wrong) from error
         # The low byte is the kind, the rest says more closely what happened.
         code = getattr(error.orig, "sqlite_errorcode", 0) & 0xFF
         state = getattr(error.orig, "sqlstate", None)
@@ -136,3 +139,10 @@ def _telling() -> Iterator[None]:
             message = "There is no room left for the store."
             raise StoreFullError(message) from error
         raise
+
+
+def _find_unstorable(error: DBAPIError) -> str:
+    """Find the text that PostgreSQL could not be asked for, if that is what failed."""
+    sent = error.params if isinstance(error, DataError) else None
+    values = sent.values() if isinstance(sent, Mapping) else sent or ()
+    return next((value for value in values if isinstance(value, str) and "\0" in value), "")

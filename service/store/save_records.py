@@ -18,17 +18,22 @@ from service.store.packing.take_in import Outcome, take_in_packings
 from service.store.plan_records import KindPlan, MuseumPlan, Record, RecordsPlan, plan_records
 from service.store.shelf.photos import save_photos
 from service.store.tables import containers, museum, objects
+from service.store.taking_back.states import ChangedState, states_of
 
 
 @dataclass(frozen=True, slots=True)
 class Saved:
-    """What came of a collection: numbers by what was done with them, and what was refused."""
+    """What came of a collection: numbers by what was done with them, and what was refused.
+
+    `states` say how everything that was changed was before.
+    """
 
     objects: Outcome
     containers: Outcome
     packings: Outcome
     museum_changed: bool
     findings: tuple[Finding, ...]
+    states: tuple[ChangedState, ...] = ()
 
 
 def save_records(connection: Connection, collection: Collection, *, stamp: Stamp) -> Saved:
@@ -56,6 +61,7 @@ def save_records(connection: Connection, collection: Collection, *, stamp: Stamp
         plan.packings.outcome,
         plan.museum.wanted is not None,
         plan.findings,
+        states_of(plan),
     )
 
 

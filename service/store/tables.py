@@ -22,6 +22,8 @@ from sqlalchemy import (
 )
 
 import service.store.kept.check_tables  # noqa: F401 - its tables are of the same store
+import service.store.kept.intake_tables  # noqa: F401 - likewise
+import service.store.people.tables  # noqa: F401 - likewise
 from service.store.base.columns import UtcTime, at, key, metadata, number, of, sorted_text, text
 
 
@@ -206,7 +208,8 @@ used_sheets = Table(
     at(),
 )
 
-# `summary` is JSON: how many records were new, changed, unchanged and refused.
+# `summary` is JSON: how many records were new, changed, unchanged and refused. `undoes` names the
+# import that this one took back.
 imports = Table(
     "imports",
     metadata,
@@ -216,6 +219,7 @@ imports = Table(
     text("name"),
     text("sha256"),
     text("summary"),
+    of("imports", "undoes", index=False, nullable=True),
 )
 
 # What was answered to a request that named a key, so that it can be answered again.

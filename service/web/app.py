@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import logging
 import secrets
+from dataclasses import dataclass
 from functools import cache
 from http import HTTPStatus
 from typing import Any
 
-from fastapi import FastAPI, Request, Response
+from fastapi import Depends, FastAPI, Request, Response
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import HTMLResponse
 from starlette.exceptions import HTTPException
@@ -16,9 +17,20 @@ from starlette.types import ASGIApp
 
 from service.errors import ServiceError
 from service.findings import Finding
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs, refuse_ungated
+from service.web.access.limit import Limit
+from service.web.access.porter import Porter
+from service.web.access.proxy import FromProxy
 from service.web.description import describe, write_page
 from service.web.forms import MOST_FIELDS, MOST_FILES, MOST_RECORDS_BYTES
-from service.web.guard import LOOPBACK, USUAL_LIMITS, Guard, Limits, refuse_body
+from service.web.guard import (
+    LOOPBACK,
+    Guard,
+    Limits,
+    is_loopback,
+    refuse_body,
+)
 from service.web.press import Presses
 from service.web.replies.problems import (
     Problem,
@@ -31,7 +43,6 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.routes import FailedError, router
 from service.web.store.counter import Counter
 from service.web.store.routes import router as store_router
-from service.web.views.limit import Limit
 from service.web.views.routes import open_router
 from service.web.views.routes import router as view_router
 from service.web.views.rules import router as rules_router
@@ -41,19 +52,34 @@ _LOG = logging.getLogger(__name__)
 _CODES = {404: Refusal.NOT_FOUND, 405: Refusal.METHOD_NOT_ALLOWED}
 
 
+@dataclass(frozen=True, slots=True)
+class Front:
+    """What others know the service by: names besides its address, and a proxy before it.
+
+    `default_actor` makes the changes of pages as long as there are no users and a reader says no
+    more.
+    """
+
+    hosts: frozenset[str] = frozenset()
+    behind_proxy: bool = False
+    default_actor: str = ""
+
+
 def make_app(
     presses: Presses,
     host: str,
     *,
     counter: Counter | None = None,
-    default_actor: str = "",
-    limits: Limits = USUAL_LIMITS,
+    front: Front | None = None,
+    limits: Limits | None = None,
 ) -> ASGIApp:
     """Build the application for the address it will listen on.
 
     Without a counter only the paths that keep nothing are there. The page that describes the API
-    is there on loopback only. `default_actor` makes the changes of pages until a reader says more.
+    is there only where this machine alone is answered.
     """
+    front, limits = front or Front(), limits or Limits()
+    is_local = is_loopback(host) and not front.hosts and not front.behind_proxy
     app = FastAPI(
         openapi_url=None,
         docs_url=None,
@@ -64,10 +90,13 @@ def make_app(
             "max_fields": MOST_FIELDS,
             "max_part_size": MOST_RECORDS_BYTES,
         },
+        dependencies=[Depends(refuse_ungated)],
     )
+    app.router.route_class = GatedRoute
+    app.state.porter = Porter(counter, is_local)
     app.state.presses = presses
     app.state.most_body_bytes = limits.most_body_bytes
-    app.state.default_actor = default_actor
+    app.state.default_actor = front.default_actor
     app.include_router(router)
     app.include_router(rules_router)
     app.include_router(open_router)
@@ -76,10 +105,11 @@ def make_app(
         app.state.scan_limit = Limit()
         app.include_router(store_router)
         app.include_router(view_router)
-    _add_description(app, page=host in LOOPBACK)
+    _add_description(app, page=is_local)
     for kind, handler in _HANDLERS.items():
         app.add_exception_handler(kind, handler)
-    return Guard(app, LOOPBACK | {host}, limits)
+    guard = Guard(app, LOOPBACK | {host} | front.hosts, limits)
+    return FromProxy(guard) if front.behind_proxy else guard
 
 
 def _add_description(app: FastAPI, *, page: bool) -> None:
@@ -91,9 +121,10 @@ def _add_description(app: FastAPI, *, page: bool) -> None:
     def docs() -> HTMLResponse:
         return HTMLResponse(write_page(document()))
 
-    app.add_api_route("/openapi.json", openapi, include_in_schema=False)
+    gate = [needs(Role.VIEW)]
+    app.add_api_route("/openapi.json", openapi, include_in_schema=False, dependencies=gate)
     if page:
-        app.add_api_route("/docs", docs, include_in_schema=False)
+        app.add_api_route("/docs", docs, include_in_schema=False, dependencies=gate)
 
 
 def _tell_error(request: Request, error: Exception) -> Response:
@@ -104,7 +135,8 @@ def _tell_http(request: Request, error: Exception) -> Response:
     """Tell what the framework refuses: no such path, a body too long or not a form."""
     status = error.status_code if isinstance(error, HTTPException) else HTTPStatus.BAD_REQUEST
     if status == HTTPStatus.REQUEST_ENTITY_TOO_LARGE:
-        return show_problem(request, refuse_body(request.app.state.most_body_bytes))
+        own_bytes = getattr(request.scope.get("route"), "max_body_size", None)
+        return show_problem(request, refuse_body(own_bytes or request.app.state.most_body_bytes))
     detail = str(getattr(error, "detail", error))
     return show_problem(request, refuse(_CODES.get(status, Refusal.BAD_REQUEST), detail))
 

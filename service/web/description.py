@@ -10,16 +10,32 @@ from typing import Any
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
+from service.store.people.role import Role
+from service.web.access.cookies import LOCAL_NAME, SECURE_NAME
+from service.web.access.gate import list_gates
 from service.web.replies.problems import Problem
 from service.web.store.asking import ACTOR
 
 EXAMPLE = Path(__file__).parents[2] / "sample_records" / "one_box.json"
+ROLE = "x-role"
 _NOTE = (
     "Prints lid cards, end labels, cover cards and contents lists for museum storage."
-    f" Every change names whoever makes it in the header {ACTOR}; the name goes into the history"
-    " and is no proof of identity. No account is needed, and so only this machine is answered."
+    f" As long as there are no users only this machine is answered, and every change names whoever"
+    f" makes it in the header {ACTOR}; the name goes into the history and is no proof of identity."
+    " From the first user on everybody signs in: people with a session, whose cookie is set by POST"
+    " /api/sessions, and programs with a token in the header Authorization. Each operation names"
+    f" the role it needs under {ROLE}; whoever manages may also print, pack and view, and so on."
     " The examples are of the sample file one_box.json, with an empty box B-028 beside it."
 )
+_SCHEMES = {
+    "session": {
+        "type": "apiKey",
+        "in": "cookie",
+        "name": SECURE_NAME,
+        "description": f"The cookie of a session; over http on this machine it is {LOCAL_NAME}.",
+    },
+    "token": {"type": "http", "scheme": "bearer"},
+}
 _FORM = "multipart/form-data"
 _SHAPES = "#/components/schemas/"
 _PRINT_FORM = _SHAPES + "PrintForm"
@@ -33,17 +49,20 @@ def describe(app: FastAPI) -> _Json:
     schemas = document["components"]["schemas"]
     schemas["Problem"] = Problem.model_json_schema(ref_template=_SHAPES + "{model}")
     schemas["Problem"].pop("$defs", None)
-    for operations in document["paths"].values():
-        for operation in operations.values():
-            _complete(operation)
+    document["components"]["securitySchemes"] = _SCHEMES
+    for route, gate in list_gates(app.routes):
+        for method in route.methods or ():
+            operation = document["paths"].get(route.path_format, {}).get(method.lower())
+            if operation is not None:
+                _complete(operation, None if gate is None else gate.role)
     return document
 
 
-def _complete(operation: _Json) -> None:
+def _complete(operation: _Json, role: Role | None) -> None:
     """Add what the signatures of the routes cannot say."""
-    for parameter in operation.get("parameters", ()):
-        # A request without it is answered with a problem of its own that tells what to do.
-        parameter["required"] |= parameter["name"] == ACTOR
+    operation["security"] = [] if role is None else [{name: []} for name in _SCHEMES]
+    if role is not None:
+        operation[ROLE] = role.value
     form = operation.get("requestBody", {}).get("content", {}).get(_FORM)
     if form and form["schema"].get("$ref") == _PRINT_FORM:
         example = {"records": EXAMPLE.read_text(encoding="utf-8"), "kind": ["lid-card"]}
@@ -65,6 +84,7 @@ def _write_paths(document: Mapping[str, Any]) -> Iterator[str]:
     for path, operations in document["paths"].items():
         for method, operation in operations.items():
             yield f"<h2><code>{method.upper()} {escape(path)}</code></h2>"
+            yield f"<p>{_name_role(operation)}</p>"
             for paragraph in operation["description"].split("\n\n"):
                 yield f"<p>{escape(paragraph)}</p>"
             yield "<dl>"
@@ -75,6 +95,10 @@ def _write_paths(document: Mapping[str, Any]) -> Iterator[str]:
                 fields = document["components"]["schemas"][name]["properties"]
                 yield from (_write_field(*field) for field in fields.items())
             yield "</dl>"
+
+
+def _name_role(operation: Mapping[str, Any]) -> str:
+    return f"Needs the role {operation[ROLE]}." if ROLE in operation else "Open to all."
 
 
 def _write_field(name: str, said: Mapping[str, Any]) -> str:

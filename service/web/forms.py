@@ -70,14 +70,18 @@ class PrintForm(BaseModel):
 
 @contextmanager
 def receive(
-    form: PrintForm, choice: Choice | None = None, picture: Picture | None = None
+    form: PrintForm,
+    choice: Choice | None = None,
+    picture: Picture | None = None,
+    *,
+    scratch: Path | None = None,
 ) -> Iterator[Job]:
-    """Lay records and photos out for a press; the photos are gone again afterwards.
+    """Lay records and photos out for a press, below `scratch`; they are gone again afterwards.
 
     Raises:
         RefusedError: When the records are too large or two photos share a name.
     """
-    with tempfile.TemporaryDirectory(prefix="underlid-") as folder:
+    with tempfile.TemporaryDirectory(prefix="underlid-", dir=scratch) as folder:
         photos = _keep(form.photos, Path(folder))
         yield Job(_read_records(form.records), photos, choice, picture)
 

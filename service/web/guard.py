@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from urllib.parse import urlsplit
+from ipaddress import ip_address
 
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
@@ -25,15 +25,15 @@ class Limits:
     most_at_once: int = MOST_AT_ONCE
 
 
-USUAL_LIMITS = Limits()
-
 LOOPBACK = frozenset({"localhost", "127.0.0.1", "::1"})
 _HOST = re.compile(r"(?:\[(?P<six>[0-9a-f:.]{2,45})\]|(?P<name>[a-z0-9._-]{1,255}))(?::\d{1,5})?")
 _READING = frozenset({"GET", "HEAD", "OPTIONS"})
 _HEADERS = {
     "X-Content-Type-Options": "nosniff",
     "Content-Security-Policy": "default-src 'none'; frame-ancestors 'none'",
-    "Referrer-Policy": "no-referrer",
+    # With "no-referrer" browsers send "Origin: null" from our own forms (Fetch standard, "append a
+    # request Origin header"); this tells other sites as little.
+    "Referrer-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
     "Cache-Control": "no-store",
 }
@@ -42,11 +42,11 @@ _HEADERS = {
 class Guard:
     """Middleware that turns away what no route should see, and adds headers to every reply."""
 
-    def __init__(self, app: ASGIApp, hosts: frozenset[str], limits: Limits) -> None:
+    def __init__(self, app: ASGIApp, hosts: frozenset[str], limits: Limits | None = None) -> None:
         """Take the names of this machine besides the address a request came in by."""
         self._app = app
         self._hosts = hosts
-        self._limits = limits
+        self._limits = limits or Limits()
         self._under_way = 0
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -82,7 +82,7 @@ class Guard:
             return refuse(Refusal.FOREIGN_HOST, "This service does not go by the name in Host.")
         if scope["method"] in _READING:
             return None
-        if _is_foreign(headers, host):
+        if _is_foreign(headers, f"{scope['scheme']}://{host}"):
             return refuse(Refusal.FOREIGN_PAGE, "A page of another site may not use this service.")
         return self._refuse_weight(headers)
 
@@ -95,6 +95,14 @@ class Guard:
         return None
 
 
+def is_loopback(host: str) -> bool:
+    """Tell whether an address is one that only this machine reaches."""
+    try:
+        return ip_address(host).is_loopback
+    except ValueError:
+        return host in LOOPBACK
+
+
 def refuse_body(most_bytes: int) -> Problem:
     """Say how much may be sent at once."""
     return refuse(Refusal.TOO_LARGE, f"At most {most_bytes} bytes are taken in one request.")
@@ -105,8 +113,8 @@ def _name_of(host: str) -> str | None:
     return match and (match["six"] or match["name"])
 
 
-def _is_foreign(headers: Headers, host: str) -> bool:
+def _is_foreign(headers: Headers, own: str) -> bool:
     """Say whether a browser sends this for a page of another origin; programs send neither."""
     origin = headers.get("origin")
-    other = origin is not None and urlsplit(origin).netloc != host
+    other = origin is not None and origin.casefold() != own.casefold()
     return other or headers.get("sec-fetch-site", "none") not in {"none", "same-origin"}

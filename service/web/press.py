@@ -20,6 +20,7 @@ from typing import TYPE_CHECKING, cast
 
 from service.config import Settings
 from service.errors import JobCrashedError, JobError, JobTimedOutError
+from service.jobs.scratch import open_scratch, sweep_scratch
 from service.pipeline.ready import Workshop
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Done, Failed, Job, do_job
@@ -99,8 +100,15 @@ class Press:
 class Presses:
     """Hands each job to a press that is free; for use by many threads."""
 
-    def __init__(self, presses: Sequence[Press], *, patience_seconds: float) -> None:
-        """Take the presses, and how long a job waits for one."""
+    def __init__(
+        self,
+        presses: Sequence[Press],
+        *,
+        patience_seconds: float,
+        scratch_folder: Path | None = None,
+    ) -> None:
+        """Take the presses, how long a job waits for one, and where its photos stand meanwhile."""
+        self.scratch_folder = scratch_folder
         self._free: queue.LifoQueue[Press] = queue.LifoQueue()
         self._patience_seconds = patience_seconds
         for press in presses:
@@ -135,11 +143,14 @@ def open_presses(
     presses = [
         Press(settings.data, processes=each, limit_seconds=limit_seconds) for _ in range(PRESSES)
     ]
-    try:
-        yield Presses(presses, patience_seconds=patience_seconds)
-    finally:
-        for press in presses:
-            press.close()
+    with open_scratch(settings.data) as scratch:
+        try:
+            yield Presses(presses, patience_seconds=patience_seconds, scratch_folder=scratch)
+        finally:
+            for press in presses:
+                press.close()
+            # A press is ended with a signal that leaves it no time to tidy up.
+            sweep_scratch(settings.data)
 
 
 def _serve(pipe: _Pipe, data_folder: Path, processes: int) -> None:

@@ -8,16 +8,19 @@ from fastapi import APIRouter, Depends, File, Header, Request, Response
 from pydantic import BaseModel, Field
 
 from service.cards.kinds import CARD_KINDS
-from service.sheets.stocks import STOCKS
+from service.store.people.role import Role
+from service.web.access.gate import OPEN, GatedRoute, needs
 from service.web.forms import PrintForm, receive
 from service.web.press import Presses
 from service.web.replies.accept import choose_media_type
 from service.web.replies.prints import CHECK_PATH, OFFERED, Findings, Report, reply
 from service.web.replies.problems import MEDIA_TYPE, list_problems, show_findings
 from service.web.replies.refusals import Refusal, RefusedError
+from service.web.stocks import router as stocks_router
 from service.web.work import Choice, Done, Failed, Job
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
+router.include_router(stocks_router)
 
 _PROBLEMS: dict[int | str, dict[str, object]] = {
     status: {
@@ -52,18 +55,6 @@ class KindView(BaseModel):
     standing: bool = Field(description="Whether it is printed without being asked for.")
 
 
-class StockView(BaseModel):
-    """A kind of sheet, in millimetres; positions are counted from the top left corner."""
-
-    name: str
-    medium: str
-    positions: int
-    columns: int
-    rows: int
-    page_mm: tuple[float, float]
-    position_mm: tuple[float, float]
-
-
 class ProblemView(BaseModel):
     """A problem that can occur: its status and what to do."""
 
@@ -91,13 +82,13 @@ def _presses(request: Request) -> Presses:
 ThePresses = Annotated[Presses, Depends(_presses)]
 
 
-@router.get("/health")
+@router.get("/health", dependencies=[OPEN])
 def health() -> Health:
     """Say that the service answers, also while it prints."""
     return Health(status="ok")
 
 
-@router.get("/api/kinds")
+@router.get("/api/kinds", dependencies=[needs(Role.VIEW)])
 def kinds() -> list[KindView]:
     """List the kinds of card."""
     return [
@@ -112,24 +103,7 @@ def kinds() -> list[KindView]:
     ]
 
 
-@router.get("/api/stocks")
-def stocks() -> list[StockView]:
-    """List the stocks that can be printed on."""
-    return [
-        StockView(
-            name=stock.name,
-            medium=stock.medium.value,
-            positions=stock.positions,
-            columns=stock.columns,
-            rows=stock.rows,
-            page_mm=(stock.page.width_mm, stock.page.height_mm),
-            position_mm=(stock.label.width_mm, stock.label.height_mm),
-        )
-        for stock in STOCKS
-    ]
-
-
-@router.get("/api/problems")
+@router.get("/api/problems", dependencies=[needs(Role.VIEW)])
 def problems() -> list[ProblemView]:
     """List every problem a reply can name, by its code."""
     return [
@@ -138,7 +112,12 @@ def problems() -> list[ProblemView]:
     ]
 
 
-@router.post("/api/render", responses=_PRINTED | _PROBLEMS, response_class=Response)
+@router.post(
+    "/api/render",
+    dependencies=[needs(Role.VIEW)],
+    responses=_PRINTED | _PROBLEMS,
+    response_class=Response,
+)
 def render(
     form: Annotated[PrintForm, File()],
     presses: ThePresses,
@@ -153,18 +132,18 @@ def render(
     media_type = _media_type(accept)
     choice = _checked(form.to_choice())
     picture = form.to_picture() if media_type == "image/png" else None
-    with receive(form, choice, picture) as job:
+    with receive(form, choice, picture, scratch=presses.scratch_folder) as job:
         return reply(_do(job, presses), media_type, page=form.page)
 
 
-@router.post(CHECK_PATH, responses=_PROBLEMS)
+@router.post(CHECK_PATH, dependencies=[needs(Role.VIEW)], responses=_PROBLEMS)
 def check(form: Annotated[PrintForm, File()], presses: ThePresses) -> Findings:
     """Say everything that is noticed in records, packings, photos and the fit.
 
     It takes what printing takes; all containers are looked at, whatever is chosen.
     """
     _checked(form.to_choice())
-    with receive(form) as job:
+    with receive(form, scratch=presses.scratch_folder) as job:
         return Findings(findings=show_findings(_do(job, presses).findings))
 
 

@@ -17,8 +17,8 @@ class View:
     address: str
 
 
-NO_PAGES = {"/photos/{sha256}", "/pack/sw.js"}
-"""What browsers load for pages, and nobody looks at."""
+NO_PAGES = {"/pack/sw.js"}
+"""What browsers load beside pages, and nobody looks at."""
 
 VIEWS = (
     View("today", "/", "/"),

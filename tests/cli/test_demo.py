@@ -40,6 +40,16 @@ def test_the_demo_begins_anew_in_a_store_of_its_own(
     assert capsys.readouterr().out.startswith("1 ")
 
 
+def test_a_demo_that_was_not_made_is_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """An empty store in its place would say that all its cards are right."""
+    monkeypatch.setenv("UNDERLID_DATA", str(tmp_path / "data"))
+    assert run(["store", "--demo", "reprints"]) == 2
+    assert "the demo has no store yet" in " ".join(capsys.readouterr().err.split())
+    assert not (tmp_path / "data").exists()
+
+
 @pytest.mark.print
 @pytest.mark.slow
 @pytest.mark.timeout(300)

@@ -14,14 +14,15 @@ from service.errors import ConfigError
 
 @pytest.mark.parametrize("host", ["127.0.0.1", "localhost", "::1", "127.0.0.2"])
 def test_this_machine_is_named(host: str) -> None:
-    """On a loopback address it says that nobody else can reach it."""
-    assert "this machine only" in who_can_reach(host)
+    """On a loopback address it says that nobody else can reach it, unless a proxy does."""
+    assert "this machine only" in who_can_reach(Settings(host=host))
+    assert "has to sign in" in who_can_reach(Settings(host=host, behind_proxy=True))
 
 
 @pytest.mark.parametrize("host", ["0.0.0.0", "192.0.2.1", "prints.example", "::"])  # noqa: S104
-def test_open_address_is_a_warning(host: str) -> None:
-    """Anywhere else it says that whoever reaches it can print, without any password."""
-    assert "no passwords" in who_can_reach(host)
+def test_others_have_to_sign_in(host: str) -> None:
+    """Anywhere else it says that others reach it, and what they have to do."""
+    assert "has to sign in" in who_can_reach(Settings(host=host))
 
 
 def test_nothing_is_said_before_it_listens(tmp_path: Path) -> None:

@@ -39,9 +39,19 @@ def test_a_weight_says_what_it_stands_for(made: Packing, weight: ContainerWeight
 def test_nested_containers_weigh_too() -> None:
     """A nested container counts with its own gross weight, its gaps become the outer one's."""
     weighed = packing([UNWEIGHED], ContainerRecord("T-1", gross=Weight(2000.0)))
-    light = packing([UNWEIGHED], ContainerRecord("T-2"))
+    light = packing([replace(UNWEIGHED, object_number="X.9")], ContainerRecord("T-2"))
     outer = replace(packing(WEIGHED[:1], TARED), nested=(weighed, light))
     assert weigh_packing(outer) == ContainerWeight(2920, Certainty.AT_LEAST, 1, 3, tare_known=False)
+
+
+def test_an_object_in_two_places_weighs_once() -> None:
+    """A hat on top and its box below are one weight in the records, and one gap without it."""
+    apart = [WEIGHED[0], UNWEIGHED, WEIGHED[0], UNWEIGHED]
+    expected = ContainerWeight(920, Certainty.AT_LEAST, 1, 2, tare_known=True)
+    assert weigh_packing(packing(apart, TARED)) == expected
+    folder = packing(WEIGHED[:1], ContainerRecord("T-1", tare=Weight(80.0)))
+    around = replace(packing(WEIGHED, TARED), nested=(folder,))
+    assert weigh_packing(around) == ContainerWeight(1120, Certainty.SUM, 0, 2, tare_known=True)
 
 
 def test_an_estimate_of_the_whole_is_not_called_weighed() -> None:

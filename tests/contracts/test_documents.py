@@ -24,6 +24,7 @@ from service.records.cells.dates import parse_date
 from service.records.cells.dimensions import parse_dimensions
 from service.records.cells.weights import parse_weight
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES, HAZARD_CODES
+from service.records.mapping.document import read_mapping_file
 from service.records.museum.region import Region
 from service.records.sources.columns import (
     CONTAINER_COLUMNS,
@@ -235,9 +236,17 @@ def test_examples_are_understood_as_said(row: list[str]) -> None:
     assert all((value is None) == understood.startswith("not understood") for value in values)
 
 
+def test_own_mapping_is_usable() -> None:
+    """The mapping shown for headings of one's own can be saved."""
+    _, block = re.findall(r"```toml\n(.*?)```", README, re.DOTALL)
+    mapping, wrong = read_mapping_file(block.encode(), name="ours.toml")
+    assert wrong == ()
+    assert mapping.encoding == "windows-1252"
+
+
 def test_own_sheet_is_possible() -> None:
     """The measures shown for one's own sheet make a stock."""
-    (block,) = re.findall(r"```toml\n(.*?)```", README, re.DOTALL)
+    block, _ = re.findall(r"```toml\n(.*?)```", README, re.DOTALL)
     measures = tomllib.loads(block)
     assert parse_stock({"name": "sheet", **measures}).positions == 8
     assert set(measures) <= set(NEEDED) | set(OPTIONAL)

@@ -41,7 +41,7 @@ OWN_FILES = [
 PRINTED_FILES = [
     path
     for path in sorted(TEMPLATES.rglob("*"))
-    if path.suffix in {".html", ".svg", ".toml", ".po"} and "fonts" not in path.parts
+    if path.suffix in {".html", ".svg", ".toml", ".po", ".pot"} and "fonts" not in path.parts
 ]
 LOOPBACK = "127.0.0.1"
 ADDRESS = re.compile(rf"https?://(?!{re.escape(LOOPBACK)})|--(?:extra-)?index|--find-links")

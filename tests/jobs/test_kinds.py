@@ -32,12 +32,14 @@ from service.jobs.watch import TaskOverError
 from service.keeping.desk import Desk
 from service.keeping.printing.attach import attach_run
 from service.keeping.printing.printers_file import keep_saved
+from service.records.mapping.mapping import ColumnMapping
 from service.records.record import Collection
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
 from service.sheets.printers.saved import Saved
 from service.store.history import Stamp
 from service.store.kept.imports import list_imports
+from service.store.kept.mappings import save_mapping
 from service.store.kept.tasks import Task, TaskState, add_task, finish_task, load_task
 from service.store.load_records import load_object
 from service.store.open import reading, writing
@@ -172,6 +174,19 @@ def test_tables_of_one_export_are_read_together(desk: Desk) -> None:
     job = take_in_hand(desk, ImportRequest(files))
     run_import(job)
     assert task_of(job).state is TaskState.DONE
+
+
+def test_a_table_is_read_by_the_mapping_asked_for(desk: Desk) -> None:
+    """The name goes with the request; what it says is looked up when the work begins."""
+    request = shelve_export(desk.shelf)
+    stored = desk.shelf.put(b"Was;Nr\nBoje;X.112\n", ".csv")
+    files = (ShelvedFile("export.csv", stored.sha256),)
+    mapping = ColumnMapping(headings=(("Nr", "object_number"), ("Was", "title")), ignored=("x",))
+    with writing(desk.engine) as connection:
+        save_mapping(connection, "ours", mapping, stamp=STAMP)
+    run_import(take_in_hand(desk, replace(request, files=files, mapping="ours")))
+    with reading(desk.engine) as connection:
+        assert load_object(connection, "X.112").title == "Boje"
 
 
 def test_a_lost_file_is_told(desk: Desk) -> None:

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from sqlalchemy import text
 
-from service.jobs.locks import hold_name, make_plain_engine
+from service.jobs.locks import hold_file, hold_name, make_plain_engine
 from service.store.handles import Engine
 from service.store.open import open_url
 from tests.jobs.made import working_elsewhere
@@ -63,3 +63,13 @@ def test_the_plain_engine_begins_by_itself_only_to_write(engine: Engine) -> None
         assert connection.execute(text("SELECT count(*) FROM objects")).scalar_one() == 3
         assert connection.execute(text("PRAGMA foreign_keys")).scalar_one() == 1
         assert connection.execute(text("PRAGMA synchronous")).scalar_one() == 2
+
+
+def test_a_file_is_held_by_one(tmp_path: Path) -> None:
+    """Its name may hold what an address may not; whoever comes second is told so."""
+    path = tmp_path / "what? #1%20.lock"
+    with hold_file(path) as first, hold_file(path) as second:
+        assert (first, second) == (True, False)
+        assert path.is_file()
+    with hold_file(path) as later:
+        assert later

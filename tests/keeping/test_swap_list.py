@@ -8,7 +8,7 @@ import pypdf
 import pytest
 
 from service.cards.fingerprint import check_letters
-from service.errors import ContentsError
+from service.errors import NothingToDoError
 from service.keeping.desk import Desk
 from service.keeping.repack import Seen, put_in
 from service.keeping.swap_list import print_swaps
@@ -27,7 +27,7 @@ def test_what_is_wrong_is_on_paper(desk: Desk) -> None:
     """Old and new letters, the reason and who printed it; a hidden location stays hidden."""
     with writing(desk.engine) as connection:
         attach_all(connection, desk.workshop.ruler, BOX)
-    with pytest.raises(ContentsError):
+    with pytest.raises(NothingToDoError):
         print_swaps(desk, stamp=LATER)
     with writing(desk.engine) as connection:
         put_in(connection, Seen(BOX, 1), PlaceRecord("X.112"), stamp=LATER)

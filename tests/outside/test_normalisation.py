@@ -1,15 +1,25 @@
-"""What different computers write for one text: examples of UAX #15, figures 3 to 6, from memory.
+"""What different computers write for one text: UAX #15, Unicode Normalization Forms.
 
-Rows are source, NFC, NFKC. A title is kept composed (NFC), and found whichever way it is typed.
+A title is kept composed (NFC), and found whichever way it is typed. Sources: figures 3 to 6 of the
+annex, from memory (source, NFC, NFKC); and every line of NormalizationTest.txt of the Unicode
+Character Database (source, NFC, NFD, NFKC, NFKD), where the package `unicode-data` is installed.
 """
 
 from __future__ import annotations
+
+import bz2
+import os
+import unicodedata
+from collections.abc import Iterable
+from pathlib import Path
 
 import pytest
 
 from service.records.photos.written import read_written
 from service.records.rows.text import tidy_text
 from service.store.lists.words import split_words
+
+PUBLISHED = Path("/usr/share/unicode/NormalizationTest.txt.bz2")
 
 ROWS = {
     # Figure 3, singletons.
@@ -43,3 +53,59 @@ def test_texts_are_found_however_they_are_typed(source: str, composed: str, fold
     wanted = split_words(f"x{folded}y")
     assert wanted
     assert split_words(f"x{source}y") == split_words(f"x{composed}y") == wanted
+
+
+def test_every_published_line_is_kept_composed() -> None:
+    """Of each line the first three forms are kept as the second, and the others as the fourth."""
+    wrong = [
+        line
+        for line in read_published()
+        if {kept(text) for text in line[:3]} != {line[1].strip()}
+        or {kept(text) for text in line[3:]} != {line[3].strip()}
+    ]
+    assert wrong == []
+
+
+def test_every_published_line_is_found_however_it_is_typed() -> None:
+    """The words of a search are the same for all five forms of a line."""
+    wrong = [
+        line
+        for line in read_published()
+        if len({tuple(split_words(f"x{text}y")) for text in line}) > 1
+    ]
+    assert wrong == []
+
+
+def kept(text: str) -> str:
+    """Give a text as a record keeps it."""
+    tidy = tidy_text(text)
+    assert tidy == read_written(text).text.strip()
+    return tidy
+
+
+def read_published() -> list[list[str]]:
+    """Read the lines of the published file whose characters this Python knows."""
+    if not PUBLISHED.exists():
+        # A skip would hide there what CI is to see.
+        skip = pytest.fail if os.environ.get("CI") else pytest.skip  # noqa: TID251 - tests may look
+        skip(f"There is no {PUBLISHED}: install the package unicode-data.")
+    with bz2.open(PUBLISHED, "rt", encoding="utf-8") as file:
+        lines = list(read_lines(file))
+    known = [line for line in lines if all(map(is_known, line[0]))]
+    # The file of Unicode 15.0 has 19,074 lines, of which a Python with 14.0 knows all but 82.
+    assert len(known) > 18_900
+    assert len(lines) - len(known) < 200
+    return known
+
+
+def read_lines(file: Iterable[str]) -> Iterable[list[str]]:
+    """Give the five forms of each line that is neither a comment nor the head of a part."""
+    for line in file:
+        if line[0] not in "#@\n":
+            forms = line.split(";")[:5]
+            yield ["".join(chr(int(code, 16)) for code in form.split()) for form in forms]
+
+
+def is_known(sign: str) -> bool:
+    """Tell whether this Python has a character; those of later versions are left out."""
+    return unicodedata.category(sign) != "Cn"

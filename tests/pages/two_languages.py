@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from service.cards.card import Card
-from service.cards.kinds import KEPT_KINDS, compose_cards
+from service.cards.kinds import CARD_KINDS, compose_cards
 from service.cards.second.phrasebook import Phrasebook
 from service.contents.packing import Packing
 from service.geometry import Size
@@ -18,7 +18,7 @@ from tests.pages.made import PLAIN
 
 def bilingual(made: Packing, kind: str, book: Phrasebook = MADE_UP) -> Card:
     """Compose the first card of a kind in two languages."""
-    cards = compose_cards(made, MUSEUM, kinds=KEPT_KINDS, phrasebook=book)
+    cards = compose_cards(made, MUSEUM, kinds=CARD_KINDS, phrasebook=book)
     return next(card for card in cards if card.kind == kind)
 
 

@@ -170,3 +170,19 @@ def test_a_second_language_takes_a_larger_card(
     assert fitted.stock.name == case.stock
     assert says_all(fitted.card, fitted.pages) is case.speaks
     assert findings == []
+
+
+def test_a_larger_warning_label_is_taken_before_a_second_language_gives_way(
+    collection: Collection, workshop: Workshop
+) -> None:
+    """Where the smallest holds the English alone, the next that says both is taken."""
+    lead = Hazard("lead", HazardState.PRESUMED)
+    one = replace(collection.objects[0], hazards=(lead,))
+    collection = replace(collection, objects=(one, *collection.objects[1:]))
+    asked = replace(collection, museum=replace(collection.museum, second_language=Language.WELSH))
+    (english, _), (both, _) = (
+        _fit(each, workshop, "warning-label", PrintOptions()) for each in (collection, asked)
+    )
+    assert both.stock.label.height_mm > english.stock.label.height_mm
+    assert len(both.pages) == len(english.pages)
+    assert says_all(both.card, both.pages)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from service.pipeline.printable import keep_photos, replace_missing
 from service.pipeline.ready import Workshop
-from service.records.record import Collection
+from service.records.record import Collection, Hazard, HazardState, PlaceRecord
 from tests.pipeline.conftest import with_title
 
 
@@ -16,6 +18,24 @@ def test_missing_signs_become_their_code(collection: Collection, workshop: Works
     assert [(finding.code, finding.where.object_number) for finding in findings] == [
         ("cannot-be-printed", "1987.412.9")
     ]
+
+
+def test_what_was_noted_of_places_and_hazards_is_printable(
+    collection: Collection, workshop: Workshop
+) -> None:
+    """A smiling face in a note, or a control character, would stop every card of the box."""
+    hazard = Hazard("arsenic", HazardState.CONFIRMED, note="spot test \U00013000")
+    place = PlaceRecord(collection.objects[0].object_number, note="in \U00013000 tissue")
+    odd = replace(
+        collection,
+        objects=(replace(collection.objects[0], hazards=(hazard,)), *collection.objects[1:]),
+        packings=(replace(collection.packings[0], places=(place,), reason="bell\a"),),
+    )
+    clean, findings = replace_missing(odd, workshop.ruler)
+    assert clean.objects[0].hazards == (replace(hazard, note="spot test [U+13000]"),)
+    assert clean.packings[0].places == (replace(place, note="in [U+13000] tissue"),)
+    assert clean.packings[0].reason == "bell[U+0007]"
+    assert [finding.message.split()[0] for finding in findings] == ["hazards", "places", "reason"]
 
 
 def test_printable_records_stay_as_they_are(collection: Collection, workshop: Workshop) -> None:

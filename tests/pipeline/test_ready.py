@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
+import sqlite3
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import closing
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-from service.cards.kinds import CARD_KINDS, compose_cards
+import pytest
+
+from service.cards.kinds import CARD_KINDS, CONTENTS_LIST, END_LABEL, compose_cards
+from service.config import Settings
 from service.pipeline.options import PrintOptions
+from service.pipeline.previews.card import draw_card, lay_cards
 from service.pipeline.ready import Workshop, make_ready, tell_nobody
+from service.pipeline.run import print_collection
 from service.records.record import Collection, PhotoReference, Weight
+from service.wiring import open_bench, open_workshop
 
 
 def test_record_never_opens_a_path(collection: Collection, workshop: Workshop) -> None:
@@ -152,3 +161,35 @@ def test_how_things_are_packed_is_judged_by_the_day(
     assert noticed(made, date(2026, 11, 29)) == noticed(made, None) == []
     museum = replace(made.museum, packing_checks_off=("repack-overdue",))
     assert noticed(replace(made, museum=museum), day) == []
+
+
+@pytest.mark.slow
+@pytest.mark.print
+def test_two_workshops_share_a_data_folder(
+    collection: Collection, photos: dict[str, bytes], tmp_path: Path
+) -> None:
+    """While one prints another draws previews, both from nothing: each does what it does alone."""
+    labels, alone = PrintOptions(kinds=(END_LABEL,)), tmp_path / "alone"
+    cards = PrintOptions(kinds=(END_LABEL, CONTENTS_LIST))
+
+    def preview(workshop: Workshop) -> list[bytes]:
+        laid, _ = lay_cards(collection, photos, labels, workshop)
+        return [draw_card(each, 1, width_px=300, workshop=workshop) for each in laid] * 5
+
+    def print_all(workshop: Workshop) -> list[bytes]:
+        return [file.pdf for file in print_collection(collection, photos, cards, workshop).files]
+
+    with open_workshop(alone, processes=1) as single:
+        expected = print_all(single), preview(single)
+    with (
+        open_workshop(tmp_path, processes=1) as workshop,
+        open_bench(Settings(data=tmp_path)) as bench,
+        ThreadPoolExecutor(2) as threads,
+    ):
+        printing, previewing = threads.submit(print_all, workshop), threads.submit(preview, bench)
+        assert (printing.result(), previewing.result()) == expected
+        again = threads.submit(print_all, bench), threads.submit(preview, workshop)
+        assert tuple(each.result() for each in again) == expected
+    with closing(sqlite3.connect(tmp_path / "plates.db")) as plates:
+        assert plates.execute("PRAGMA integrity_check").fetchone() == ("ok",)
+        assert plates.execute("SELECT count(*) FROM plate").fetchone() == (3,)

@@ -10,8 +10,9 @@ from sqlalchemy import Engine, event, insert, text
 from sqlalchemy.exc import IntegrityError, OperationalError
 
 import service.store.open
-from service.errors import StoreBusyError, StoreFullError
+from service.errors import NotFoundError, StoreBusyError, StoreFullError, UnstorableTextError
 from service.store.history import begin_change
+from service.store.load_records import load_container
 from service.store.open import (
     STORE_FILE,
     journal_mode_for,
@@ -20,6 +21,7 @@ from service.store.open import (
     reading,
     writing,
 )
+from service.store.packing.load import find_held
 from service.store.tables import actors, photos
 from tests.store.made import LATER, STAMP, rows
 from tests.store.postgresql import drop_database, make_database
@@ -136,3 +138,11 @@ def test_a_locked_row_is_busy_on_postgresql(
     first.dispose()
     second.dispose()
     drop_database(template, tmp_path.name)
+
+
+def test_a_number_with_a_nul_is_not_found_or_refused(engine: Engine) -> None:
+    """SQLite looks for it in vain; what PostgreSQL cannot be asked is an error of ours."""
+    with pytest.raises((NotFoundError, UnstorableTextError)), reading(engine) as connection:
+        load_container(connection, "B-\x00")
+    with pytest.raises((NotFoundError, UnstorableTextError)), writing(engine) as connection:
+        find_held(connection, "B-\x00")

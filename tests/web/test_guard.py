@@ -130,3 +130,5 @@ def test_headers_stand_on_every_reply(guarded: httpx.Client, path: str) -> None:
     assert headers["x-content-type-options"] == "nosniff"
     assert headers["content-security-policy"].startswith("default-src 'none'")
     assert "server" not in headers
+    # Else the origin of our own forms would be null.
+    assert headers["referrer-policy"] == "same-origin"

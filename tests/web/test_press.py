@@ -44,6 +44,14 @@ def test_press_that_died_is_replaced(tmp_path: Path) -> None:
         press.close()
 
 
+def test_presses_leave_nothing_behind(tmp_path: Path) -> None:
+    """They are ended by a signal, and yet no folder of theirs stays."""
+    with open_presses(Settings(data=tmp_path, processes=1)) as presses:
+        assert isinstance(presses.run(CHECK), Done)
+        assert len(list((tmp_path / "scratch").glob("*.lock"))) == 2
+    assert list((tmp_path / "scratch").iterdir()) == []
+
+
 def test_own_fault_is_an_answer(tmp_path: Path) -> None:
     """A fault in our own code comes back with its traceback as a note, and the press lives on."""
     with open_presses(Settings(data=tmp_path, processes=1)) as presses:

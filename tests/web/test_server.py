@@ -4,6 +4,7 @@ import os
 import re
 import signal
 import socket
+import ssl
 import subprocess
 import sys
 from pathlib import Path
@@ -13,8 +14,14 @@ import pytest
 
 from service.config import Settings
 from service.errors import ConfigError
+from service.keeping.sharing.addresses import Names
+from service.keeping.sharing.certificate import keep_certificate
+from service.store.migrations.upgrade import upgrade_store
+from service.store.open import open_folder
 from service.web.server import address_of, open_server
-from tests.web.sent import ONE_BOX
+from service.web.store.counter import read_clock
+from tests.web.sent import ONE_BOX, running
+from tests.web.store.people.people import ADA, PASSWORD, add_people
 
 ROOT = Path(__file__).parents[2]
 
@@ -34,19 +41,66 @@ def test_foreign_address_is_told(tmp_path: Path) -> None:
         pass
 
 
-@pytest.mark.parametrize(("host", "is_there"), [("127.0.0.1", True), ("127.0.0.2", False)])
-def test_the_store_is_answered_on_this_machine_only(
-    tmp_path: Path, host: str, *, is_there: bool
-) -> None:
-    """As long as there are no users, another address has no store behind it."""
+@pytest.mark.parametrize("host", ["127.0.0.1", "127.0.0.2"])
+def test_the_store_is_answered_on_this_machine(tmp_path: Path, host: str) -> None:
+    """On any address that only this machine reaches, without any user."""
     with open_server(Settings(host=host, port=0, data=tmp_path)):
         pass
-    assert (tmp_path / "store.db").exists() is is_there
+    assert (tmp_path / "store.db").exists()
+
+
+def test_a_store_without_users_is_not_shared(tmp_path: Path) -> None:
+    """Whoever comes by a proxy would be taken for this machine."""
+    settings = Settings(port=0, data=tmp_path, behind_proxy=True, allowed_hosts="pc")
+    with pytest.raises(ConfigError, match="no user yet"), open_server(settings):
+        pass
+
+
+def _add_people(folder: Path) -> None:
+    engine = open_folder(folder)
+    upgrade_store(engine)
+    engine.dispose()
+    add_people(folder)
+
+
+@pytest.mark.slow
+def test_others_come_in_over_https(tmp_path: Path) -> None:
+    """With the certificate alone trusted, by its names alone, with a cookie for this host alone."""
+    made = keep_certificate(tmp_path, Names(("pc",), ()), now=read_clock())
+    _add_people(tmp_path)
+    settings = Settings(
+        port=0,
+        data=tmp_path,
+        certificate=str(made.path),
+        key=str(made.key_path),
+        allowed_hosts="pc",
+    )
+    trusted = ssl.create_default_context(cafile=str(made.path))
+    trusted.check_hostname = False
+    with (
+        open_server(settings) as (server, listener),
+        running(server, listener) as plain,
+        httpx.Client(
+            base_url=address_of(listener, is_secure=True), verify=trusted, trust_env=False
+        ) as client,
+    ):
+        # The thread needs a moment until it shakes hands.
+        with pytest.raises(httpx.TransportError):
+            plain.get("/health")
+        host = {"Host": f"pc:{listener.getsockname()[1]}"}
+        assert client.get("/health", headers=host).status_code == 200
+        assert client.get("/health", headers={"Host": "other"}).status_code == 421
+        body = {"name": ADA, "password": PASSWORD}
+        reply = client.post("/api/sessions", json=body, headers=host)
+        cookie = reply.headers["set-cookie"]
+    assert cookie.startswith("__Host-underlid=")
+    assert "; Secure" in cookie
+    assert "; Path=/" in cookie
 
 
 @pytest.mark.parametrize(("host", "shown"), [("127.0.0.1", "127.0.0.1"), ("::1", "[::1]")])
 def test_address_is_what_people_type(host: str, shown: str) -> None:
-    """The address can be pasted, on the older and the newer protocol."""
+    """The address can be pasted, on the older and the newer protocol, with or without https."""
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     try:
         listener = socket.create_server((host, 0), family=family)
@@ -54,6 +108,7 @@ def test_address_is_what_people_type(host: str, shown: str) -> None:
         pytest.skip("This machine has no such address.")
     with listener:
         assert re.fullmatch(rf"http://{re.escape(shown)}:\d+", address_of(listener))
+        assert address_of(listener, is_secure=True).startswith(f"https://{shown}:")
 
 
 @pytest.mark.slow

@@ -18,34 +18,39 @@ from service.cards.changes.telling import (
 from service.cards.changes.views import discreet_numbers, hazards_of
 from service.cards.compose.objects import is_hidden
 from service.cards.parts import Head
+from service.printed import to_print
 
 RESTLESS = ("revision", "packed", "query", "check_letters")
 """What the fingerprint leaves out: these change without making a card wrong."""
 
 _HEAD = {
-    "container_number": Topic(ChangeKind.CONTAINER, Urgency.CONTENTS, "container number"),
-    "kind_words": Topic(ChangeKind.CONTAINER, Urgency.CONTENTS, "kind of container"),
-    "title": Topic(ChangeKind.CONTAINER, Urgency.WORDING, "container title"),
-    "museum": Topic(ChangeKind.CARD, Urgency.WORDING, "name of the museum"),
-    "location": Topic(ChangeKind.CONTAINER, Urgency.WORDING, "location", private=True),
-    "address": Topic(ChangeKind.CARD, Urgency.WORDING, "address in the symbol"),
-    "questions": Topic(ChangeKind.CARD, Urgency.WORDING, "whom to ask"),
+    "container_number": Topic(ChangeKind.CONTAINER, Urgency.CONTENTS, to_print("container number")),
+    "kind_words": Topic(ChangeKind.CONTAINER, Urgency.CONTENTS, to_print("kind of container")),
+    "title": Topic(ChangeKind.CONTAINER, Urgency.WORDING, to_print("container title")),
+    "museum": Topic(ChangeKind.CARD, Urgency.WORDING, to_print("name of the museum")),
+    "location": Topic(ChangeKind.CONTAINER, Urgency.WORDING, to_print("location"), private=True),
+    "address": Topic(ChangeKind.CARD, Urgency.WORDING, to_print("address in the symbol")),
+    "questions": Topic(ChangeKind.CARD, Urgency.WORDING, to_print("whom to ask")),
 }
 
 _FIELDS = {
-    "grid": (ChangeKind.ARRANGEMENT, Urgency.CONTENTS, "grid of compartments"),
-    "orientation": (ChangeKind.CARD, Urgency.CONTENTS, "which edge faces the label"),
-    "side": (ChangeKind.CARD, Urgency.WORDING, "side of the label"),
-    "sides": (ChangeKind.CARD, Urgency.WORDING, "number of labels"),
-    "object_name": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "name of the object"),
-    "period": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "period"),
-    "hang_advice": (ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, "hanging advice"),
-    "hang_reason": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "reason of the hanging advice"),
-    "back_photo": (ChangeKind.PHOTO, Urgency.WORDING, "second photo"),
-    "accessories": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "accessories"),
-    "notes": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "notes"),
-    "object_number": (ChangeKind.CARD, Urgency.CONTENTS, "number of the object"),
-    "former_numbers": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "former numbers"),
+    "grid": (ChangeKind.ARRANGEMENT, Urgency.CONTENTS, to_print("grid of compartments")),
+    "orientation": (ChangeKind.CARD, Urgency.CONTENTS, to_print("which edge faces the label")),
+    "side": (ChangeKind.CARD, Urgency.WORDING, to_print("side of the label")),
+    "sides": (ChangeKind.CARD, Urgency.WORDING, to_print("number of labels")),
+    "object_name": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, to_print("name of the object")),
+    "period": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, to_print("period")),
+    "hang_advice": (ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, to_print("hanging advice")),
+    "hang_reason": (
+        ChangeKind.OBJECT_WORDS,
+        Urgency.WORDING,
+        to_print("reason of the hanging advice"),
+    ),
+    "back_photo": (ChangeKind.PHOTO, Urgency.WORDING, to_print("second photo")),
+    "accessories": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, to_print("accessories")),
+    "notes": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, to_print("notes")),
+    "object_number": (ChangeKind.CARD, Urgency.CONTENTS, to_print("number of the object")),
+    "former_numbers": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, to_print("former numbers")),
     "title": (ChangeKind.OBJECT_WORDS, Urgency.WORDING, "title"),
 }
 _ELSEWHERE = {
@@ -90,7 +95,7 @@ def compare_card(printed: Card, today: Card) -> Iterator[Change]:
         topic = Topic(
             kind,
             urgency,
-            f"{what} of {named}" if named else what,
+            to_print("{what} of {named}", what=what, named=named) if named else what,
             named,
             private=private and kind is ChangeKind.OBJECT_WORDS,
         )
@@ -104,7 +109,7 @@ def hint_count(printed: Card, today: Card) -> Iterator[Hint]:
     """Tell that a card counts its objects otherwise; not every kind counts them."""
     before, after = (getattr(card, "count_words", "") for card in (printed, today))
     if before != after:
-        topic = Topic(ChangeKind.ARRANGEMENT, Urgency.CONTENTS, "count of objects")
+        topic = Topic(ChangeKind.ARRANGEMENT, Urgency.CONTENTS, to_print("count of objects"))
         yield Hint(tell_text(topic, before, after))
 
 

@@ -8,6 +8,8 @@ from service.cards.card import Card, WarningLabel
 from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.cards.changes.telling import Topic, tell_text
 from service.cards.parts import HazardGroup, WarnedObject
+from service.cards.words import lower_first
+from service.printed import to_print
 
 _Key = tuple[str, str]
 """A hazard by its name, and the number of an object that has it."""
@@ -30,8 +32,8 @@ def compare_groups(printed: Card, today: Card) -> Iterator[Change]:
 
 def _compare_words(before: HazardGroup, after: HazardGroup) -> Iterator[Change]:
     for what, was, now in (
-        (f"whom to ask about {after.name}", before.ask, after.ask),
-        (f"protection from {after.name}", before.protection, after.protection),
+        (to_print("whom to ask about {name}", name=after.name), before.ask, after.ask),
+        (to_print("protection from {name}", name=after.name), before.protection, after.protection),
     ):
         if was != now:
             yield tell_text(Topic(ChangeKind.HAZARD_WORDS, Urgency.WORDING, what), was, now)
@@ -47,12 +49,20 @@ def _compare(key: _Key, before: WarnedObject, after: WarnedObject) -> Iterator[C
         topic = Topic(
             ChangeKind.HAZARD_WORDS,
             Urgency.WORDING,
-            f"check of {name[:1].lower()}{name[1:]} on {number}",
+            to_print(
+                "check of {hazard} on {number}",
+                hazard=lower_first(name),
+                number=number,
+            ),
             number,
         )
         yield tell_text(topic, before.checked, after.checked)
     if before.title != after.title:
         topic = Topic(
-            ChangeKind.OBJECT_WORDS, Urgency.WORDING, f"title of {number}", number, private=True
+            ChangeKind.OBJECT_WORDS,
+            Urgency.WORDING,
+            to_print("title of {number}", number=number),
+            number,
+            private=True,
         )
         yield tell_text(topic, before.title, after.title)

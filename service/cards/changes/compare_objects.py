@@ -27,15 +27,16 @@ from service.cards.changes.views import (
     layers_of,
 )
 from service.cards.parts import CardObject
+from service.printed import to_print
 
 _WORDS = {
-    "aside": "parts and note",
-    "photo": "photo",
-    "photo_words": "words in place of the photo",
-    "marks": "marks beside the object",
-    "details": "details",
-    "hazards": "what is said of hazards",
-    "cell": "compartment on the map",
+    "aside": to_print("parts and note"),
+    "photo": to_print("photo"),
+    "photo_words": to_print("words in place of the photo"),
+    "marks": to_print("marks beside the object"),
+    "details": to_print("details"),
+    "hazards": to_print("what is said of hazards"),
+    "cell": to_print("compartment on the map"),
 }
 _KINDS = {
     "photo": (ChangeKind.PHOTO, Urgency.WORDING),
@@ -73,16 +74,20 @@ def compare_objects(printed: Card, today: Card) -> Iterator[Change]:
     pairs = _pair(items_of(printed), items_of(today))
     stayed = _numbers(printed) & _numbers(today)
     for items, kind, verb in (
-        (pairs.new, ChangeKind.ADDED, "added"),
-        (pairs.gone, ChangeKind.TAKEN_OUT, "taken out"),
+        (pairs.new, ChangeKind.ADDED, to_print("added")),
+        (pairs.gone, ChangeKind.TAKEN_OUT, to_print("taken out")),
     ):
         for item in items:
             number = item.object_number
-            words = f"another part of {number} {verb}" if number in stayed else f"{number} {verb}"
+            words = (
+                to_print("another part of {number} {verb}", number=number, verb=verb)
+                if number in stayed
+                else f"{number} {verb}"
+            )
             yield Change(kind, Urgency.CONTENTS, words, number)
     if layers_of(printed) != layers_of(today):
         yield tell_text(
-            Topic(ChangeKind.ARRANGEMENT, Urgency.CONTENTS, "layers"),
+            Topic(ChangeKind.ARRANGEMENT, Urgency.CONTENTS, to_print("layers")),
             _write_layers(printed),
             _write_layers(today),
         )
@@ -96,7 +101,7 @@ def hint_objects(printed: Card, today: Card) -> Iterator[Hint]:
     """Tell that objects stand in another order."""
     old, new = ([item.object_number for item in items_of(card)] for card in (printed, today))
     if [number for number in old if number in new] != [number for number in new if number in old]:
-        words = "order of the objects changed"
+        words = to_print("order of the objects changed")
         yield Hint(Change(ChangeKind.ARRANGEMENT, Urgency.CONTENTS, words))
 
 
@@ -135,7 +140,7 @@ def _told(printed: Card, today: Card) -> frozenset[str]:
 
 
 def _write_layers(card: Card) -> str:
-    return "; ".join(layer or "one layer" for layer in layers_of(card))
+    return "; ".join(layer or to_print("one layer") for layer in layers_of(card))
 
 
 def _compare_place(before: Item, after: Item) -> Iterator[Change]:
@@ -159,7 +164,7 @@ def _compare_fields(before: Item, after: Item, known: _Known) -> Iterator[Change
         if name == "place" or (_FOLLOWS.get(name) in changed):
             continue
         kind, urgency = _KINDS.get(name, (ChangeKind.OBJECT_WORDS, Urgency.WORDING))
-        what = f"{_WORDS.get(name, name)} of {number}"
+        what = to_print("{name} of {number}", name=_WORDS.get(name, name), number=number)
         topic = Topic(kind, urgency, what, number, private=number in known.discreet)
         if name == "photo":
             yield tell_changed(topic)

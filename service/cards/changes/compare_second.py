@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.cards.changes.telling import Topic, tell_changed, tell_text
 from service.cards.parts import SecondWords
+from service.printed import to_print
 
-_LANGUAGE = Topic(ChangeKind.CARD, Urgency.WORDING, "second language")
-_TRANSLATION = Topic(ChangeKind.CARD, Urgency.WORDING, "translation beside the English")
+_LANGUAGE = Topic(ChangeKind.CARD, Urgency.WORDING, to_print("second language"))
+_TRANSLATION = Topic(ChangeKind.CARD, Urgency.WORDING, to_print("translation beside the English"))
 
 
 def compare_second(before: SecondWords | None, after: SecondWords | None) -> Iterator[Change]:

@@ -26,16 +26,21 @@ from service.cards.changes.views import (
 from service.cards.parts import Warn
 from service.handling.cautions import CAUTIONS
 from service.handling.lifting import NO_ADVICE, LiftAdvice
+from service.printed import to_print
 
 _URGENT = frozenset(entry.name for entry in CAUTIONS.values() if entry.whole_container)
 """Cautions that decide how the whole container is lifted or stood."""
 
 _LIFT_WORDS = {
-    "advice": "lift advice",
-    "source": "source of the lift advice",
-    "reason": "reason of the lift advice",
+    "advice": to_print("lift advice"),
+    "source": to_print("source of the lift advice"),
+    "reason": to_print("reason of the lift advice"),
 }
-_WARN_WORDS = {"mark": "mark of", "instruction": "what to do about", "urgency": "urgency of"}
+_WARN_WORDS = {
+    "mark": to_print("mark of"),
+    "instruction": to_print("what to do about"),
+    "urgency": to_print("urgency of"),
+}
 
 
 def compare_warnings(printed: Card, today: Card) -> Iterator[Change]:
@@ -43,7 +48,7 @@ def compare_warnings(printed: Card, today: Card) -> Iterator[Change]:
     yield from _compare_hazards(hazards_of(printed), hazards_of(today))
     yield from _compare_lift(lift_of(printed), lift_of(today))
     if limits_of(printed) != limits_of(today):
-        topic = Topic(ChangeKind.LIMIT, Urgency.HAZARD_OR_LIFT, "limit of the container")
+        topic = Topic(ChangeKind.LIMIT, Urgency.HAZARD_OR_LIFT, to_print("limit of the container"))
         yield from tell_lines(topic, limits_of(printed), limits_of(today))
     yield from _compare_cautions(printed, today)
     before = _name_warns(printed)
@@ -61,7 +66,7 @@ def hint_warnings(printed: Card, today: Card) -> Iterator[Hint]:
     if [key for key in _keys(printed) if key in after] != [
         key for key in _keys(today) if key in before
     ]:
-        words = "order of the warnings changed"
+        words = to_print("order of the warnings changed")
         yield Hint(Change(ChangeKind.CARD, Urgency.WORDING, words))
 
 
@@ -81,12 +86,14 @@ def _compare_hazards(before: Sequence[Fact], after: Sequence[Fact]) -> Iterator[
         same = (old for old in gone if _subject(old) == _subject(fact))
         earlier = next(same, None)
         if earlier is None:
-            yield _tell_hazard(ChangeKind.HAZARD_ADDED, fact, "hazard added")
+            yield _tell_hazard(ChangeKind.HAZARD_ADDED, fact, to_print("hazard added"))
         else:
             gone.remove(earlier)
             yield _tell_state(earlier, fact)
     for fact in gone:
-        yield _tell_hazard(ChangeKind.HAZARD_UNRECORDED, fact, "hazard no longer recorded here")
+        yield _tell_hazard(
+            ChangeKind.HAZARD_UNRECORDED, fact, to_print("hazard no longer recorded here")
+        )
 
 
 def _subject(fact: Fact) -> tuple[str, str]:
@@ -96,8 +103,14 @@ def _subject(fact: Fact) -> tuple[str, str]:
 def _tell_state(earlier: Fact, fact: Fact) -> Change:
     known = ("", *RANKS)
     if known.index(fact.state) > known.index(earlier.state):
-        return _tell_hazard(ChangeKind.HAZARD_RAISED, fact, f"hazard raised to {fact.state}")
-    now = f"hazard now {fact.state or 'without a state'}, was {earlier.state}"
+        return _tell_hazard(
+            ChangeKind.HAZARD_RAISED, fact, to_print("hazard raised to {state}", state=fact.state)
+        )
+    now = to_print(
+        "hazard now {state}, was {before}",
+        state=fact.state or to_print("without a state"),
+        before=earlier.state,
+    )
     return _tell_hazard(ChangeKind.HAZARD_LOWERED, fact, now)
 
 
@@ -107,7 +120,7 @@ def _tell_hazard(kind: ChangeKind, fact: Fact, verb: str) -> Change:
     state = f" ({fact.state})" if fact.state and not named_by_state else ""
     outside = DISCREET_NAMES.get(fact.name, "")
     name = f"'{outside}'" if outside == fact.name else _begin_low(fact.name)
-    outside_verb = "hazard changed" if named_by_state else verb
+    outside_verb = to_print("hazard changed") if named_by_state else verb
     topic = Topic(kind, Urgency.HAZARD_OR_LIFT, "", fact.object_number, private=bool(outside))
     return tell(
         topic,
@@ -120,7 +133,12 @@ def _compare_lift(before: LiftAdvice, after: LiftAdvice) -> Iterator[Change]:
     changed = {name: (old, new) for name, old, new in differing(before, after)}
     if "figure_kg" in changed or "qualifier" in changed:
         advice = f". {after.advice}" if after.advice and "advice" in changed else ""
-        words = f"weight now {_write_weight(after)}, was {_write_weight(before)}{advice}"
+        words = to_print(
+            "weight now {after}, was {before}{advice}",
+            after=_write_weight(after),
+            before=_write_weight(before),
+            advice=advice,
+        )
         yield Change(ChangeKind.LIFT, Urgency.HAZARD_OR_LIFT, words)
         told = {"figure_kg", "qualifier", "advice", "reason"}
         if NO_ADVICE in (before, after):
@@ -137,8 +155,10 @@ def _compare_lift(before: LiftAdvice, after: LiftAdvice) -> Iterator[Change]:
 def _write_weight(lift: LiftAdvice) -> str:
     """Write a weight with its honesty; the tag of what is light names none."""
     if not lift.figure_kg:
-        return _begin_low(lift.qualifier).removeprefix("weight ") or "not named"
-    return f"{lift.figure_kg} kg ({lift.qualifier})"
+        return _begin_low(lift.qualifier).removeprefix("weight ") or to_print("not named")
+    return to_print(
+        "{figure_kg} kg ({qualifier})", figure_kg=lift.figure_kg, qualifier=lift.qualifier
+    )
 
 
 def _compare_cautions(printed: Card, today: Card) -> Iterator[Change]:
@@ -148,10 +168,12 @@ def _compare_cautions(printed: Card, today: Card) -> Iterator[Change]:
     before, after = cautions_of(printed), cautions_of(today)
     for fact in after:
         if fact not in before and fact.object_number not in passing:
-            yield _tell_caution(ChangeKind.CAUTION_ADDED, fact, "caution added")
+            yield _tell_caution(ChangeKind.CAUTION_ADDED, fact, to_print("caution added"))
     for fact in before:
         if fact not in after and fact.object_number not in passing:
-            yield _tell_caution(ChangeKind.CAUTION_UNLISTED, fact, "caution no longer listed")
+            yield _tell_caution(
+                ChangeKind.CAUTION_UNLISTED, fact, to_print("caution no longer listed")
+            )
 
 
 def _tell_caution(kind: ChangeKind, fact: Fact, verb: str) -> Change:
@@ -184,13 +206,17 @@ def _compare_pointers(before: Warn, after: Warn) -> Iterator[Hint]:
         yield Hint(change, frozenset({number}))
     if not moved:
         named = {*before.pointers} ^ {*after.pointers} | {*before.unmarked} ^ {*after.unmarked}
-        words = f"objects named beside '{after.heading}' changed"
+        words = to_print("objects named beside '{heading}' changed", heading=after.heading)
         change = Change(ChangeKind.CARD, Urgency.WORDING, words)
         yield Hint(change, frozenset(pointer.object_number for pointer in named))
 
 
 def _on(fact: Fact) -> str:
-    return f" on {fact.object_number}" if fact.object_number else ""
+    return (
+        to_print(" on {object_number}", object_number=fact.object_number)
+        if fact.object_number
+        else ""
+    )
 
 
 def _begin_low(name: str) -> str:

@@ -12,6 +12,7 @@ from service.cards.changes.compare_objects import compare_objects, hint_objects
 from service.cards.changes.compare_warnings import compare_warnings, hint_warnings
 from service.cards.changes.telling import Topic, tell_text
 from service.cards.fingerprint import fingerprint_card
+from service.printed import to_print
 
 _ARRANGING = {
     ChangeKind.ADDED,
@@ -28,7 +29,7 @@ def list_changes(printed: Card, today: Card) -> tuple[Change, ...]:
     There is at least one if, and only if, the fingerprints of the two cards differ.
     """
     if printed.kind != today.kind:
-        topic = Topic(ChangeKind.CARD, Urgency.CONTENTS, "kind of card")
+        topic = Topic(ChangeKind.CARD, Urgency.CONTENTS, to_print("kind of card"))
         return (tell_text(topic, printed.kind, today.kind),)
     changes = [
         *compare_warnings(printed, today),
@@ -50,7 +51,7 @@ def _tell_anything(printed: Card, today: Card) -> tuple[Change, ...]:
     """Say that a card is wrong where nothing above says why: no card is wrong without a reason."""
     if fingerprint_card(printed) == fingerprint_card(today):
         return ()
-    return (Change(ChangeKind.CARD, Urgency.CONTENTS, "what the card shows changed"),)
+    return (Change(ChangeKind.CARD, Urgency.CONTENTS, to_print("what the card shows changed")),)
 
 
 def _is_explained(hint: Hint, changes: Sequence[Change]) -> bool:

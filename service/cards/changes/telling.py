@@ -11,6 +11,7 @@ from service.cards.card import Card, ListEntry
 from service.cards.changes.change import Change, ChangeKind, Urgency
 from service.cards.parts import CardObject, Head, Warn
 from service.handling.lifting import LiftAdvice
+from service.printed import to_print
 
 Part = Card | Head | LiftAdvice | Warn | CardObject | ListEntry
 
@@ -43,7 +44,11 @@ def tell(topic: Topic, words: str, *, outside: str) -> Change:
 
 def tell_changed(topic: Topic) -> Change:
     """Tell that something changed without saying how."""
-    return tell(topic, f"{topic.what} changed", outside=f"{topic.what} changed")
+    return tell(
+        topic,
+        to_print("{what} changed", what=topic.what),
+        outside=to_print("{what} changed", what=topic.what),
+    )
 
 
 def tell_value(topic: Topic, before: object, after: object) -> Iterator[Change]:
@@ -62,14 +67,18 @@ def tell_text(topic: Topic, before: str, after: str) -> Change:
     """Tell how two texts differ; texts that only look alike are said to do so."""
     what = topic.what
     if not before:
-        words = f"{what} added: '{after}'"
+        words = to_print("{what} added: '{after}'", what=what, after=after)
     elif not after:
-        words = f"{what} no longer listed: '{before}'"
+        words = to_print("{what} no longer listed: '{before}'", what=what, before=before)
     elif _looks(before) == _looks(after):
-        words = f"{what} changed to other characters that look alike: '{after}'"
+        words = to_print(
+            "{what} changed to other characters that look alike: '{after}'", what=what, after=after
+        )
     else:
-        words = f"{what} changed from '{before}' to '{after}'"
-    return tell(topic, words, outside=f"{what} changed")
+        words = to_print(
+            "{what} changed from '{before}' to '{after}'", what=what, before=before, after=after
+        )
+    return tell(topic, words, outside=to_print("{what} changed", what=what))
 
 
 def tell_lines(topic: Topic, before: Sequence[str], after: Sequence[str]) -> Iterator[Change]:
@@ -82,13 +91,18 @@ def tell_lines(topic: Topic, before: Sequence[str], after: Sequence[str]) -> Ite
     yield from (tell_text(topic, line, "") for line in gone)
     yield from (tell_text(topic, "", line) for line in new)
     if not gone and not new:
-        words = f"order of {topic.what} changed"
+        words = to_print("order of {what} changed", what=topic.what)
         yield tell(topic, words, outside=words)
 
 
 def tell_move(number: str, before: str, after: str) -> str:
     """Say from which place to which an object moved."""
-    return f"{number} moved from {before or 'no named place'} to {after or 'no named place'}"
+    return to_print(
+        "{number} moved from {before} to {after}",
+        number=number,
+        before=before or to_print("no named place"),
+        after=after or to_print("no named place"),
+    )
 
 
 def _is_lines(value: object) -> TypeGuard[tuple[str, ...]]:

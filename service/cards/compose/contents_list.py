@@ -22,6 +22,7 @@ from service.contents.weights import weigh_packing
 from service.handling.cautions import find_caution
 from service.handling.hazards import name_hazard, word_hazard
 from service.handling.lifting import advise_lift, format_kg
+from service.printed import to_print
 from service.records.museum.region import Region
 from service.records.record import Hazard, Museum, PhotoRole, WeightBasis
 
@@ -63,11 +64,17 @@ def _write_details(packed: PackedObject) -> Iterable[str]:
         join_words((record.object_name if record.title else "", record.period)),
         join_words((_write_parts(packed), join_words(record.materials, between=", "))),
         join_words((record.dimensions_text, _write_weight(packed))),
-        f"Condition: {record.condition}" if record.condition else "",
+        to_print("Condition: {condition}", condition=record.condition) if record.condition else "",
         cautions,
         record.handling_notes,
-        f"With it: {join_words(record.accessories, between='; ')}" if record.accessories else "",
-        f"Former numbers: {', '.join(record.former_numbers)}" if record.former_numbers else "",
+        to_print("With it: {accessories}", accessories=join_words(record.accessories, between="; "))
+        if record.accessories
+        else "",
+        to_print(
+            "Former numbers: {former_numbers}", former_numbers=", ".join(record.former_numbers)
+        )
+        if record.former_numbers
+        else "",
         write_aside(packed),
     )
     return (line for line in lines if line)
@@ -82,9 +89,14 @@ def _write_parts(packed: PackedObject) -> str:
 def _write_weight(packed: PackedObject) -> str:
     weight = packed.record.weight
     if weight is None:
-        return "not weighed"
+        return to_print("not weighed")
     estimated = weight.basis is WeightBasis.ESTIMATED
-    return f"{'about ' if estimated else ''}{format_kg(weight.weight_g)} kg"
+    words = format_kg(weight.weight_g)
+    return (
+        to_print("about {weight} kg", weight=words)
+        if estimated
+        else to_print("{weight} kg", weight=words)
+    )
 
 
 def _write_hazard(hazard: Hazard, region: Region) -> str:
@@ -94,13 +106,15 @@ def _write_hazard(hazard: Hazard, region: Region) -> str:
             hazard.method,
             write_date(hazard.checked_on) if hazard.checked_on else "",
             hazard.checked_by,
-            f"review {write_date(hazard.review_on)}" if hazard.review_on else "",
+            to_print("review {review_on}", review_on=write_date(hazard.review_on))
+            if hazard.review_on
+            else "",
         ),
         between=", ",
     )
     name = name_hazard(hazard) + (f" ({checked})" if checked else "")
     note = hazard.note[:1].upper() + hazard.note[1:]
-    ask = f"Ask {entry.consult.in_region(region)}"
+    ask = to_print("Ask {whom}", whom=entry.consult.in_region(region))
     sentences = (name, note, entry.instruction, entry.protection, ask)
     return " ".join(f"{words.rstrip('.')}." for words in sentences if words)
 
@@ -109,11 +123,16 @@ def _container_notes(packing: Packing) -> tuple[str, ...]:
     container = packing.container
     materials = join_words(container.packing_materials, between=", ")
     notes = (
-        f"Packed with: {materials}" if materials else "",
-        f"Temporary: repack by {write_date(container.temporary_until)}"
+        to_print("Packed with: {materials}", materials=materials) if materials else "",
+        to_print(
+            "Temporary: repack by {temporary_until}",
+            temporary_until=write_date(container.temporary_until),
+        )
         if container.temporary_until
         else "",
         container.handling_notes,
-        f"Reason of this packing: {packing.reason}" if packing.reason else "",
+        to_print("Reason of this packing: {reason}", reason=packing.reason)
+        if packing.reason
+        else "",
     )
     return tuple(note for note in notes if note)

@@ -13,6 +13,7 @@ from service.cards.parts import Handling
 from service.cards.words import join_words
 from service.contents.packing import PackedObject, Packing
 from service.handling.hanging.assess import HangAdvice, HangWay, assess_hanging
+from service.printed import to_print
 from service.records.record import Museum, PhotoRole
 
 
@@ -70,8 +71,8 @@ def _list_notes(packed: PackedObject) -> tuple[str, ...]:
     aside = write_aside(packed)
     notes = (
         aside[:1].upper() + aside[1:],
-        f"Materials: {materials}" if materials else "",
-        f"Condition: {record.condition}" if record.condition else "",
+        to_print("Materials: {materials}", materials=materials) if materials else "",
+        to_print("Condition: {condition}", condition=record.condition) if record.condition else "",
         record.handling_notes,
     )
     return tuple(note for note in notes if note)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from service.cards.parts import Head
 from service.cards.words import KIND_WORDS, join_words, write_date, write_questions
 from service.contents.packing import PackedObject, Packing
+from service.printed import to_print
 from service.records.record import Museum
 from service.symbols.address import AddressPattern
 
@@ -60,5 +61,5 @@ def _container_address(packing: Packing, museum: Museum) -> str:
 
 def _write_packed(packing: Packing) -> str:
     day = write_date(packing.packed_on) if packing.packed_on else ""
-    who = f"by {packing.packed_by}" if packing.packed_by else ""
-    return join_words(("Packed", day, who), between=" ") if day or who else ""
+    who = to_print("by {packed_by}", packed_by=packing.packed_by) if packing.packed_by else ""
+    return join_words((to_print("Packed"), day, who), between=" ") if day or who else ""

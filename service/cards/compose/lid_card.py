@@ -10,9 +10,10 @@ from service.cards.fingerprint import seal_card
 from service.cards.parts import CardLayer, CardObject
 from service.cards.words import count, join_words
 from service.contents.packing import Packing
+from service.printed import to_print
 from service.records.record import Museum
 
-ORIENTATION = "this edge to the label"
+ORIENTATION = to_print("this edge to the label")
 _BY = "\N{MULTIPLICATION SIGN}"
 
 
@@ -50,14 +51,21 @@ def _compose_nested(packing: Packing) -> CardLayer:
     objects: tuple[CardObject, ...] = tuple(
         compose_object(packed, inside=number) for packed in packing.everything
     )
-    heading = join_words((f"In {kind} {number}", packing.container.title), between=": ")
+    heading = join_words(
+        (to_print("In {kind} {number}", kind=kind, number=number), packing.container.title),
+        between=": ",
+    )
     return CardLayer(heading, objects)
 
 
 def _name_layer(number: int, *, last: bool) -> str:
     if number == 1:
-        return "Layer 1, top"
-    return f"Layer {number}, bottom" if last else f"Layer {number}"
+        return to_print("Layer 1, top")
+    return (
+        to_print("Layer {number}, bottom", number=number)
+        if last
+        else to_print("Layer {number}", number=number)
+    )
 
 
 def write_count(packing: Packing) -> str:
@@ -67,7 +75,16 @@ def write_count(packing: Packing) -> str:
         (
             count(len(packing.everything), "object"),
             count(len(packing.layers), "layer") if len(packing.layers) > 1 else "",
-            f"{grid.columns} {_BY} {grid.rows} compartments" if grid else "",
-            *(f"holds {inner.container.container_number}" for inner in packing.nested),
+            to_print(
+                "{columns} {by} {rows} compartments", columns=grid.columns, by=_BY, rows=grid.rows
+            )
+            if grid
+            else "",
+            *(
+                to_print(
+                    "holds {container_number}", container_number=inner.container.container_number
+                )
+                for inner in packing.nested
+            ),
         )
     )

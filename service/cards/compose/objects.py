@@ -10,12 +10,13 @@ from service.cards.parts import CardObject
 from service.cards.words import join_words
 from service.contents.arrange import find_cell
 from service.contents.packing import PackedObject, Packing
+from service.printed import to_print
 from service.records.record import PhotoRole
 
-ASK_WORDS = "Do not open: ask first"
-RESTRICTED_WORDS = "Restricted: ask first"
-NO_PHOTO_WORDS = "no photo yet"
-NOT_SHOWN = "not shown"
+ASK_WORDS = to_print("Do not open: ask first")
+RESTRICTED_WORDS = to_print("Restricted: ask first")
+NO_PHOTO_WORDS = to_print("no photo yet")
+NOT_SHOWN = to_print("not shown")
 """What stands in a photo frame where the object may not be pictured."""
 
 
@@ -46,7 +47,9 @@ def without_photo(item: CardObject) -> CardObject:
 def locate_objects(packing: Packing) -> Iterator[tuple[PackedObject, str]]:
     """Give each object with its place in full words, those of nested containers last."""
     for packed in packing.contents:
-        layer = f"layer {packed.place.layer}" if len(packing.layers) > 1 else ""
+        layer = (
+            to_print("layer {layer}", layer=packed.place.layer) if len(packing.layers) > 1 else ""
+        )
         yield packed, join_words((layer, packed.place.compartment), between=" ")
     for inner in packing.nested:
         number = inner.container.container_number
@@ -68,8 +71,8 @@ def name_object(packed: PackedObject) -> str:
     """Give the title, else the object name, else say that there is none."""
     record = packed.record
     if not packed.known:
-        return "not in the records"
-    return record.title or record.object_name or "no title recorded"
+        return to_print("not in the records")
+    return record.title or record.object_name or to_print("no title recorded")
 
 
 def choose_photo(packed: PackedObject, role: PhotoRole) -> str:
@@ -83,8 +86,13 @@ def choose_photo(packed: PackedObject, role: PhotoRole) -> str:
 
 def write_aside(packed: PackedObject) -> str:
     """Say which parts lie here and where the others are."""
-    here = f"here: {', '.join(packed.place.parts)}" if packed.place.parts else ""
-    others = [f"{', '.join(parts) or 'rest'} in {where}" for parts, where in packed.elsewhere]
+    here = (
+        to_print("here: {parts}", parts=", ".join(packed.place.parts)) if packed.place.parts else ""
+    )
+    others = [
+        to_print("{parts} in {where}", parts=", ".join(parts) or to_print("rest"), where=where)
+        for parts, where in packed.elsewhere
+    ]
     return join_words((here, *others, packed.place.note), between="; ")
 
 

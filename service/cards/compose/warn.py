@@ -11,6 +11,7 @@ from service.contents.weights import Certainty, ContainerWeight, weigh_packing
 from service.handling.cautions import drop_implied, find_caution
 from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_hazard, word_hazard
 from service.handling.lifting import LiftAdvice, advise_lift
+from service.printed import to_print
 from service.records.record import ContainerRecord, Hazard, HazardState, Museum, WeightBasis
 
 MARKS_BESIDE = 2
@@ -156,9 +157,14 @@ def _container_limits(container: ContainerRecord) -> tuple[str, ...]:
     if container.stacking_limit is not None:
         limits.append(_write_stacking(container.stacking_limit))
     if container.heavy_end:
-        limits.append(f"Heavy end: {container.heavy_end}")
+        limits.append(to_print("Heavy end: {heavy_end}", heavy_end=container.heavy_end))
     if container.temporary_until is not None:
-        limits.append(f"Temporary: repack by {write_date(container.temporary_until)}")
+        limits.append(
+            to_print(
+                "Temporary: repack by {temporary_until}",
+                temporary_until=write_date(container.temporary_until),
+            )
+        )
     if container.handling_notes:
         limits.append(container.handling_notes)
     return tuple(limits)
@@ -166,5 +172,9 @@ def _container_limits(container: ContainerRecord) -> tuple[str, ...]:
 
 def _write_stacking(limit: int) -> str:
     if limit == 0:
-        return "Nothing on top"
-    return "At most 1 box on top" if limit == 1 else f"At most {limit} boxes on top"
+        return to_print("Nothing on top")
+    return (
+        to_print("At most 1 box on top")
+        if limit == 1
+        else to_print("At most {limit} boxes on top", limit=limit)
+    )

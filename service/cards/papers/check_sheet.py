@@ -8,11 +8,12 @@ from datetime import date
 
 from service.cards.compose.objects import compose_object
 from service.cards.compose.warn import warn_outside
-from service.cards.parts import Handling
+from service.cards.parts import Handling, SecondWords
 from service.cards.words import KIND_WORDS, count, join_words, write_date, write_questions
 from service.contents.packing import Packing
 from service.handling.checks.due import DueCheck
 from service.handling.checks.kinds import CHECKS, CheckKind, CheckResult
+from service.printed import to_print
 from service.records.record import Museum
 
 MOST_PHOTOS = 4
@@ -57,6 +58,7 @@ class CheckSheet:
     questions: str
     rows: tuple[SheetRow, ...]
     hides_locations: bool = False
+    second: SecondWords | None = None
 
     @property
     def asked(self) -> tuple[CheckKind, ...]:
@@ -109,6 +111,10 @@ def word_last(checks: Sequence[DueCheck]) -> tuple[str, ...]:
 
 def _word_day(check: DueCheck) -> str:
     if check.last is None:
-        return "never checked"
+        return to_print("never checked")
     day = write_date(check.last.checked_on)
-    return f"found {day}" if check.last.result is CheckResult.FOUND else f"checked {day}"
+    return (
+        to_print("found {day}", day=day)
+        if check.last.result is CheckResult.FOUND
+        else to_print("checked {day}", day=day)
+    )

@@ -8,14 +8,15 @@ from datetime import date
 from service.cards.compose.objects import compose_object
 from service.cards.compose.warn import warn_outside
 from service.cards.papers.removal_slip import warn_of_object
-from service.cards.parts import Handling
+from service.cards.parts import Handling, SecondWords
 from service.cards.words import KIND_WORDS, write_date, write_questions
 from service.contents.packing import PackedObject, Packing
 from service.handling.lifting import LiftAdvice
+from service.printed import to_print
 from service.records.record import Museum, Questions
 
-INCOMING = "Not in the records yet"
-_UNKNOWN_LIFT = LiftAdvice("", "Weight not known", "Weigh before lifting.")
+INCOMING = to_print("Not in the records yet")
+_UNKNOWN_LIFT = LiftAdvice("", to_print("Weight not known"), to_print("Weigh before lifting."))
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +46,7 @@ class IsolationLabel:
     handling: Handling
     questions: str
     is_recorded: bool = True
+    second: SecondWords | None = None
 
 
 def label_container(packing: Packing, isolation: Isolation, museum: Museum) -> IsolationLabel:

@@ -12,12 +12,13 @@ from service.cards.compose.warn import (
     gather_hazards,
     is_discreet,
 )
-from service.cards.parts import Handling, Warn
+from service.cards.parts import Handling, SecondWords, Warn
 from service.cards.words import join_words, write_date, write_questions
 from service.contents.packing import PackedObject
+from service.printed import to_print
 from service.records.record import ContainerRecord, Museum
 
-NOT_OUTSIDE = "see the records"
+NOT_OUTSIDE = to_print("see the records")
 """Stands for the reason where the object may not be spoken of outside."""
 
 
@@ -55,6 +56,7 @@ class RemovalSlip:
     reason: str
     handling: Handling
     questions: str
+    second: SecondWords | None = None
 
 
 def compose_removal_slip(
@@ -76,7 +78,9 @@ def compose_removal_slip(
         photo=shown.photo,
         photo_words=shown.photo_words,
         container_number=container.container_number,
-        place=join_words((f"layer {place.layer}", place.compartment), between=", "),
+        place=join_words(
+            (to_print("layer {layer}", layer=place.layer), place.compartment), between=", "
+        ),
         location=join_words(container.location, between=", ") if museum.show_location else "",
         to_whom=taken.to_whom,
         taken_by=taken.taken_by,

@@ -2,16 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
+from typing import Any
 
-from service.cards.card import Card, ContentsList, CoverCard, EndLabel, LidCard, SideCard
+from service.cards.card import (
+    Card,
+    ContentsList,
+    CoverCard,
+    EndLabel,
+    LidCard,
+    ObjectTag,
+    ShoulderTag,
+    SideCard,
+    WarningLabel,
+)
 from service.cards.changes.facts import hazard_in
 from service.cards.changes.views import is_caution_line
 from service.cards.fingerprint import AnyCard, seal_card
-from service.cards.parts import Handling, SecondWords
+from service.cards.parts import Handling, SecondWords, Warn
 from service.cards.second.phrasebook import Phrasebook
-from service.cards.second.phrases import UNLISTED, list_entries
+from service.cards.second.phrases import (
+    ASK_FIRST,
+    MORE_WORN,
+    PROTECTION,
+    UNLISTED,
+    list_entries,
+)
 from service.cards.words import join_words
 from service.handling.lifting import LiftAdvice
 
@@ -22,8 +39,7 @@ _ENTRIES = {entry.name: entry for entry in list_entries()}
 def add_second_words(card: AnyCard, phrasebook: Phrasebook) -> AnyCard:
     """Give the card with the words that stand beside its English ones, sealed anew.
 
-    Tags and warning labels have room for English alone. A card that says nothing the phrasebook has
-    words for stays as it is.
+    A card that says nothing the phrasebook has words for stays as it is.
     """
     words = {english: said for english, said in _find_pairs(card, phrasebook) if said}
     if not words:
@@ -39,23 +55,47 @@ def add_second_words(card: AnyCard, phrasebook: Phrasebook) -> AnyCard:
 
 def _find_pairs(card: Card, phrasebook: Phrasebook) -> _Pairs:
     if isinstance(card, LidCard | SideCard | CoverCard):
-        return _say_handling(card.handling, phrasebook)
-    if isinstance(card, ContentsList):
-        return _say_list(card, phrasebook)
-    if isinstance(card, EndLabel):
-        return _say_label(card, phrasebook)
-    return iter(())
+        return say_handling(card.handling, phrasebook)
+    return _SAY[card.kind](card, phrasebook)
 
 
-def _say_handling(handling: Handling, phrasebook: Phrasebook) -> _Pairs:
+def say_handling(handling: Handling, phrasebook: Phrasebook) -> _Pairs:
+    """Pair the words of a strip of handling with what stands beside them, "" where nothing does."""
     yield from _say_lift(handling.lift, phrasebook)
-    for warn in handling.hazards:
-        yield warn.heading, phrasebook.say_hazard(warn.heading)
-        yield warn.instruction, phrasebook.say(warn.instruction)
+    yield from _say_hazards(handling.hazards, phrasebook)
     for warn in handling.cautions:
         yield warn.heading, phrasebook.say(warn.heading)
     for words in handling.limits:
         yield words, phrasebook.say_limit(words)
+
+
+def _say_hazards(hazards: Iterable[Warn], phrasebook: Phrasebook) -> _Pairs:
+    for warn in hazards:
+        yield warn.heading, phrasebook.say_hazard(warn.heading)
+        yield warn.instruction, phrasebook.say(warn.instruction)
+
+
+def _say_warning(card: WarningLabel, phrasebook: Phrasebook) -> _Pairs:
+    """Say each hazard as it is known of some object, what to do, what is worn, and to ask."""
+    for group in card.groups:
+        for heading in group.headings:
+            yield heading, phrasebook.say_hazard(heading)
+        # Only a hazard that may not be announced names no object, and says in our words to ask.
+        say = phrasebook.say if group.objects else phrasebook.say_asking
+        yield group.instruction, say(group.instruction)
+        yield group.protection, phrasebook.say(group.protection)
+    for words in (PROTECTION, MORE_WORN, ASK_FIRST):
+        yield words, phrasebook.say(words)
+
+
+def _say_shoulder(card: ShoulderTag, phrasebook: Phrasebook) -> _Pairs:
+    return _say_hazards(card.hazards, phrasebook)
+
+
+def _say_tag(card: ObjectTag, phrasebook: Phrasebook) -> _Pairs:
+    handling = Handling(card.lift, card.hazards, card.cautions)
+    yield from say_handling(handling, phrasebook)
+    yield ASK_FIRST, phrasebook.say(ASK_FIRST)
 
 
 def _say_lift(lift: LiftAdvice, phrasebook: Phrasebook) -> _Pairs:
@@ -92,3 +132,13 @@ def _say_line(line: str, phrasebook: Phrasebook) -> str:
     ours = [words for words in (entry.instruction, entry.protection) if words.rstrip(".") in line]
     said = (phrasebook.say(words).rstrip(".") for words in ours)
     return join_words((heading, *said), between=". ")
+
+
+_SAY: dict[str, Callable[[Any, Phrasebook], _Pairs]] = {
+    "contents-list": _say_list,
+    "end-label": _say_label,
+    "warning-label": _say_warning,
+    "shoulder-tag": _say_shoulder,
+    "object-tag": _say_tag,
+}
+"""What each kind says that has no strip of handling."""

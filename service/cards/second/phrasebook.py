@@ -7,7 +7,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from service.cards.changes.facts import read_heading
-from service.cards.second.phrases import HAZARD, LIMIT, STACKING, state_phrase
+from service.cards.second.phrases import (
+    ASK_FIRST,
+    ASK_WHOM,
+    HAZARD,
+    LIMIT,
+    SHUT_ASK_FIRST,
+    SHUT_ASK_WHOM,
+    STACKING,
+    WHOM,
+    state_phrase,
+)
 
 _STACKED = re.compile(re.escape(STACKING).replace(re.escape(LIMIT), "([0-9]+)"))
 
@@ -44,6 +54,17 @@ class Phrasebook:
         name, state = read_heading(heading)
         said = self.say(name)
         return self.say(state_phrase(state)).replace(HAZARD, said) if said and state else said
+
+    def say_asking(self, words: str) -> str:
+        """Give our words that somebody is to be asked, with the same people in them."""
+        for phrase in (ASK_FIRST, SHUT_ASK_FIRST):
+            if words == phrase.rstrip("."):
+                return self.say(phrase).rstrip(".")
+        for phrase in (ASK_WHOM, SHUT_ASK_WHOM):
+            before = phrase.removesuffix(WHOM)
+            if words.startswith(before):
+                return self.say(phrase).replace(WHOM, words.removeprefix(before))
+        return ""
 
     def say_limit(self, words: str) -> str:
         """Give a limit of a container; where it goes on in free words, what these are about."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from service.cards.papers.precautions import PRECAUTIONS
 from service.handling.cautions import CAUTIONS
 from service.handling.hazards import DISCREET, HAZARDS, STATE_WORDS, HazardEntry, find_hazard
 from service.handling.lifting.advice import WEIGH_FIRST
@@ -11,6 +12,7 @@ from service.handling.lifting.effort import ADVICE, Effort, word_effort
 
 HAZARD = "{hazard}"
 LIMIT = "{limit}"
+WHOM = "{whom}"
 STACKING = f"At most {LIMIT} boxes on top"
 _OF_A_CONTAINER = (
     "Weight not known",
@@ -20,6 +22,14 @@ _OF_A_CONTAINER = (
     "Heavy end",
     "Temporary",
 )
+ASK = "Ask"
+ASK_FIRST = "Ask first"
+ASK_WHOM = f"Ask {WHOM}"
+SHUT_ASK_FIRST = "Do not open: ask first."
+SHUT_ASK_WHOM = f"Do not open: ask {WHOM}"
+PROTECTION = "Protection"
+MORE_WORN = "more on the contents list"
+_OF_LABELS = (ASK, ASK_FIRST, ASK_WHOM, SHUT_ASK_FIRST, SHUT_ASK_WHOM, PROTECTION, MORE_WORN)
 UNLISTED = find_hazard("")
 """The row of a hazard that is not in the table: it has instructions and no name."""
 
@@ -51,3 +61,5 @@ def _phrases() -> Iterator[str]:
     yield from ADVICE.values()
     yield from (word_effort(Effort.KEEP_CLOSE, least=least) for least in Effort)
     yield from _OF_A_CONTAINER
+    yield from _OF_LABELS
+    yield from PRECAUTIONS

@@ -8,17 +8,19 @@ from typing import Annotated
 import typer
 
 from service.cards.words import count
-from service.cli.at_desk import AtDesk, By, Json, answer, at_desk, leave, open_console
+from service.cli.at_desk import By, Json, answer, at_desk, leave, open_console
 from service.cli.printing import show_progress, write_whole
 from service.cli.report import count_findings, finding_as_data, show_findings
 from service.cli.store.preview import preview_data, preview_lines
 from service.findings import Finding
 from service.keeping.desk import Desk
 from service.keeping.imports import preview_import, summarise
+from service.keeping.intake.reading import read_mapped
 from service.keeping.photos.bring import BroughtPhotos, bring_in_bulk
 from service.keeping.taking_in import take_in
-from service.pipeline.read import open_source, read_source
+from service.pipeline.read import open_source
 from service.records.lido.export.write import note_left_out, write_lido
+from service.store.history import Stamp
 from service.store.load_records import load_collection
 from service.store.open import reading
 
@@ -32,14 +34,19 @@ def import_(
         Path, typer.Argument(help="A folder or an export file; README lists the kinds.")
     ],
     preview: Annotated[bool, typer.Option("--preview", help="Only say what would change.")] = False,
+    mapping: Annotated[
+        str, typer.Option("--mapping", help="Read the table by this saved mapping.")
+    ] = "",
     by: By = "",
     as_json: Json = False,
 ) -> None:
     """Take records in; the same file again changes nothing. Photos beside them come too."""
     at = at_desk(context)
     with at.desk() as desk:
-        tell = _preview if preview else _take_in
-        findings = tell(at, desk, source, by, as_json=as_json)
+        if preview:
+            findings = _preview(desk, source, mapping, as_json=as_json)
+        else:
+            findings = _take_in(desk, source, mapping, at.stamp(by), as_json=as_json)
     if not as_json:
         show_findings(open_console(), findings)
     leave(findings)
@@ -83,11 +90,9 @@ def photos(
     leave(brought.findings)
 
 
-def _preview(
-    _at: AtDesk, desk: Desk, source: Path, _by: str, *, as_json: bool
-) -> tuple[Finding, ...]:
+def _preview(desk: Desk, source: Path, mapping: str, *, as_json: bool) -> tuple[Finding, ...]:
     """Say what would change."""
-    collection = read_source(open_source(source).files, desk.workshop.workers)
+    collection = read_mapped(desk, open_source(source).files, mapping=mapping)
     plan = preview_import(desk.engine, collection)
     findings = (*collection.findings, *plan.findings)
     answer(preview_data(plan, findings), preview_lines(plan), as_json=as_json)
@@ -95,11 +100,11 @@ def _preview(
 
 
 def _take_in(
-    at: AtDesk, desk: Desk, source: Path, by: str, *, as_json: bool
+    desk: Desk, source: Path, mapping: str, stamp: Stamp, *, as_json: bool
 ) -> tuple[Finding, ...]:
     """Make the change, and say what was done."""
     with show_progress(open_console()) as tell:
-        taken = take_in(desk, source, stamp=at.stamp(by), on_progress=tell)
+        taken = take_in(desk, source, stamp=stamp, on_progress=tell, mapping=mapping)
     summary = summarise(taken.records.saved)
     data = {
         "import": taken.records.import_id,
@@ -107,7 +112,7 @@ def _take_in(
         "photos": _photo_data(taken.photos),
         "findings": _as_data(taken.findings),
     }
-    lines = [f"Taken in: {_say(summary)}."]
+    lines = [f"Import {taken.records.import_id}: {_say(summary)}."]
     lines += _photo_lines(taken.photos) if taken.photos.matched else []
     answer(data, lines, as_json=as_json)
     return taken.findings

@@ -10,6 +10,7 @@ import typer
 
 from service.cli.at_desk import By, Json, answer, at_desk, read_day
 from service.cli.printing import copy_whole
+from service.cli.store.rounds import Within
 from service.errors import NotFoundError
 from service.handling.checks.kinds import CheckKind
 from service.keeping.rounds.check_sheet import SheetWish, print_sheet
@@ -31,7 +32,7 @@ Paper = Annotated[str, typer.Option(help="A4 or Letter.")]
 def check_sheet(
     context: typer.Context,
     output: Output,
-    within: Annotated[int, typer.Option(min=0, help="Also what is due within so many days.")] = 0,
+    within: Within = 0,
     kind: Annotated[
         list[CheckKind] | None, typer.Option(help="Only this kind of check; may be repeated.")
     ] = None,

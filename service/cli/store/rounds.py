@@ -21,6 +21,7 @@ from service.store.open import reading, writing
 
 app = typer.Typer()
 
+Within = Annotated[int, typer.Option(min=0, max=3650, help="Also what is due within so many days.")]
 Result = Annotated[CheckResult | None, typer.Option(help="What this look gave.")]
 
 
@@ -60,7 +61,7 @@ def checked(
 @app.command("due")
 def due(
     context: typer.Context,
-    within: Annotated[int, typer.Option(min=0, help="Also what is due within so many days.")] = 0,
+    within: Within = 0,
     kind: Annotated[
         list[CheckKind] | None, typer.Option(help="Only this kind of check; may be repeated.")
     ] = None,

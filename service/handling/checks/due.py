@@ -5,7 +5,7 @@ from __future__ import annotations
 from calendar import monthrange
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
-from datetime import date
+from datetime import MAXYEAR, date
 
 from service.contents.packing import Packing
 from service.handling.checks.attractive import holds_natural_history, holds_textiles
@@ -117,8 +117,13 @@ def may_be_due(
 
 
 def add_months(day: date, months: int) -> date:
-    """Give the same day so many months on, or the last day of a month that is too short."""
+    """Give the same day so many months on, or the last day of a month that is too short.
+
+    Past the end of the calendar it gives its last day.
+    """
     year, month = divmod(day.year * 12 + day.month - 1 + months, 12)
+    if year > MAXYEAR:
+        return date.max
     return date(year, month + 1, min(day.day, monthrange(year, month + 1)[1]))
 
 

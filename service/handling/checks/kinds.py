@@ -13,6 +13,7 @@ from service.handling.checks.rules import (
     YEARLY,
 )
 from service.handling.rule import Rule
+from service.printed import to_print
 
 
 class CheckKind(StrEnum):
@@ -45,26 +46,38 @@ class CheckEntry:
 
 CHECKS: dict[CheckKind, CheckEntry] = {
     CheckKind.PESTS: CheckEntry(
-        "Pests", "insects, larvae, webs, frass, fresh holes, droppings", 12, YEARLY
+        to_print("Pests"),
+        to_print("insects, larvae, webs, frass, fresh holes, droppings"),
+        12,
+        YEARLY,
     ),
     CheckKind.TISSUE: CheckEntry(
-        "Tissue", "yellow or brittle tissue; a pH pen shows acid", 12, TISSUE_TEST
+        to_print("Tissue"),
+        to_print("yellow or brittle tissue; a pH pen shows acid"),
+        12,
+        TISSUE_TEST,
     ),
     CheckKind.CORROSION: CheckEntry(
-        "Corrosion", "white, green or red powder, stains, weeping", 12, CORROSION
+        to_print("Corrosion"),
+        to_print("white, green or red powder, stains, weeping"),
+        12,
+        CORROSION,
     ),
     CheckKind.LABELS: CheckEntry(
-        "Labels", "numbers legible, cards there, nothing letting go", 12, LABELS_LEGIBLE
+        to_print("Labels"),
+        to_print("numbers legible, cards there, nothing letting go"),
+        12,
+        LABELS_LEGIBLE,
     ),
     CheckKind.WEIGHT: CheckEntry(
-        "Weight", "weighed as it is, and as its card says", 0, WEIGH_IF_CHOSEN
+        to_print("Weight"), to_print("weighed as it is, and as its card says"), 0, WEIGH_IF_CHOSEN
     ),
 }
 
 RESULT_WORDS = {
-    CheckResult.OK: "in order",
-    CheckResult.FOUND: "something found",
-    CheckResult.NOT_DONE: "not done",
+    CheckResult.OK: to_print("in order"),
+    CheckResult.FOUND: to_print("something found"),
+    CheckResult.NOT_DONE: to_print("not done"),
 }
 
 LOOKED_AT = (CheckKind.PESTS, CheckKind.TISSUE, CheckKind.CORROSION, CheckKind.LABELS)

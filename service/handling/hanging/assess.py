@@ -15,6 +15,7 @@ from service.handling.lifting import format_kg
 from service.handling.materials import object_material
 from service.handling.phrases import find_clause, find_phrase
 from service.handling.rule import Rule
+from service.printed import to_print
 from service.records.record import ObjectRecord
 
 
@@ -29,11 +30,11 @@ class HangWay(StrEnum):
 
 
 WORDS = {
-    HangWay.HANG_PADDED: "Hang on a padded hanger: support the hem",
-    HangWay.HANG_WITH_TAPES: "Hang padded with waist tapes: support the hem",
-    HangWay.BOX_FLAT: "Do not hang, lay flat in a box",
-    HangWay.ROLL: "Do not hang, roll it, right side out",
-    HangWay.UNKNOWN: "No advice recorded: ask before hanging",
+    HangWay.HANG_PADDED: to_print("Hang on a padded hanger: support the hem"),
+    HangWay.HANG_WITH_TAPES: to_print("Hang padded with waist tapes: support the hem"),
+    HangWay.BOX_FLAT: to_print("Do not hang, lay flat in a box"),
+    HangWay.ROLL: to_print("Do not hang, roll it, right side out"),
+    HangWay.UNKNOWN: to_print("No advice recorded: ask before hanging"),
 }
 
 HEAVY_G = 3000.0
@@ -56,14 +57,14 @@ class HangAdvice:
 
 
 _FLAT_BY_FACTOR = {
-    "weak-shoulders": (rules.WEAK_SHOULDERS, "weak shoulders"),
-    "beads": (rules.BEADS, "beads"),
-    "knit": (rules.KNIT, "knitted"),
-    "bias-cut": (rules.BIAS, "bias cut"),
-    "stretch": (rules.STRETCH, "stretches"),
-    "thin-straps": (rules.STRAPS, "thin straps"),
+    "weak-shoulders": (rules.WEAK_SHOULDERS, to_print("weak shoulders")),
+    "beads": (rules.BEADS, to_print("beads")),
+    "knit": (rules.KNIT, to_print("knitted")),
+    "bias-cut": (rules.BIAS, to_print("bias cut")),
+    "stretch": (rules.STRETCH, to_print("stretches")),
+    "thin-straps": (rules.STRAPS, to_print("thin straps")),
 }
-_FORBIDDEN = {"do-not-hang": "do not hang", "keep-flat": "keep flat"}
+_FORBIDDEN = {"do-not-hang": to_print("do not hang"), "keep-flat": to_print("keep flat")}
 _WEAK = (
     "weak shoulders",
     "shoulders weak",
@@ -93,7 +94,7 @@ def assess_hanging(record: ObjectRecord) -> HangAdvice:
     if flat := tuple(_reasons_for_flat(record)):
         return _advise(HangWay.BOX_FLAT, flat)
     if _is_large_and_flat(record):
-        return _advise(HangWay.ROLL, ((rules.ROLL, "large flat textile"),))
+        return _advise(HangWay.ROLL, ((rules.ROLL, to_print("large flat textile")),))
     if hung := _reasons_for_tapes(record):
         return _advise(HangWay.HANG_WITH_TAPES, (*hung, *_sound(record)))
     if sound := _sound(record):
@@ -117,18 +118,18 @@ def _reasons_for_flat(record: ObjectRecord) -> Iterator[_Reason]:
         yield rules.FRAGILE, "fragile"
     yield from (reason for factor, reason in _FLAT_BY_FACTOR.items() if factor in factors)
     if find_clause(record.condition, _WEAK):
-        yield rules.WEAK_SHOULDERS, "weak shoulders"
+        yield rules.WEAK_SHOULDERS, to_print("weak shoulders")
     if find_clause(record.condition, _FRAIL):
-        yield rules.FRAGILE, "frail condition"
+        yield rules.FRAGILE, to_print("frail condition")
     if not _sound(record):
         yield from _reasons_unless_sound(record)
 
 
 def _reasons_unless_sound(record: ObjectRecord) -> Iterator[_Reason]:
     if "lace" in record.hang_factors:
-        yield rules.LACE, "lace"
+        yield rules.LACE, to_print("lace")
     if object_material(record, "wool") and not _is_flat_textile(record):
-        yield rules.WOOLLEN, "wool"
+        yield rules.WOOLLEN, to_print("wool")
 
 
 def _is_flat_textile(record: ObjectRecord) -> bool:
@@ -142,7 +143,7 @@ def _is_large_and_flat(record: ObjectRecord) -> bool:
 
 def _reasons_for_tapes(record: ObjectRecord) -> tuple[_Reason, ...]:
     if "heavy-hem" in record.hang_factors:
-        return ((rules.WAIST_TAPES, "heavy hem"),)
+        return ((rules.WAIST_TAPES, to_print("heavy hem")),)
     heavy = _say_heavy(record)
     if heavy and find_phrase(record.object_name, _SKIRTED):
         return ((rules.WAIST_TAPES, heavy),)
@@ -151,10 +152,14 @@ def _reasons_for_tapes(record: ObjectRecord) -> tuple[_Reason, ...]:
 
 def _say_heavy(record: ObjectRecord) -> str:
     weight_g = record.weight.weight_g if record.weight else 0.0
-    figure = f" ({format_kg(weight_g)} kg)" if record.weight else ""
-    return f"heavy{figure}" if "heavy" in record.hang_factors or weight_g >= HEAVY_G else ""
+    figure = to_print(" ({weight_g} kg)", weight_g=format_kg(weight_g)) if record.weight else ""
+    return (
+        to_print("heavy{figure}", figure=figure)
+        if "heavy" in record.hang_factors or weight_g >= HEAVY_G
+        else ""
+    )
 
 
 def _sound(record: ObjectRecord) -> tuple[_Reason, ...]:
     sound = "sound-shoulders" in record.hang_factors
-    return ((rules.PADDED, "sound shoulders"),) if sound else ()
+    return ((rules.PADDED, to_print("sound shoulders")),) if sound else ()

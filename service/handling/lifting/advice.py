@@ -21,11 +21,12 @@ from service.handling.lifting.effort import (
 )
 from service.handling.lifting.place import find_place_limit, share_left
 from service.handling.lifting.written import compare_kg, explain_gap, format_kg
+from service.printed import to_print
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import ContainerRecord
 from service.units import kg_from_grams
 
-WEIGH_FIRST = "Weigh before lifting."
+WEIGH_FIRST = to_print("Weigh before lifting.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +55,17 @@ def advise_lift(
 ) -> LiftAdvice:
     """Turn a container's weight and place into what its card says about lifting."""
     if weight.certainty is Certainty.UNKNOWN:
-        return LiftAdvice("", "Weight not known", WEIGH_FIRST)
+        return LiftAdvice("", to_print("Weight not known"), WEIGH_FIRST)
     figure = format_kg(weight.weight_g)
     if weight.certainty is Certainty.AT_LEAST:
         return LiftAdvice(figure, explain_gap(weight), WEIGH_FIRST)
     if weight.certainty is Certainty.ESTIMATED:
-        return LiftAdvice(figure, "estimated", WEIGH_FIRST)
-    basis = "weighed" if weight.certainty is Certainty.MEASURED else "sum of the records"
+        return LiftAdvice(figure, to_print("estimated"), WEIGH_FIRST)
+    basis = (
+        to_print("weighed")
+        if weight.certainty is Certainty.MEASURED
+        else to_print("sum of the records")
+    )
     mass_kg = kg_from_grams(weight.weight_g)
     tier = find_tier(mass_kg, choices.tiers(share_ratio=share_left(choices)))
     if container.hand_height_mm is None:
@@ -71,5 +76,7 @@ def advise_lift(
     advice = word_effort(max(at_place, own), least=tier)
     reason = place.explain(weight.weight_g)
     if own > at_place:
-        reason = f"{compare_kg(weight.weight_g, own_kg)}, the museum's own figure"
+        reason = to_print(
+            "{compared}, the museum's own figure", compared=compare_kg(weight.weight_g, own_kg)
+        )
     return LiftAdvice(figure, basis, advice, place.source, reason)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from enum import IntEnum
 
 from service.handling.lifting.team import team_limit_kg
+from service.printed import to_print
 from service.records.museum.lifting import LiftingChoices, Tiers
 
 
@@ -21,12 +22,12 @@ class Effort(IntEnum):
 
 
 ADVICE: Mapping[Effort, str] = {
-    Effort.KEEP_CLOSE: "Keep close to the body.",
-    Effort.NOT_HIGH: "Not above the shoulder at arm's length.",
-    Effort.WAIST: "At waist height, close to the body.",
-    Effort.TWO_PEOPLE: "Two people or a trolley.",
-    Effort.THREE_PEOPLE: "Three people or a trolley.",
-    Effort.AID: "Trolley or lifting aid; assess before lifting.",
+    Effort.KEEP_CLOSE: to_print("Keep close to the body."),
+    Effort.NOT_HIGH: to_print("Not above the shoulder at arm's length."),
+    Effort.WAIST: to_print("At waist height, close to the body."),
+    Effort.TWO_PEOPLE: to_print("Two people or a trolley."),
+    Effort.THREE_PEOPLE: to_print("Three people or a trolley."),
+    Effort.AID: to_print("Trolley or lifting aid; assess before lifting."),
 }
 
 
@@ -62,4 +63,5 @@ def word_effort(effort: Effort, *, least: Effort) -> str:
     if effort > Effort.WAIST:
         return ADVICE[effort]
     carry = ADVICE[min(least, Effort.WAIST)]
-    return f"One person: {carry[:1].lower()}{carry[1:]}"
+    carried = carry[:1].lower() + carry[1:]
+    return to_print("One person: {carry}", carry=carried)

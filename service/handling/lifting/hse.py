@@ -11,26 +11,27 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+from service.printed import to_print
 from service.records.museum.lifting import FilterColumn
 
-SOURCE = "HSE INDG143 (2020), lifting and lowering filter"
+SOURCE = to_print("HSE INDG143 (2020), lifting and lowering filter")
 
 
 class Zone(StrEnum):
     """How high the hands are; the words follow "hands"."""
 
-    ABOVE_SHOULDER = "above the shoulder"
-    SHOULDER_TO_ELBOW = "between shoulder and elbow"
-    ELBOW_TO_KNUCKLE = "at waist height"
-    KNUCKLE_TO_SHIN = "between knuckle and shin"
-    BELOW_SHIN = "near the floor"
+    ABOVE_SHOULDER = to_print("above the shoulder")
+    SHOULDER_TO_ELBOW = to_print("between shoulder and elbow")
+    ELBOW_TO_KNUCKLE = to_print("at waist height")
+    KNUCKLE_TO_SHIN = to_print("between knuckle and shin")
+    BELOW_SHIN = to_print("near the floor")
 
 
 class Reach(StrEnum):
     """How far from the body the hands are."""
 
-    CLOSE = "close to the body"
-    ARMS_OUT = "at arm's length"
+    CLOSE = to_print("close to the body")
+    ARMS_OUT = to_print("at arm's length")
 
 
 @dataclass(frozen=True, slots=True)

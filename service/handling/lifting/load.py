@@ -8,11 +8,12 @@ from service.contents.packing import Packing
 from service.contents.weights import Certainty, weigh_packing
 from service.findings import Finding, Where, make_finding
 from service.handling.lifting.written import compare_kg
+from service.printed import to_print
 from service.units import kg_from_grams
 
 _KNOWN_AS = {
     Certainty.MEASURED: "weighed",
-    Certainty.SUM: "sum of the records",
+    Certainty.SUM: to_print("sum of the records"),
     Certainty.ESTIMATED: "estimated",
     Certainty.AT_LEAST: "at least",
 }

@@ -14,9 +14,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
 
+from service.printed import to_print
 from service.records.museum.lifting import Duration
 
-SOURCE = "NIOSH 94-110 (2021), revised lifting equation"
+SOURCE = to_print("NIOSH 94-110 (2021), revised lifting equation")
 
 
 class Grip(StrEnum):

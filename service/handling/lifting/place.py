@@ -10,6 +10,7 @@ from service.handling.lifting.hold import deepest_mm, find_grip, find_reach
 from service.handling.lifting.hse import HandPlace, Reach, Zone
 from service.handling.lifting.niosh import Lift
 from service.handling.lifting.written import compare_kg, floor_kg
+from service.printed import to_print
 from service.records.museum.lifting import LiftingChoices, LiftMethod
 from service.records.record import ContainerRecord
 from service.units import kg_from_grams
@@ -33,7 +34,11 @@ class PlaceLimit:
             return compared
         index = niosh.find_index(kg_from_grams(mass_g), self.limit_kg)
         # Rounded up, so that 1.0 never stands beside a weight over its figure.
-        return f"{compared}, lifting index {math.ceil(round(index * 10, 6)) / 10:.1f}"
+        return to_print(
+            "{compared}, lifting index {index:.1f}",
+            compared=compared,
+            index=math.ceil(round(index * 10, 6)) / 10,
+        )
 
 
 def share_left(choices: LiftingChoices) -> float:
@@ -50,9 +55,12 @@ def find_place_limit(
     share_ratio = share_left(choices)
     place = HandPlace(hse.find_zone(hand_height_mm), find_reach(container))
     limit_kg = hse.find_limit_kg((place, _CARRIED), choices.column, share_ratio=share_ratio)
-    words = f"for hands {place.zone}, {place.reach}"
+    words = to_print("for hands {zone}, {reach}", zone=place.zone, reach=place.reach)
     if share_ratio < 1:
-        words += f", {100 * (1 - share_ratio):.0f} % already off for twisting or lifting often"
+        words += to_print(
+            ", {off:.0f} % already off for twisting or lifting often",
+            off=100 * (1 - share_ratio),
+        )
     return PlaceLimit(floor_kg(limit_kg), words, hse.SOURCE)
 
 
@@ -74,5 +82,9 @@ def _recommend(
     limit_kg = min(
         niosh.recommend_kg(shelf), niosh.recommend_kg(replace(shelf, height_mm=waist_mm))
     )
-    words = f"for hands {hand_height_mm:.0f} mm up and {reach_mm:.0f} mm out"
+    words = to_print(
+        "for hands {hand_height_mm:.0f} mm up and {reach_mm:.0f} mm out",
+        hand_height_mm=hand_height_mm,
+        reach_mm=reach_mm,
+    )
     return PlaceLimit(floor_kg(limit_kg), words, niosh.SOURCE)

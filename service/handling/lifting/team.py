@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-SOURCE = "HSE L23, guidance to regulation 4"
+from service.printed import to_print
+
+SOURCE = to_print("HSE L23, guidance to regulation 4")
 
 _SHARES: Mapping[int, float] = {1: 1.0, 2: 2 / 3, 3: 1 / 2}
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from service.contents.weights import ContainerWeight
+from service.printed import to_print
 from service.units import kg_from_grams
 
 _WHOLE_FROM_KG = 20.0
@@ -28,19 +29,30 @@ def compare_kg(mass_g: float, limit_kg: float) -> str:
     mass_kg = kg_from_grams(mass_g)
     figure = _write_exactly(mass_kg)
     if not limit_kg:
-        return f"{figure} kg: no weight is recommended"
-    over = "over" if float(figure) > limit_kg else "just over"
-    return f"{figure} kg: {over if mass_kg > limit_kg else 'within'} {limit_kg:g} kg"
+        return to_print("{figure} kg: no weight is recommended", figure=figure)
+    over = to_print("over") if float(figure) > limit_kg else to_print("just over")
+    return to_print(
+        "{figure} kg: {compared} {limit_kg:g} kg",
+        figure=figure,
+        compared=over if mass_kg > limit_kg else to_print("within"),
+        limit_kg=limit_kg,
+    )
 
 
 def explain_gap(weight: ContainerWeight) -> str:
     """Say what of a container was not weighed."""
     missing = []
     if weight.unweighed:
-        missing.append(f"{weight.unweighed} of {weight.things} not weighed")
+        missing.append(
+            to_print(
+                "{unweighed} of {things} not weighed",
+                unweighed=weight.unweighed,
+                things=weight.things,
+            )
+        )
     if not weight.tare_known:
-        missing.append("container not weighed")
-    return "at least: " + ", ".join(missing)
+        missing.append(to_print("container not weighed"))
+    return to_print("at least: ") + ", ".join(missing)
 
 
 def _write_exactly(mass_kg: float) -> str:

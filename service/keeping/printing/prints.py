@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, replace
-from pathlib import Path
 
-from service.cards.kinds import OBJECT_TAG
-from service.errors import ContentsError, NotFoundError
+from service.errors import ContentsError
 from service.findings import Finding
 from service.keeping.desk import Desk
-from service.keeping.today import Printable, load_printable
+from service.keeping.printing.wanted import load_wanted
 from service.pipeline.options import Outcome, PrintFile, PrintOptions
 from service.pipeline.ready import Progress, tell_nobody
 from service.pipeline.run import print_collection
@@ -19,7 +17,7 @@ from service.sheets.printers.used_sheet import UsedSheet
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.kept.used_sheets import keep_used_sheet
-from service.store.open import reading, writing
+from service.store.open import writing
 from service.store.printed.card import MadeCard, NewRun, PrintedCard, RunFile, describe_card
 from service.store.printed.runs import save_run
 from service.store.shelf.files import StoredFile
@@ -65,8 +63,10 @@ def print_run(
         SheetError: When the stock asked for cannot take the pages.
         ProofFailedError: When a finished sheet does not read back as it should.
     """
-    options = replace(_narrowed(options), today=stamp.at.date())
-    outcome = _print(desk, options, on_progress)
+    wanted = load_wanted(desk, replace(options, today=stamp.at.date()))
+    outcome = print_collection(
+        wanted.collection, wanted.photos, wanted.options, desk.workshop, on_progress=on_progress
+    )
     if not outcome.files:
         message = f"None of the cards could be drawn. {outcome.findings[0].message}"
         raise ContentsError(message)
@@ -77,7 +77,7 @@ def print_run(
         shutil.rmtree(folder)
     files = tuple(map(_describe_file, outcome.files, stored))
     made = tuple(card for file in outcome.files for card in _describe_cards(file))
-    run = NewRun(made, files, _describe_options(options))
+    run = NewRun(made, files, _describe_options(wanted.options))
     with writing(desk.engine) as connection:
         for file in stored:
             note_file(connection, file, stamp=stamp)
@@ -86,41 +86,6 @@ def print_run(
         made_run = MadeRun(cards[0].run_id, files, cards, outcome.findings)
         also_save(connection, made_run)
     return made_run
-
-
-def _narrowed(options: PrintOptions) -> PrintOptions:
-    """Name the containers of the cards asked for, so that no other is loaded."""
-    if not options.only:
-        return options
-    numbers = frozenset(number for number, kind, _ in options.only if kind != OBJECT_TAG.code)
-    return replace(options, containers=numbers)
-
-
-def _print(desk: Desk, options: PrintOptions, on_progress: Progress) -> Outcome:
-    containers = sorted(options.containers) if options.only or options.containers else None
-    tagged = sorted(number for number, kind, _ in options.only if kind == OBJECT_TAG.code)
-    with reading(desk.engine) as connection:
-        loaded = load_printable(connection, containers, tagged=tagged)
-    _refuse_unknown(tagged, loaded)
-    paths: Mapping[str, Path] = {
-        name: desk.shelf.local_path(photo.sha256, photo.suffix)
-        for name, photo in loaded.photos.items()
-    }
-    return print_collection(
-        loaded.collection, paths, options, desk.workshop, on_progress=on_progress
-    )
-
-
-def _refuse_unknown(tagged: Sequence[str], loaded: Printable) -> None:
-    """Refuse the tag of an object without a record.
-
-    Raises:
-        NotFoundError: When there is one.
-    """
-    known = {one.object_number for one in loaded.collection.objects}
-    for number in tagged:
-        if number not in known:
-            raise NotFoundError(number, what="object")
 
 
 def _describe_file(file: PrintFile, stored: StoredFile) -> RunFile:

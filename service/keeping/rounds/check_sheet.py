@@ -8,12 +8,15 @@ from datetime import date, timedelta
 from pathlib import Path
 
 from service.cards.papers.check_sheet import CheckSheet, SheetRow, Visit, compose_sheet_row
+from service.cards.second.papers import speak_paper
 from service.cards.words import join_words, write_date, write_questions
 from service.handling.checks.kinds import CheckKind
 from service.keeping.desk import Desk
 from service.keeping.rounds.due import ALL_KINDS, DueContainer, list_due
 from service.keeping.rounds.loading import Loaded, find_files, load_packings
+from service.languages.catalogue import load_phrasebook
 from service.pipeline.documents.rounds import print_check_sheet
+from service.printed import to_print
 from service.records.naturally import natural_key
 from service.store.history import Stamp
 from service.store.kept.outs import Out, load_outs
@@ -33,7 +36,7 @@ def print_sheet(desk: Desk, wish: SheetWish, *, stamp: Stamp) -> Path:
     """Print the check sheet as the records are now, and give the path of the file.
 
     Raises:
-        ContentsError: When nothing is due.
+        NothingToDoError: When nothing is due.
         ProofFailedError: When a page does not read back as it should.
     """
     today = stamp.at.date()
@@ -46,14 +49,15 @@ def print_sheet(desk: Desk, wish: SheetWish, *, stamp: Stamp) -> Path:
     sheet = CheckSheet(
         museum=museum.name,
         made=join_words((write_date(today), stamp.actor), between=", "),
-        until=f"due by {write_date(until)}" if wish.within_days else "",
+        until=to_print("due by {until}", until=write_date(until)) if wish.within_days else "",
         questions=write_questions(museum.questions, museum.questions),
         rows=rows,
         hides_locations=not museum.show_location,
     )
     shown = (one.photo for row in rows for one in row.photos)
     files = find_files(desk, loaded.photos, shown)
-    return print_check_sheet(sheet, files, desk.workshop, paper=wish.paper)
+    spoken = speak_paper(sheet, load_phrasebook(museum.second_language))
+    return print_check_sheet(spoken, files, desk.workshop, paper=wish.paper)
 
 
 def _compose(
@@ -83,12 +87,16 @@ def _compose(
 
 def _word_place(one: DueContainer) -> str:
     stand = one.stand
-    inside = f"in {stand.inside}" if stand.inside else ""
+    inside = to_print("in {inside}", inside=stand.inside) if stand.inside else ""
     return join_words((inside, stand.location.replace(" / ", ", ")), between=", ")
 
 
 def _word_out(out: Out) -> str:
     slip = out.slip
     named = " ".join((slip.object_number, *slip.parts))
-    due = f", due back {write_date(slip.due_back)}" if slip.due_back else ""
-    return f"Out: {named} (slip {out.out_id}){due}"
+    due = (
+        to_print(", due back {due_back}", due_back=write_date(slip.due_back))
+        if slip.due_back
+        else ""
+    )
+    return to_print("Out: {named} (slip {out_id}){due}", named=named, out_id=out.out_id, due=due)

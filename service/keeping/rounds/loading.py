@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from service.contents.arrange import arrange_packings
 from service.contents.packing import PackedObject, Packing
 from service.errors import NotFoundError
 from service.keeping.desk import Desk
-from service.keeping.today import load_printable
-from service.records.record import Museum, ObjectRecord, PlaceRecord
+from service.keeping.photos.shown import find_source
+from service.keeping.today import load_printable, word_hazards
+from service.records.record import Collection, Museum, ObjectRecord, PlaceRecord
+from service.render.pictures.prepare import PhotoSource
 from service.store.handles import Connection
-from service.store.load_records import load_objects
+from service.store.load_records import load_museum, load_objects
 from service.store.shelf.photos import StoredPhoto
 
 
@@ -27,11 +28,12 @@ class Loaded:
 
 
 def load_packings(connection: Connection, container_numbers: Sequence[str]) -> Loaded:
-    """Load containers with all that lies in them."""
+    """Load containers with all that lies in them, and the hazards that are presumed of it."""
     printable = load_printable(connection, container_numbers)
-    packings = arrange_packings(printable.collection).packings
+    collection = word_hazards(printable.collection)
+    packings = arrange_packings(collection).packings
     by_number = {packing.container.container_number: packing for packing in packings}
-    return Loaded(by_number, printable.collection.museum, printable.photos)
+    return Loaded(by_number, collection.museum, printable.photos)
 
 
 def find_packed(packing: Packing, place: PlaceRecord) -> PackedObject | None:
@@ -44,7 +46,8 @@ def find_packed(packing: Packing, place: PlaceRecord) -> PackedObject | None:
 
 def load_unpacked(connection: Connection, place: PlaceRecord) -> PackedObject:
     """Give an object that lies nowhere, without photos; its hazards and restrictions count."""
-    for record in load_objects(connection, [place.object_number]):
+    found = tuple(load_objects(connection, [place.object_number]))
+    for record in word_hazards(Collection(load_museum(connection), found)).objects:
         return PackedObject(replace(record, photos=()), place)
     return PackedObject(ObjectRecord(place.object_number), place, known=False)
 
@@ -62,10 +65,10 @@ def load_container_of(loaded: Loaded, container_number: str) -> Packing:
 
 def find_files(
     desk: Desk, photos: Mapping[str, StoredPhoto], wanted: Iterable[str]
-) -> dict[str, Path]:
+) -> dict[str, PhotoSource]:
     """Give the files behind those photos that a paper shows, by the name that it gives them."""
     return {
-        name: desk.shelf.local_path(photos[name].sha256, photos[name].suffix)
+        name: find_source(desk.shelf, photos[name])
         for name in dict.fromkeys(wanted)
         if name in photos
     }

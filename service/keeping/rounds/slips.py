@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from service.cards.papers.removal_slip import RemovalSlip, Taken, compose_removal_slip
+from service.cards.second.papers import speak_paper
 from service.keeping.desk import Desk
 from service.keeping.rounds.loading import (
     Loaded,
@@ -15,6 +16,7 @@ from service.keeping.rounds.loading import (
     load_packings,
     load_unpacked,
 )
+from service.languages.catalogue import load_phrasebook
 from service.pipeline.documents.rounds import print_removal_slips
 from service.records.record import PlaceRecord
 from service.store.handles import Connection
@@ -26,7 +28,7 @@ def print_slips(desk: Desk, outs: Sequence[Out], *, paper: str = "A4") -> Path:
     """Print the slips of what is out, several on a page, and give the path of the file.
 
     Raises:
-        ContentsError: When there is none.
+        NothingToDoError: When there is none.
         ProofFailedError: When a page does not read back as it should.
     """
     numbers = list(dict.fromkeys(out.slip.container_number for out in outs))
@@ -51,4 +53,5 @@ def _compose(connection: Connection, out: Out, loaded: Loaded) -> RemovalSlip:
         out_on=out.stamp.at.date(),
         due_back=slip.due_back,
     )
-    return compose_removal_slip(packed, packing.container, taken, loaded.museum)
+    worded = compose_removal_slip(packed, packing.container, taken, loaded.museum)
+    return speak_paper(worded, load_phrasebook(loaded.museum.second_language))

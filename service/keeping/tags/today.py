@@ -10,8 +10,10 @@ from dataclasses import dataclass
 
 from service.cards.card import Card
 from service.cards.compose.asked.object_tag import compose_object_tag
+from service.cards.second.add import add_second_words
 from service.errors import ServiceError
-from service.handling.presume import presume_hazards
+from service.keeping.today import word_hazards
+from service.languages.catalogue import load_phrasebook
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey, card_key
 from service.pipeline.printable import replace_missing
@@ -33,8 +35,9 @@ def compose_today_tags(
 ) -> TodayTags:
     """Word the tags of some objects, packed or not; an unknown number gives nothing."""
     objects = tuple(load_objects(connection, object_numbers))
-    presumed, _ = presume_hazards(Collection(load_museum(connection), objects))
-    collection, _ = replace_missing(presumed, ruler)
+    worded = word_hazards(Collection(load_museum(connection), objects))
+    collection, _ = replace_missing(worded, ruler)
+    second = load_phrasebook(collection.museum.second_language)
     cards: dict[CardKey, Card] = {}
     failed: dict[str, ServiceError] = {}
     for record in collection.objects:
@@ -43,5 +46,5 @@ def compose_today_tags(
         except ServiceError as error:
             failed[record.object_number] = error
         else:
-            cards[card_key(tag)] = tag
+            cards[card_key(tag)] = add_second_words(tag, second) if second else tag
     return TodayTags(cards, failed)

@@ -7,6 +7,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 
 from service.cards.card import ObjectTag
+from service.cards.second.phrases import ASK_FIRST
 from service.cards.words import join_words
 from service.errors import DoesNotFitError, SymbolError
 from service.geometry import Point, Rect, Size
@@ -16,10 +17,12 @@ from service.pages.lid.foot import NOBODY
 from service.pages.page import Block, Page, SymbolBlock, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.rows import Row, share_rows, stack_rows
+from service.pages.setting.second import set_beside, set_second
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import LEAST_CAPTION_PT
 from service.pages.symbol import dark_part, set_symbol
+from service.printed import to_print
 
 HOLE_MM = 4.0
 """Diameter of the hole, for a narrow cotton tape (common practice, no source)."""
@@ -55,15 +58,19 @@ def fit_object_tag(card: ObjectTag, size: Size, ruler: Ruler) -> tuple[Page, ...
         SymbolError: When the QR symbol cannot be read at that size.
     """
     large = size.height_mm > _LOW_MM
-    space = _make_space(ruler, card, size, "tag 8 of 8")
+    space = _make_space(ruler, card, size, to_print("tag {number} of {of}", number=8, of=8))
     if space.room.height_mm < 0:
         needed_mm, available_mm = size.height_mm - space.room.height_mm, size.height_mm
         raise DoesNotFitError(_TAG, needed_mm=needed_mm, available_mm=available_mm)
     mark_mm = _LARGE_MARK_MM if large else _MARK_MM
     columns = max(1, int((space.room.width_mm + _GAP_MM) / (_LEAST_COLUMN_MM + _GAP_MM)))
     step_mm = (space.room.width_mm + _GAP_MM) / columns
-    rows = [set_warning(ruler, warn, step_mm - _GAP_MM, mark_mm) for warn in card.hazards]
-    rows += [set_warning(ruler, warn, step_mm - _GAP_MM, _MARK_MM) for warn in card.cautions]
+    marked = [(warn, mark_mm) for warn in card.hazards]
+    marked += [(warn, _MARK_MM) for warn in card.cautions]
+    rows = [
+        set_warning(ruler, warn, step_mm - _GAP_MM, side_mm, card.head.second)
+        for warn, side_mm in marked
+    ]
     faces = share_rows(list(pair_rows(rows, columns, step_mm)), space.room.height_mm)
     return tuple(
         _draw(ruler, card, size, rows_here, (number, len(faces)))
@@ -75,7 +82,9 @@ def _draw(
     ruler: Ruler, card: ObjectTag, size: Size, rows: Sequence[Row], numbering: tuple[int, int]
 ) -> Page:
     number, of = numbering
-    space = _make_space(ruler, card, size, f"tag {number} of {of}" if of > 1 else "")
+    space = _make_space(
+        ruler, card, size, to_print("tag {number} of {of}", number=number, of=of) if of > 1 else ""
+    )
     blocks = (*space.blocks, *stack_rows(rows, space.room.x_mm, space.room.y_mm))
     return Page(card.kind, card.object_number, card.title, number, of, size, blocks)
 
@@ -118,29 +127,35 @@ def _set_names(ruler: Ruler, card: ObjectTag, area: Rect) -> tuple[Block, ...]:
     below = Spot(area.x_mm, bottom_of(blocks) + 0.4, area.width_mm, 2)
     blocks.append(set_text(ruler, card.title, _NAME, below, "title"))
     if card.former_numbers:
-        words = f"formerly {', '.join(card.former_numbers)}"
+        words = to_print("formerly {former_numbers}", former_numbers=", ".join(card.former_numbers))
         spot = Spot(area.x_mm, bottom_of(blocks) + 0.3, area.width_mm)
         blocks.append(set_number(ruler, words, SMALL, spot, "former-numbers"))
     lift = _write_lift(card.lift)
     if lift:
         spot = Spot(area.x_mm, bottom_of(blocks) + 0.3, area.width_mm)
         blocks.append(set_text(ruler, lift, _BOLD, spot, "weight"))
+        again = Spot(area.x_mm, bottom_of(blocks), area.width_mm)
+        said = (card.lift.qualifier, card.lift.advice)
+        blocks += set_second(ruler, card.head.second, said, again)
     return tuple(blocks)
 
 
 def _set_foot(ruler: Ruler, card: ObjectTag, area: Rect, part: str) -> tuple[Block, ...]:
     """Set whom to ask, and whose object it is."""
-    lines = (
-        ("questions", f"Ask first: {card.head.questions or NOBODY}", _BOLD),
-        ("museum", join_words((card.head.museum, part, card.head.check_letters)), SMALL),
-    )
-    blocks: list[Block] = []
-    for purpose, words, style in lines:
-        spot = Spot(area.x_mm, bottom_of(blocks), area.width_mm)
-        blocks.append(set_text(ruler, words, style, spot, purpose))
-    return tuple(blocks)
+    spot = Spot(area.x_mm, area.y_mm, area.width_mm)
+    asked = to_print("Ask first: {asked}", asked=card.head.questions or NOBODY)
+    ask = set_text(ruler, asked, _BOLD, spot, "questions")
+    said = set_beside(ruler, card.head.second, ASK_FIRST, ask)
+    below = Spot(area.x_mm, bottom_of((ask, *said)), area.width_mm)
+    words = join_words((card.head.museum, part, card.head.check_letters))
+    return (ask, *said, set_text(ruler, words, SMALL, below, "museum"))
 
 
 def _write_lift(lift: LiftAdvice) -> str:
-    weight = join_words((f"{lift.figure_kg} kg" if lift.figure_kg else "", lift.qualifier))
+    weight = join_words(
+        (
+            to_print("{figure_kg} kg", figure_kg=lift.figure_kg) if lift.figure_kg else "",
+            lift.qualifier,
+        )
+    )
     return join_words((weight, lift.advice), between=". ")

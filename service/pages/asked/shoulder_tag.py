@@ -22,6 +22,7 @@ from service.pages.setting.type import (
     LEAST_OBJECT_NUMBER_PT,
     size_for_distance_pt,
 )
+from service.printed import to_print
 
 HOLE_MM = 5.0
 """Diameter of the hole, for the tape and a common paper punch (common practice, no source)."""
@@ -48,7 +49,7 @@ def fit_shoulder_tag(card: ShoulderTag, size: Size, ruler: Ruler) -> tuple[Page,
     """
     area = Rect(_MARGIN_MM, _TOP_MM, size.width_mm - 2 * _MARGIN_MM, 0)
     above = _set_number(ruler, card, area)
-    foot = _set_foot(ruler, card, area, size, "tag 8 of 8")
+    foot = _set_foot(ruler, card, area, size, to_print("tag {number} of {of}", number=8, of=8))
     room_mm = foot[0].rect.y_mm - 1.0 - bottom_of(above) - 1.6
     faces = share_rows(list(_make_rows(ruler, card, area.width_mm)), max(0.0, room_mm))
     return tuple(
@@ -65,7 +66,13 @@ def _draw(
     hole = set_hole(Point(size.width_mm / 2, _HOLE_TOP_MM + HOLE_MM / 2), HOLE_MM)
     above = _set_number(ruler, card, area)
     placed = stack_rows(rows, area.x_mm, bottom_of(above) + 1.6)
-    foot = _set_foot(ruler, card, area, size, f"tag {number} of {of}" if of > 1 else "")
+    foot = _set_foot(
+        ruler,
+        card,
+        area,
+        size,
+        to_print("tag {number} of {of}", number=number, of=of) if of > 1 else "",
+    )
     head = card.head
     blocks = (hole, *above, *placed, *foot)
     return Page(card.kind, head.container_number, head.title, number, of, size, blocks)
@@ -104,7 +111,7 @@ def _is_whole(ruler: Ruler, number: str, style: TextStyle, width_mm: float) -> b
 def _make_rows(ruler: Ruler, card: ShoulderTag, width_mm: float) -> Iterator[Row]:
     """Give hazards first, then each object with its short name."""
     for warn in card.hazards:
-        yield set_warning(ruler, warn, width_mm, _MARK_MM)
+        yield set_warning(ruler, warn, width_mm, _MARK_MM, card.head.second)
     for item in card.objects:
         yield _set_object(ruler, item, width_mm)
 

@@ -17,6 +17,7 @@ from service.pages.setting.give_way import in_english
 from service.pages.setting.second import PURPOSE
 from service.pages.setting.stack import move_blocks
 from service.pages.setting.text import Spot, set_text
+from service.printed import to_print
 
 _GAP_MM = 2.0
 _MARK_LINES = 2
@@ -158,7 +159,7 @@ def _set_figure(ruler: Ruler, card: EndLabel, at: Point, scale: Scale) -> tuple[
         return ()
     at_least = card.lift.qualifier.startswith("at least")
     style = TextStyle(scale.title.size_pt * 1.25, 800, 1.0)
-    words = f"{card.lift.figure_kg} kg" + ("+" if at_least else "")
+    words = to_print("{figure_kg} kg", figure_kg=card.lift.figure_kg) + ("+" if at_least else "")
     width_mm = ruler.width_mm(words, style) + 0.1
     block = set_text(ruler, words, style, Spot(at.x_mm, at.y_mm, width_mm), "weight")
     return move_blocks((block,), 0, (scale.mark_mm - block.rect.height_mm) / 2)

@@ -18,6 +18,7 @@ from service.pages.lid.lists import fit_lists
 from service.pages.lid.space import STRIP, CardSpace, finish_page, make_spaces
 from service.pages.page import Page
 from service.pages.ruler import Ruler
+from service.printed import to_print
 
 _MOST_PICTURE_PAGES = 2
 """A carer reads two cards of pictures; past that, lists show more at once (common practice)."""
@@ -91,7 +92,11 @@ def split_layers(
         if here:
             before.append(CardLayer(layer.heading, here))
         if rest:
-            heading = f"{layer.heading} (continued)" if here and layer.heading else layer.heading
+            heading = (
+                to_print("{heading} (continued)", heading=layer.heading)
+                if here and layer.heading
+                else layer.heading
+            )
             after.append(CardLayer(heading, rest))
     return tuple(before), tuple(after)
 

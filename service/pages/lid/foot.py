@@ -10,10 +10,13 @@ from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
+from service.printed import to_print
 
-NOT_AN_ASSESSMENT = "Repeats the records; not a risk assessment. A silent record is no all-clear."
-NOBODY = "whoever keeps the records"
-PEN_WORDS = "Checked: date, initials"
+NOT_AN_ASSESSMENT = to_print(
+    "Repeats the records; not a risk assessment. A silent record is no all-clear."
+)
+NOBODY = to_print("whoever keeps the records")
+PEN_WORDS = to_print("Checked: date, initials")
 _PEN_LINES = 3
 _PEN_LINE_MM = 22.0
 
@@ -30,7 +33,7 @@ def set_foot(ruler: Ruler, head: Head, orientation: str, area: Rect) -> tuple[Bl
 
 def _set_rows(ruler: Ruler, head: Head, orientation: str, area: Rect) -> tuple[Block, ...]:
     rule = ShapeBlock("rule", Rect(area.x_mm, 0, area.width_mm, HAIRLINE_MM), Shade.BLACK)
-    ask = f"Ask first: {head.questions or NOBODY}"
+    ask = to_print("Ask first: {asked}", asked=head.questions or NOBODY)
     ask_mm = area.width_mm if not head.packed else area.width_mm * 0.56
     first = [set_text(ruler, ask, _BOLD, Spot(area.x_mm, 1.0, ask_mm), "questions")]
     if head.packed:

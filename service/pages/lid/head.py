@@ -21,6 +21,7 @@ from service.pages.setting.type import (
     size_for_distance_pt,
 )
 from service.pages.symbol import dark_part, set_symbol
+from service.printed import to_print
 
 _LEAST_TITLE_MM = 42.0
 """A title column narrower than this goes below the number instead of beside it."""
@@ -50,7 +51,12 @@ def set_head(ruler: Ruler, head: Head, text: HeadText, area: Rect, look: Look) -
 def _set_revision(ruler: Ruler, head: Head, part: str, dark: Rect) -> tuple[Block, ...]:
     """Set revision and check letters left of the symbol, ending with it."""
     style = TextStyle(CAPTION_PT, weight=700, leading_ratio=1.15, align=Align.END)
-    words = [f"r{head.revision} {head.check_letters}", *([part] if part else [])]
+    words = [
+        to_print(
+            "r{revision} {check_letters}", revision=head.revision, check_letters=head.check_letters
+        ),
+        *([part] if part else []),
+    ]
     width_mm = max(ruler.width_mm(line, style) for line in words) + 0.2
     x_mm = dark.x_mm - 2.2 - width_mm
     y_mm = dark.bottom_mm - len(words) * style.leading_mm + 0.9

@@ -21,12 +21,13 @@ from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of
 from service.pages.setting.text import Spot, break_number, longest_piece_mm, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT
+from service.printed import to_print
 
 _NUMBER = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=700, leading_ratio=1.16)
 _TITLE = TextStyle(CAPTION_PT, leading_ratio=1.16)
 _HEADING = TextStyle(LEAST_OBJECT_NUMBER_PT, weight=800, leading_ratio=1.3)
 _NOTE = TextStyle(CAPTION_PT, weight=600, leading_ratio=1.2)
-_NOTE_WORDS = "A few of the objects; the contents list shows and describes them all."
+_NOTE_WORDS = to_print("A few of the objects; the contents list shows and describes them all.")
 _PICTURE_MM = 20.0
 _PICTURE_WIDTH_MM = 26.0
 _LONGEST_NUMBER_MM = 34.0

@@ -17,6 +17,7 @@ from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import LEAST_OBJECT_NUMBER_PT
+from service.printed import to_print
 
 LEAST_AREA_MM = 30.0
 """Below a picture of the least size with its caption a space counts as full."""
@@ -25,7 +26,7 @@ LEAST_LIST_MM = 9.0
 _BREATH_MM = 2.0
 STRIP = "handling strip"
 _SMALL_MARK_MM = 8.0
-_REMINDER = "Lifting and hazards: see card 1"
+_REMINDER = to_print("Lifting and hazards: see card 1")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,7 @@ def make_space(
     """
     look = look_for(size)
     inside = inner_rect(size, look.margin_mm)
-    part = f"card {number} of {of}" if of > 1 else ""
+    part = to_print("card {number} of {of}", number=number, of=of) if of > 1 else ""
     head = set_head(ruler, card.head, HeadText((card.count_words,), part), inside, look)
     top_mm = bottom_of(head) + _BREATH_MM
     strip_area = Rect(inside.x_mm, top_mm, inside.width_mm, 0)

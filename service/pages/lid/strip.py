@@ -14,6 +14,7 @@ from service.pages.setting.second import STYLE, set_second
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_OBJECT_NUMBER_PT, caps_mm, size_for_caps_pt
+from service.printed import to_print
 
 MOST_POINTERS = 4
 """Above this many objects a warning says how many, where each carries the mark itself."""
@@ -117,7 +118,7 @@ def _set_weight(ruler: Ruler, lift: LiftAdvice, width_mm: float) -> tuple[Block,
         known = set_text(ruler, lift.qualifier, _HEADING, Spot(0, 0, width_mm), "basis")
         below = Spot(0, known.rect.bottom_mm, width_mm)
         return (known, set_text(ruler, lift.advice, _BODY, below, "lift-advice"))
-    figure = f"{lift.figure_kg} kg"
+    figure = to_print("{figure_kg} kg", figure_kg=lift.figure_kg)
     figure_mm = ruler.width_mm(figure, _FIGURE) + 0.1
     weight = set_text(ruler, figure, _FIGURE, Spot(0, -0.9, figure_mm), "weight")
     x_mm = figure_mm + _GAP_MM
@@ -210,10 +211,12 @@ def write_pointers(warn: Warn) -> str:
     """Name the objects a warning is about; of many, those that do not carry its mark."""
     if len(warn.pointers) <= MOST_POINTERS or warn.unmarked == warn.pointers:
         return _name_all(warn.pointers)
-    total = f"{len(warn.pointers)} objects"
+    total = to_print("{number} objects", number=len(warn.pointers))
     if not warn.unmarked:
-        return f"{total}, each marked."
-    return f"{total}: marked, and also {_name_all(warn.unmarked)}"
+        return to_print("{total}, each marked.", total=total)
+    return to_print(
+        "{total}: marked, and also {unmarked}", total=total, unmarked=_name_all(warn.unmarked)
+    )
 
 
 def _name_all(pointers: Sequence[Pointer]) -> str:

@@ -7,17 +7,21 @@ from dataclasses import replace
 from itertools import repeat
 
 from service.cards.papers.check_sheet import CheckSheet
+from service.cards.papers.precautions import FOUND, NO_PROMISE
+from service.cards.second.phrases import ASK
 from service.cards.words import count, join_words
 from service.geometry import Rect, Size
 from service.handling.checks.kinds import CHECKS
 from service.pages.look import HAIRLINE_MM, RULE_MM, inner_rect
 from service.pages.page import Align, Block, Page, Shade, ShapeBlock, TextStyle
 from service.pages.rounds.sheet_row import GAP_MM, PLACE_MM, TICK_STEP_MM, Columns, set_rows
-from service.pages.rounds.warnings import Item, share_items, stack_items
+from service.pages.rounds.warnings import Item, Voice, share_items, stack_items
 from service.pages.ruler import Ruler
+from service.pages.setting.second import set_beside
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
+from service.printed import to_print
 
 KIND = "check-sheet"
 
@@ -27,14 +31,14 @@ _BODY = TextStyle(max(CAPTION_PT, 9.0), leading_ratio=1.28)
 _LABEL = TextStyle(LEAST_CAPTION_PT, weight=600, leading_ratio=1.2)
 _FOOT = TextStyle(LEAST_CAPTION_PT, leading_ratio=1.25)
 
-_HIDDEN = "Places are hidden: the sheet goes by container number."
+_HIDDEN = to_print("Places are hidden: the sheet goes by container number.")
 _HOW = (
-    "Tick one box for each kind. What cannot be done, or may not be opened, stays empty: note why.",
-    (
-        "Something found: close it, do not shake it or carry it about uncovered, isolate it, and"
-        " tell whom to ask. Where a box says do not open, ask first."
+    to_print(
+        "Tick one box for each kind. What cannot be done, or may not be opened, stays empty: note"
+        " why."
     ),
-    "A hazard that is not named here may still be there: nothing recorded is no promise.",
+    FOUND,
+    NO_PROMISE,
 )
 
 
@@ -45,7 +49,8 @@ def fit_check_sheet(sheet: CheckSheet, size: Size, ruler: Ruler) -> tuple[Page, 
     foot = _set_foot(ruler, sheet, inside)
     top_mm = bottom_of(_set_head(ruler, sheet, columns, (88, 88)))
     room_mm = min(block.rect.y_mm for block in foot) - top_mm - 1.5
-    rows = [part for row in sheet.rows for part in set_rows(ruler, row, columns, room_mm=room_mm)]
+    voice = Voice(ruler, sheet.second)
+    rows = [part for row in sheet.rows for part in set_rows(voice, row, columns, room_mm=room_mm)]
     shared = share_items(rows, repeat(room_mm), gap_mm=0.0)
     return tuple(
         _set_page(ruler, sheet, columns, (some, top_mm, foot), (number, len(shared)))
@@ -64,7 +69,7 @@ def _set_page(
     head = _set_head(ruler, sheet, columns, numbering)
     # Each row stands on the column of the sheet already; only its height is chosen here.
     blocks = (*head, *stack_items(rows, 0.0, top_mm, gap_mm=0.0), *foot)
-    title = f"Check sheet, {sheet.made}"
+    title = to_print("Check sheet, {made}", made=sheet.made)
     inside = columns.inside
     size = Size(inside.width_mm + 2 * _MARGIN_MM, inside.height_mm + 2 * _MARGIN_MM)
     return Page(KIND, "check sheet", title, *numbering, size, blocks)
@@ -77,9 +82,14 @@ def _set_head(
     number, of = numbering
     half_mm = inside.width_mm / 2
     title = set_text(
-        ruler, "Check sheet", _HEAD, Spot(inside.x_mm, inside.y_mm, half_mm), "heading"
+        ruler, to_print("Check sheet"), _HEAD, Spot(inside.x_mm, inside.y_mm, half_mm), "heading"
     )
-    page = join_words((count(len(sheet.rows), "container"), f"page {number} of {of}"))
+    page = join_words(
+        (
+            count(len(sheet.rows), "container"),
+            to_print("page {number} of {of}", number=number, of=of),
+        )
+    )
     spot = Spot(inside.x_mm + half_mm, inside.y_mm + 2.6, half_mm)
     blocks: list[Block] = [
         title,
@@ -99,10 +109,10 @@ def _set_head(
 
 
 def _set_labels(ruler: Ruler, sheet: CheckSheet, columns: Columns, top_mm: float) -> list[Block]:
-    place = "Container" if sheet.hides_locations else "Container, place"
+    place = to_print("Container") if sheet.hides_locations else to_print("Container, place")
     labels = [
         (place, columns.inside.x_mm, PLACE_MM),
-        ("What is in it, what to know", columns.middle_x_mm, columns.middle_mm + GAP_MM),
+        (to_print("What is in it, what to know"), columns.middle_x_mm, columns.middle_mm + GAP_MM),
         *((CHECKS[kind].name, columns.tick_x_mm(kind), TICK_STEP_MM) for kind in columns.asked),
     ]
     return [
@@ -115,13 +125,16 @@ def _set_foot(ruler: Ruler, sheet: CheckSheet, inside: Rect) -> tuple[Block, ...
     rule = ShapeBlock("rule", Rect(inside.x_mm, 0, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
     blocks: list[Block] = [rule]
     looks = (f"{CHECKS[kind].name}: {CHECKS[kind].looks_for}." for kind in sheet.asked)
-    asked = f"Ask: {sheet.questions}" if sheet.questions else ""
+    asked = to_print("Ask: {asked}", asked=sheet.questions) if sheet.questions else ""
     for purpose, words, style in (
         ("looks-for", join_words(looks, between=" "), _FOOT),
         *(("how", words, _FOOT) for words in _HOW),
         ("questions", asked, replace(_BODY, weight=700)),
+        ("note", sheet.second.note if sheet.second else "", _FOOT),
     ):
         if words:
             spot = Spot(inside.x_mm, bottom_of(blocks) + 0.6, inside.width_mm)
-            blocks.append(set_text(ruler, words, style, spot, purpose))
+            block = set_text(ruler, words, style, spot, purpose)
+            english = ASK if purpose == "questions" else words
+            blocks += (block, *set_beside(ruler, sheet.second, english, block))
     return move_blocks(tuple(blocks), 0, inside.bottom_mm - bottom_of(blocks))

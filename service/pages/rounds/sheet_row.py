@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from service.cards.papers.check_sheet import SheetRow
+from service.cards.second.phrases import ASK
 from service.cards.words import join_words
 from service.geometry import Rect
 from service.handling.checks.kinds import CheckKind
@@ -16,6 +17,7 @@ from service.pages.look import HAIRLINE_MM
 from service.pages.page import Align, Block, PictureBlock, Shade, ShapeBlock, TextStyle
 from service.pages.rounds.warnings import (
     Item,
+    Voice,
     WarningLook,
     pair_items,
     set_warnings,
@@ -23,9 +25,11 @@ from service.pages.rounds.warnings import (
     stack_items,
 )
 from service.pages.ruler import Ruler
+from service.pages.setting.second import set_beside
 from service.pages.setting.stack import bottom_of
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
+from service.printed import to_print
 
 PLACE_MM = 46.0
 GAP_MM = 4.0
@@ -88,12 +92,13 @@ class Columns:
         return self.ticks_x_mm + TICK_WORDS_MM + TICK_STEP_MM * self.asked.index(kind)
 
 
-def set_rows(ruler: Ruler, row: SheetRow, columns: Columns, *, room_mm: float) -> Iterator[Item]:
+def set_rows(voice: Voice, row: SheetRow, columns: Columns, *, room_mm: float) -> Iterator[Item]:
     """Set a container as one row; warnings that no page holds go on in rows that name it again."""
+    ruler = voice.ruler
     place = _set_place(ruler, row, columns.inside)
     ticks = _set_ticks(ruler, row, columns)
     photos = _set_photos(row, columns)
-    items, top_mm = _place_warnings(ruler, row, columns, bottom_of([*photos, *ticks]))
+    items, top_mm = _place_warnings(voice, row, columns, bottom_of([*photos, *ticks]))
     shared = share_items(items, _rooms(room_mm, top_mm), gap_mm=_ITEM_GAP_MM)
     for number, some in enumerate(shared, start=1):
         is_first = number == 1
@@ -104,17 +109,17 @@ def set_rows(ruler: Ruler, row: SheetRow, columns: Columns, *, room_mm: float) -
 
 
 def _place_warnings(
-    ruler: Ruler, row: SheetRow, columns: Columns, bottom_mm: float
+    voice: Voice, row: SheetRow, columns: Columns, bottom_mm: float
 ) -> tuple[tuple[Item, ...], float]:
     """Set the warnings in pairs below photos and boxes, or beside these where no photo stands.
 
     Gives them with where they begin.
     """
-    beside = _warn(ruler, row, columns.middle_mm)
+    beside = _warn(voice, row, columns.middle_mm)
     high_mm = sum(item.height_mm + _ITEM_GAP_MM for item in beside)
     if not row.photos and _PADDING_MM + high_mm <= bottom_mm:
         return beside, _PADDING_MM
-    below = _warn(ruler, row, columns.warning_mm)
+    below = _warn(voice, row, columns.warning_mm)
     return pair_items(below, columns.warning_mm + GAP_MM), bottom_mm + _BELOW_MM
 
 
@@ -154,7 +159,7 @@ def _set_place(ruler: Ruler, row: SheetRow, inside: Rect) -> list[Block]:
 def _set_again(ruler: Ruler, row: SheetRow, inside: Rect) -> list[Block]:
     number = _set_number(ruler, row, inside)
     spot = Spot(inside.x_mm, number.rect.bottom_mm + 0.4, PLACE_MM)
-    return [number, set_text(ruler, "continued", _SMALL, spot, "continued")]
+    return [number, set_text(ruler, to_print("continued"), _SMALL, spot, "continued")]
 
 
 def _set_number(ruler: Ruler, row: SheetRow, inside: Rect) -> Block:
@@ -174,7 +179,7 @@ def _set_photos(row: SheetRow, columns: Columns) -> list[Block]:
             "photo",
             Rect(columns.middle_x_mm + at * step_mm, _PADDING_MM, _PHOTO_MM, _PHOTO_MM),
             one.photo,
-            f"Photo of {one.object_number}",
+            to_print("Photo of {object_number}", object_number=one.object_number),
             Align.START,
             Align.START,
         )
@@ -182,18 +187,20 @@ def _set_photos(row: SheetRow, columns: Columns) -> list[Block]:
     ]
 
 
-def _warn(ruler: Ruler, row: SheetRow, width_mm: float) -> tuple[Item, ...]:
-    items = set_warnings(ruler, row.handling, _LOOK, width_mm)
-    asked = join_words(("Ask:", row.questions), between=" ") if row.questions else ""
+def _warn(voice: Voice, row: SheetRow, width_mm: float) -> tuple[Item, ...]:
+    ruler = voice.ruler
+    items = set_warnings(voice, row.handling, _LOOK, width_mm)
+    asked = join_words((to_print("Ask:"), row.questions), between=" ") if row.questions else ""
     if not asked:
         return items
     block = set_text(ruler, asked, _BOLD, Spot(0, 0, width_mm), "questions")
-    return (*items, Item((block,), block.rect.height_mm))
+    blocks = (block, *set_beside(ruler, voice.second, ASK, block))
+    return (*items, Item(blocks, bottom_of(blocks)))
 
 
 def _set_ticks(ruler: Ruler, row: SheetRow, columns: Columns) -> list[Block]:
     blocks: list[Block] = []
-    for at, words in enumerate(("OK", "Found")):
+    for at, words in enumerate((to_print("OK"), to_print("Found"))):
         y_mm = _PADDING_MM + at * (_BOX_MM + _BOX_GAP_MM)
         spot = Spot(columns.ticks_x_mm, y_mm + 0.7, TICK_WORDS_MM)
         blocks.append(set_text(ruler, words, _SMALL, spot, "tick-words"))
@@ -218,6 +225,6 @@ def _set_ticks(ruler: Ruler, row: SheetRow, columns: Columns) -> list[Block]:
 def _pen_lines(columns: Columns) -> tuple[tuple[str, float, float], ...]:
     middle_mm = columns.inside.right_mm - 24.0
     return (
-        ("Note", columns.ticks_x_mm, middle_mm - 2.0),
-        ("Initials", middle_mm, columns.inside.right_mm),
+        (to_print("Note"), columns.ticks_x_mm, middle_mm - 2.0),
+        (to_print("Initials"), middle_mm, columns.inside.right_mm),
     )

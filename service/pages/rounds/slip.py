@@ -8,24 +8,31 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from service.cards.papers.precautions import SILENT
 from service.cards.papers.removal_slip import RemovalSlip
+from service.cards.second.phrases import ASK
 from service.cards.words import join_words
 from service.errors import DoesNotFitError
 from service.geometry import Rect, Size
 from service.pages.look import HAIRLINE_MM, RULE_MM, inner_rect
 from service.pages.page import Align, Block, Page, PictureBlock, Shade, ShapeBlock, TextStyle
 from service.pages.rounds.facts import Fact, FactLook, set_facts
+from service.pages.rounds.speaking import fit_in_both
 from service.pages.rounds.warnings import (
     Item,
+    Voice,
     WarningLook,
+    set_sentence,
     set_warnings,
     share_items,
     stack_items,
 )
 from service.pages.ruler import Ruler
+from service.pages.setting.second import set_beside
 from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_number, set_text
 from service.pages.setting.type import CAPTION_PT, LEAST_CAPTION_PT
+from service.printed import to_print
 
 KIND = "removal-slip"
 
@@ -53,12 +60,20 @@ _LITTLE = WarningLook(7.0, replace(_LARGE.heading, size_pt=CAPTION_PT), _SMALL)
 """Warnings are set large where one card holds them so."""
 _ITEM_GAP_MM = 1.2
 
-_LEAVE = "Leave this slip in the gap until the object is back."
-_SILENT = "No hazard is recorded; that does not mean there is none."
+_LEAVE = to_print("Leave this slip in the gap until the object is back.")
 
 
 def fit_removal_slip(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page, ...]:
     """Lay a slip out on as many cards as its warnings need, nearly always one.
+
+    Raises:
+        DoesNotFitError: When what was taken out cannot be named on one card.
+    """
+    return fit_in_both(_fit, slip, size, ruler)
+
+
+def _fit(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page, ...]:
+    """Lay a slip out as it is worded.
 
     Raises:
         DoesNotFitError: When what was taken out cannot be named on one card.
@@ -86,7 +101,7 @@ def fit_removal_slip(slip: RemovalSlip, size: Size, ruler: Ruler) -> tuple[Page,
         top_mm = bottom_of(head) + _ITEM_GAP_MM
         body = stack_items(some, inside.x_mm, top_mm, gap_mm=_ITEM_GAP_MM)
         blocks = (*_set_top(ruler, slip, inside, (number, len(shared))), *head, *body, *foot)
-        title = f"Removal slip, {slip.object_number}"
+        title = to_print("Removal slip, {object_number}", object_number=slip.object_number)
         pages.append(Page(KIND, slip.container_number, title, number, len(shared), size, blocks))
     return tuple(pages)
 
@@ -98,21 +113,21 @@ def _rooms(foot_mm: float, first: Sequence[Block], again: Sequence[Block]) -> It
 
 
 def _warn(ruler: Ruler, slip: RemovalSlip, look: WarningLook, width_mm: float) -> tuple[Item, ...]:
-    items = set_warnings(ruler, slip.handling, look, width_mm)
+    voice = Voice(ruler, slip.second)
+    items = set_warnings(voice, slip.handling, look, width_mm)
     if slip.handling.hazards:
         return items
-    silent = set_text(ruler, _SILENT, look.body, Spot(0, 0, width_mm), "silent")
-    return (*items, Item((silent,), silent.rect.height_mm))
+    return (*items, set_sentence(voice, SILENT, look.body, width_mm))
 
 
 def _set_top(
     ruler: Ruler, slip: RemovalSlip, inside: Rect, numbering: tuple[int, int]
 ) -> tuple[Block, ...]:
     number, of = numbering
-    card = f"card {number} of {of}" if of > 1 else ""
-    said = join_words((f"Slip {slip.slip}", card))
+    card = to_print("card {number} of {of}", number=number, of=of) if of > 1 else ""
+    said = join_words((to_print("Slip {slip}", slip=slip.slip), card))
     removed = set_text(
-        ruler, "REMOVED", _REMOVED, Spot(inside.x_mm, inside.y_mm - 1.5, 55.0), "heading"
+        ruler, to_print("REMOVED"), _REMOVED, Spot(inside.x_mm, inside.y_mm - 1.5, 55.0), "heading"
     )
     half_mm = inside.width_mm / 2
     spot = Spot(inside.x_mm + half_mm, inside.y_mm + 0.6, half_mm)
@@ -133,7 +148,7 @@ def _set_first(ruler: Ruler, slip: RemovalSlip, inside: Rect) -> tuple[Block, ..
     if has_photo:
         x_mm = inside.right_mm - _PHOTO.width_mm
         frame = Rect(x_mm, top_mm, _PHOTO.width_mm, _PHOTO.height_mm)
-        alt = f"Photo of {slip.object_number}"
+        alt = to_print("Photo of {object_number}", object_number=slip.object_number)
         blocks.append(PictureBlock("photo", frame, slip.photo, alt, Align.END, Align.START))
     below = Rect(inside.x_mm, bottom_of(blocks) + 2.0, inside.width_mm, 0)
     blocks += _set_facts(ruler, slip, below)
@@ -153,12 +168,17 @@ def _set_object(ruler: Ruler, slip: RemovalSlip, area: Rect) -> tuple[Block, ...
     ]
     number = next((block for block in tried if len(block.lines) == 1), tried[-1])
     blocks: list[Block] = [number]
-    parts = f"Parts: {slip.parts}" if slip.parts else ""
+    parts = to_print("Parts: {parts}", parts=slip.parts) if slip.parts else ""
     photo = slip.photo_words[:1].upper() + slip.photo_words[1:]
     lines = (
         ("name", slip.name, _NAME, _NAME_LINES),
         ("parts", parts, _VALUE, 0),
-        ("photo-words", f"Photo: {slip.photo_words}" if photo else "", _SMALL, 1),
+        (
+            "photo-words",
+            to_print("Photo: {photo_words}", photo_words=slip.photo_words) if photo else "",
+            _SMALL,
+            1,
+        ),
     )
     for purpose, words, style, most in lines:
         if words:
@@ -170,13 +190,13 @@ def _set_object(ruler: Ruler, slip: RemovalSlip, area: Rect) -> tuple[Block, ...
 def _set_facts(ruler: Ruler, slip: RemovalSlip, area: Rect) -> list[Block]:
     source = join_words((slip.container_number, slip.place), between=", ")
     facts = (
-        Fact("From", source),
-        *([Fact("Place", slip.location)] if slip.location else []),
-        Fact("To", slip.to_whom, _WORD_LINES),
-        Fact("Taken by", slip.taken_by, _WORD_LINES),
-        Fact("Out", slip.out_on),
-        Fact("Due back", slip.due_back),
-        Fact("Why", slip.reason, _REASON_LINES),
+        Fact(to_print("From"), source),
+        *([Fact(to_print("Place"), slip.location)] if slip.location else []),
+        Fact(to_print("To"), slip.to_whom, _WORD_LINES),
+        Fact(to_print("Taken by"), slip.taken_by, _WORD_LINES),
+        Fact(to_print("Out"), slip.out_on),
+        Fact(to_print("Due back"), slip.due_back),
+        Fact(to_print("Why"), slip.reason, _REASON_LINES),
     )
     return set_facts(ruler, facts, _FACTS, area)
 
@@ -184,7 +204,7 @@ def _set_facts(ruler: Ruler, slip: RemovalSlip, area: Rect) -> list[Block]:
 def _set_foot(ruler: Ruler, slip: RemovalSlip, inside: Rect) -> tuple[Block, ...]:
     rule = ShapeBlock("rule", Rect(inside.x_mm, 0, inside.width_mm, HAIRLINE_MM), Shade.BLACK)
     blocks: list[Block] = [rule]
-    asked = f"Ask: {slip.questions}" if slip.questions else ""
+    asked = to_print("Ask: {asked}", asked=slip.questions) if slip.questions else ""
     for purpose, words, style in (
         ("questions", asked, replace(_VALUE, size_pt=CAPTION_PT)),
         ("leave", _LEAVE, _SMALL),
@@ -192,5 +212,7 @@ def _set_foot(ruler: Ruler, slip: RemovalSlip, inside: Rect) -> tuple[Block, ...
     ):
         if words:
             spot = Spot(inside.x_mm, bottom_of(blocks) + 0.5, inside.width_mm)
-            blocks.append(set_text(ruler, words, style, spot, purpose))
+            block = set_text(ruler, words, style, spot, purpose)
+            asks = purpose == "questions"
+            blocks += (block, *(set_beside(ruler, slip.second, ASK, block) if asks else ()))
     return move_blocks(tuple(blocks), 0, inside.bottom_mm - bottom_of(blocks))

@@ -8,6 +8,7 @@ from service.pages.page import Block, MarkBlock, Shade, TextStyle
 from service.pages.ruler import Ruler
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT
+from service.printed import to_print
 from service.symbols.pictograms import OWN, Pictogram, Status
 
 SIZES_MM = (20.0, 12.0, 8.0)
@@ -24,8 +25,12 @@ _FACTS = TextStyle(CAPTION_PT, leading_ratio=1.22, shade=Shade.GREY)
 def set_cell(ruler: Ruler, pictogram: Pictogram, *, width_mm: float) -> tuple[Block, ...]:
     """Set a mark from the corner (0, 0); nothing that is said of it is shortened."""
     blocks: list[Block] = [*_set_marks(pictogram)]
-    form = "own form" if pictogram.geometry == OWN else f"after {pictogram.geometry}"
-    status = "draft" if pictogram.status is Status.DRAFT else "read by staff"
+    form = (
+        to_print("own form")
+        if pictogram.geometry == OWN
+        else to_print("after {geometry}", geometry=pictogram.geometry)
+    )
+    status = to_print("draft") if pictogram.status is Status.DRAFT else to_print("read by staff")
     facts = join_words((form, status))
     y_mm = 0.0
     lines = (

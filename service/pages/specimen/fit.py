@@ -17,6 +17,7 @@ from service.pages.setting.stack import bottom_of, move_blocks
 from service.pages.setting.text import Spot, set_text
 from service.pages.setting.type import CAPTION_PT
 from service.pages.specimen.cell import SIZES_MM, set_cell
+from service.printed import to_print
 from service.symbols.pictograms import Family, Pictogram
 
 KIND = "mark-specimen"
@@ -32,22 +33,26 @@ _HEADING = TextStyle(12.0, weight=700, leading_ratio=1.2)
 _BODY = TextStyle(max(CAPTION_PT, 9.0), leading_ratio=1.28)
 
 _HEADINGS = {
-    Family.WARNING: "Warning: what can hurt people",
-    Family.PROHIBITION: "Prohibition: what not to do",
-    Family.MANDATORY: "Mandatory: what to do or wear first",
-    Family.HANDLING: "Handling: what the contents need",
-    Family.PANEL: "Panels: what is to be asked",
-    Family.CHEMICAL: "Chemical: only for chemicals in their original containers",
+    Family.WARNING: to_print("Warning: what can hurt people"),
+    Family.PROHIBITION: to_print("Prohibition: what not to do"),
+    Family.MANDATORY: to_print("Mandatory: what to do or wear first"),
+    Family.HANDLING: to_print("Handling: what the contents need"),
+    Family.PANEL: to_print("Panels: what is to be asked"),
+    Family.CHEMICAL: to_print("Chemical: only for chemicals in their original containers"),
 }
 _NOTES = (
     (
-        "These are caution marks of our own, in the geometry of published families. None is a"
-        " conforming sign, and none is a label for chemicals that are supplied. Local rules and"
-        " the people who answer for them come first."
+        to_print(
+            "These are caution marks of our own, in the geometry of published families. None is a"
+            " conforming sign, and none is a label for chemicals that are supplied. Local rules and"
+            " the people who answer for them come first."
+        )
     ),
     (
-        "A mark is printed with its words, at least 8 mm wide. Draft: staff of a store have not"
-        " read it yet at that size without its words."
+        to_print(
+            "A mark is printed with its words, at least 8 mm wide. Draft: staff of a store have not"
+            " read it yet at that size without its words."
+        )
     ),
 )
 
@@ -84,7 +89,7 @@ def fit_specimen(pictograms: Sequence[Pictogram], size: Size, ruler: Ruler) -> t
             blocks += move_blocks(row.blocks, inside.x_mm, y_mm)
             y_mm += row.height_mm
         page_blocks = (*blocks, *foot)
-        pages.append(Page(KIND, "marks", "Marks", number, len(shared), size, page_blocks))
+        pages.append(Page(KIND, "marks", to_print("Marks"), number, len(shared), size, page_blocks))
     return tuple(pages)
 
 
@@ -101,7 +106,7 @@ def _set_rows(ruler: Ruler, pictograms: Sequence[Pictogram], inside: Rect) -> It
 
 
 def _under_heading(ruler: Ruler, row: _Row, width_mm: float) -> _Row:
-    words = _HEADINGS[row.family] + ("" if row.begins else " (continued)")
+    words = _HEADINGS[row.family] + ("" if row.begins else to_print(" (continued)"))
     heading = set_text(ruler, words, _HEADING, Spot(0, 0, width_mm), "family")
     rule = Rect(0, heading.rect.bottom_mm + 0.6, width_mm, HAIRLINE_MM)
     below = move_blocks(row.blocks, 0, rule.bottom_mm + 2.6)
@@ -137,9 +142,13 @@ def _set_head(
 ) -> tuple[Block, ...]:
     number, of = numbering
     half_mm = inside.width_mm / 2
-    title = set_text(ruler, "Marks", _TITLE, Spot(inside.x_mm, inside.y_mm, half_mm), "heading")
+    title = set_text(
+        ruler, to_print("Marks"), _TITLE, Spot(inside.x_mm, inside.y_mm, half_mm), "heading"
+    )
     end = TextStyle(_BODY.size_pt, leading_ratio=1.28, align=Align.END)
-    said = join_words((count(len(pictograms), "mark"), f"page {number} of {of}"))
+    said = join_words(
+        (count(len(pictograms), "mark"), to_print("page {number} of {of}", number=number, of=of))
+    )
     spot = Spot(inside.x_mm + half_mm, inside.y_mm + 2.6, half_mm)
     page = set_text(ruler, said, end, spot, "page")
     below = Spot(inside.x_mm, title.rect.bottom_mm + 0.6, inside.width_mm)
@@ -150,12 +159,18 @@ def _set_head(
 
 def _say_sizes() -> str:
     """Say how large the marks are drawn and how far each carries, rounded down to 0.1 m."""
-    sizes = " and ".join(
+    sizes = to_print(" and ").join(
         (", ".join(f"{size:.0f}" for size in SIZES_MM[:-1]), f"{SIZES_MM[-1]:.0f}")
     )
     tenths = [int(sign_distance_mm(size * _TRIANGLE_RATIO) // 100) / 10 for size in SIZES_MM]
-    metres = " and ".join((", ".join(f"{metre:.1f}" for metre in tenths[:-1]), f"{tenths[-1]:.1f}"))
-    return f"Each is drawn {sizes} mm wide. In good light a triangle carries about {metres} m."
+    metres = to_print(" and ").join(
+        (", ".join(f"{metre:.1f}" for metre in tenths[:-1]), f"{tenths[-1]:.1f}")
+    )
+    return to_print(
+        "Each is drawn {sizes} mm wide. In good light a triangle carries about {metres} m.",
+        sizes=sizes,
+        metres=metres,
+    )
 
 
 def _set_foot(ruler: Ruler, inside: Rect) -> tuple[Block, ...]:

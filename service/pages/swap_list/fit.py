@@ -22,6 +22,7 @@ from service.pages.swap_list.row import (
     set_rows,
     spell,
 )
+from service.printed import to_print
 
 KIND = "swap-list"
 
@@ -31,13 +32,13 @@ _HEAD = TextStyle(20.0, weight=800, leading_ratio=1.1)
 _BODY = TextStyle(max(CAPTION_PT, 9.0), leading_ratio=1.28)
 _LABEL = TextStyle(CAPTION_PT, weight=600, leading_ratio=1.2)
 
-_HIDDEN = "Places are hidden: the list goes by container number."
+_HIDDEN = to_print("Places are hidden: the list goes by container number.")
 _HOW = (
-    (
+    to_print(
         "Take the old card off. A label that would tear the board is covered wholly by one that is"
         " not smaller, or struck through and dated."
     ),
-    "Put the new one on and scan card and container: a card on the wrong box is caught.",
+    to_print("Put the new one on and scan card and container: a card on the wrong box is caught."),
 )
 
 
@@ -58,7 +59,7 @@ def fit_swap_list(swap_list: SwapList, size: Size, ruler: Ruler) -> tuple[Page, 
     for number, some in enumerate(shared, start=1):
         head = _set_head(ruler, swap_list, inside, (number, len(shared)))
         blocks = (*head, *_stack(some, top_mm), *foot)
-        title = f"Swap list, {swap_list.made}"
+        title = to_print("Swap list, {made}", made=swap_list.made)
         pages.append(Page(KIND, "swap list", title, number, len(shared), size, blocks))
     return tuple(pages)
 
@@ -89,9 +90,16 @@ def _set_head(
 ) -> tuple[Block, ...]:
     number, of = numbering
     half_mm = inside.width_mm / 2
-    title = set_text(ruler, "Swap list", _HEAD, Spot(inside.x_mm, inside.y_mm, half_mm), "heading")
+    title = set_text(
+        ruler, to_print("Swap list"), _HEAD, Spot(inside.x_mm, inside.y_mm, half_mm), "heading"
+    )
     end = TextStyle(_BODY.size_pt, leading_ratio=1.28, align=Align.END)
-    page = join_words((count(len(swap_list.rows), "card"), f"page {number} of {of}"))
+    page = join_words(
+        (
+            count(len(swap_list.rows), "card"),
+            to_print("page {number} of {of}", number=number, of=of),
+        )
+    )
     spot = Spot(inside.x_mm + half_mm, inside.y_mm + 2.6, half_mm)
     said = spell(ruler, join_words((swap_list.museum, swap_list.made)))
     top_mm = title.rect.bottom_mm + 0.6
@@ -101,13 +109,13 @@ def _set_head(
         spot = Spot(inside.x_mm, bottom_of(blocks) + 0.3, inside.width_mm)
         blocks.append(set_text(ruler, _HIDDEN, _BODY, spot, "hidden"))
     old_mm, new_mm, initials_mm = (inside.right_mm - TICKS_MM + step for step in TICK_STEPS_MM)
-    place = "Container" if swap_list.hides_locations else "Container, place"
+    place = to_print("Container") if swap_list.hides_locations else to_print("Container, place")
     labels = (
         (place, inside.x_mm, NUMBER_MM),
-        ("Old card, new card, and why", inside.x_mm + NUMBER_MM + GAP_MM, 80.0),
-        ("Old off", old_mm, 12.0),
-        ("New on", new_mm, 12.0),
-        ("Initials", initials_mm, 15.0),
+        (to_print("Old card, new card, and why"), inside.x_mm + NUMBER_MM + GAP_MM, 80.0),
+        (to_print("Old off"), old_mm, 12.0),
+        (to_print("New on"), new_mm, 12.0),
+        (to_print("Initials"), initials_mm, 15.0),
     )
     top_mm = bottom_of(blocks) + 2.4
     for words, x_mm, width_mm in labels:

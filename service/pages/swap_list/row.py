@@ -20,6 +20,7 @@ from service.pages.ruler import Ruler
 from service.pages.setting.stack import bottom_of
 from service.pages.setting.text import Spot, break_number, set_number, set_text
 from service.pages.setting.type import CAPTION_PT
+from service.printed import to_print
 
 NUMBER_MM = 46.0
 GAP_MM = 4.0
@@ -59,7 +60,16 @@ def set_rows(ruler: Ruler, row: SwapRow, inside: Rect, *, room_mm: float) -> Ite
     """
     parts = _divide(ruler, _printable(ruler, row), inside, room_mm)
     for number, part in enumerate(parts, start=1):
-        card = f"{part.card} (part {number} of {len(parts)})" if len(parts) > 1 else part.card
+        card = (
+            to_print(
+                "{card} (part {number} of {of})",
+                card=part.card,
+                number=number,
+                of=len(parts),
+            )
+            if len(parts) > 1
+            else part.card
+        )
         yield _set_row(ruler, replace(part, card=card), inside, has_ticks=number == 1)
 
 
@@ -87,7 +97,9 @@ def _divide(ruler: Ruler, row: SwapRow, inside: Rect, room_mm: float) -> tuple[S
         DoesNotFitError: When one reason is higher than a page.
     """
     # The longest name a part can get, so that it fits with whatever number it has.
-    longest = replace(row, card=f"{row.card} (part 88 of 88)")
+    longest = replace(
+        row, card=to_print("{card} (part {number} of {of})", card=row.card, number=88, of=88)
+    )
     height_mm = _set_row(ruler, longest, inside, has_ticks=True).height_mm
     if height_mm <= room_mm:
         return (row,)
@@ -142,7 +154,7 @@ def _set_words(ruler: Ruler, row: SwapRow, inside: Rect) -> list[Block]:
         ("versions", f"{row.old}   \N{RIGHTWARDS ARROW}   {row.new}", _CARD),
         ("urgency", URGENCY_WORDS[row.urgency], _BOLD if is_first else _BODY),
         *(("reason", reason, _BODY) for reason in row.reasons),
-        ("where", f"Where: {row.where}", _BODY),
+        ("where", to_print("Where: {where}", where=row.where), _BODY),
     ]
     blocks: list[Block] = []
     y_mm = _PADDING_MM

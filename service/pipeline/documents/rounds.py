@@ -9,7 +9,7 @@ from pathlib import Path
 from service.cards.papers.check_sheet import CheckSheet
 from service.cards.papers.isolation_label import IsolationLabel
 from service.cards.papers.removal_slip import RemovalSlip
-from service.errors import ContentsError
+from service.errors import NothingToDoError
 from service.pages.rounds.isolation import fit_isolation_label
 from service.pages.rounds.sheet import fit_check_sheet
 from service.pages.rounds.slip import fit_removal_slip
@@ -17,6 +17,7 @@ from service.pages.rounds.spelling import spell_paper
 from service.pipeline.documents.document import WHOLE_PAGE, Paper, no_photos, print_document
 from service.pipeline.printing.photos import Photos
 from service.pipeline.ready import Workshop
+from service.printed import to_print
 from service.render.pictures.prepare import PhotoSource, prepare_photos
 from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS, find_stock
@@ -25,7 +26,7 @@ SLIP_PAPERS = {"A4": "A4 card 4xA6", "Letter": "Letter card 4xquarter", "A6": "A
 LABEL_PAPERS = {"A4": "A4 card 2xA5", "Letter": "Letter card 2xhalf"}
 """The stock on each paper: several slips a page, or one a sheet; labels two a page."""
 
-_UNUSABLE = "cannot be used"
+_UNUSABLE = to_print("cannot be used")
 
 
 def print_check_sheet(
@@ -38,12 +39,12 @@ def print_check_sheet(
     """Print the sheet; the file stands in a folder of its own below the scratch folder.
 
     Raises:
-        ContentsError: When nothing is due.
+        NothingToDoError: When nothing is due.
         ProofFailedError: When a page does not read back as it should.
     """
     if not sheet.rows:
         message = "Nothing is due."
-        raise ContentsError(message)
+        raise NothingToDoError(message)
     wanted = (one.photo for row in sheet.rows for one in row.photos)
     photos = _prepare(wanted, sources, workshop)
     rows = tuple(
@@ -53,7 +54,7 @@ def print_check_sheet(
     stock = _find(WHOLE_PAGE, paper)
     spelled = spell_paper(workshop.ruler, replace(sheet, rows=rows))
     pages = fit_check_sheet(spelled, stock.label, workshop.ruler)
-    return print_document(pages, Paper(stock), photos, workshop, title="Check sheet")
+    return print_document(pages, Paper(stock), photos, workshop, title=to_print("Check sheet"))
 
 
 def print_removal_slips(
@@ -66,12 +67,12 @@ def print_removal_slips(
     """Print slips in the order given, several on a page.
 
     Raises:
-        ContentsError: When there is none.
+        NothingToDoError: When there is none.
         ProofFailedError: When a page does not read back as it should.
     """
     if not slips:
         message = "Nothing is out."
-        raise ContentsError(message)
+        raise NothingToDoError(message)
     photos = _prepare((slip.photo for slip in slips), sources, workshop)
     stock = _find(SLIP_PAPERS, paper)
     pages = [
@@ -81,7 +82,7 @@ def print_removal_slips(
             spell_paper(workshop.ruler, _with_photo(slip, photos)), stock.label, workshop.ruler
         )
     ]
-    return print_document(pages, Paper(stock), photos, workshop, title="Removal slips")
+    return print_document(pages, Paper(stock), photos, workshop, title=to_print("Removal slips"))
 
 
 def print_isolation_label(
@@ -96,7 +97,7 @@ def print_isolation_label(
     spelled = spell_paper(workshop.ruler, label)
     pages = fit_isolation_label(spelled, stock.label, workshop.ruler) * copies
     photos = no_photos(workshop)
-    return print_document(pages, Paper(stock), photos, workshop, title="Isolation label")
+    return print_document(pages, Paper(stock), photos, workshop, title=to_print("Isolation label"))
 
 
 def _find(papers: Mapping[str, str], paper: str) -> Stock:

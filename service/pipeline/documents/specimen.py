@@ -7,6 +7,7 @@ from pathlib import Path
 from service.pages.specimen.fit import fit_specimen
 from service.pipeline.documents.document import WHOLE_PAGE, Paper, no_photos, print_document
 from service.pipeline.ready import Workshop
+from service.printed import to_print
 from service.render.task import TEMPLATES
 from service.sheets.stocks import STOCKS, find_stock
 from service.symbols.pictograms import read_pictograms
@@ -23,4 +24,6 @@ def print_specimen(workshop: Workshop, *, paper: str = "A4") -> Path:
     pictograms = read_pictograms(_TABLE.read_text("utf-8"))
     stock = find_stock(WHOLE_PAGE[paper], STOCKS)
     pages = fit_specimen(pictograms, stock.label, workshop.ruler)
-    return print_document(pages, Paper(stock), no_photos(workshop), workshop, title="Marks")
+    return print_document(
+        pages, Paper(stock), no_photos(workshop), workshop, title=to_print("Marks")
+    )

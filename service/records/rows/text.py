@@ -11,6 +11,9 @@ LINE_BREAKS = re.compile(r"\r\n|[\n\r\t\v\f\u2028\u2029]")
 # order marks. Zero-width joiners stay, since some scripts cannot be written without them.
 _UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ufeff]")
 
+# Formats, such as joiners without anything to join, and blanks.
+_BLANKS = frozenset(("Cf", "Zs"))
+
 _NOTHING = frozenset(
     ("unknown", "not known", "none", "null", "nil", "n/a", "na", "nan", "not recorded", "no data")
 )
@@ -20,10 +23,15 @@ QUOTE_LIMIT = 60
 
 
 def tidy_text(text: str, *, line_break: str = " ") -> str:
-    """Compose to NFC, take out unseen characters, and strip blanks at both ends."""
+    """Compose to NFC, take out unseen characters, and strip blanks at both ends.
+
+    What holds nothing that can be seen is empty.
+    """
     if text.isascii() and text.isprintable():
         return text.strip()
-    return unicodedata.normalize("NFC", _UNSEEN.sub("", LINE_BREAKS.sub(line_break, text))).strip()
+    tidy = unicodedata.normalize("NFC", _UNSEEN.sub("", LINE_BREAKS.sub(line_break, text))).strip()
+    is_seen = any(unicodedata.category(sign) not in _BLANKS for sign in tidy)
+    return tidy if is_seen else ""
 
 
 def has_unseen(text: str) -> bool:

@@ -18,13 +18,16 @@ def heading_key(heading: str) -> str:
 class Columns:
     """The columns of one kind of table, the one it cannot do without, and other headings.
 
-    `own` holds the headings of one museum, by column; `piped` those whose lists are divided by `|`.
+    `own` holds the headings of one museum, by column, and `own_stands` says where it wrote them;
+    `ignored` are headings it knows and does not use, `piped` those whose lists are divided by `|`.
     """
 
     names: tuple[str, ...]
     number: str = ""
     others: Mapping[str, str] = field(default_factory=dict)
     own: Mapping[str, str] = field(default_factory=dict)
+    own_stands: str = "under [columns] in museum.toml"
+    ignored: frozenset[str] = frozenset()
     piped: frozenset[str] = frozenset()
     lists: frozenset[str] = frozenset()
     records: frozenset[str] = frozenset()

@@ -24,8 +24,10 @@ _SAMPLE_BYTES = 200_000
 _NUL_SHARE = 0.3
 
 
-def decode_text(data: bytes, *, name: str) -> tuple[str, str]:
+def decode_text(data: bytes, *, name: str, encoding: str = "") -> tuple[str, str]:
     """Decode a file; also give the encoding where it had to be guessed, else an empty string.
+
+    A file with a byte order mark is in the encoding of the mark, whatever `encoding` says.
 
     Raises:
         UnreadableFileError: When the file is not text, or in no encoding that fits every byte.
@@ -33,7 +35,7 @@ def decode_text(data: bytes, *, name: str) -> tuple[str, str]:
     for start, reason in _FOREIGN:
         if data.startswith(start):
             raise UnreadableFileError(name, tried=reason)
-    encoding = _marked(data) or _unmarked_utf16(data)
+    encoding = _marked(data) or encoding or _unmarked_utf16(data)
     if encoding:
         return _decode_strictly(data, encoding=encoding, name=name), ""
     for encoding, guessed in (("utf-8", ""), ("cp1252", "Windows-1252")):
@@ -42,6 +44,11 @@ def decode_text(data: bytes, *, name: str) -> tuple[str, str]:
         except UnicodeDecodeError:
             continue
     return _guess(data, name=name)
+
+
+def name_unicode(data: bytes) -> str:
+    """Name the Unicode encoding of a file that is in one: "utf-8", "utf-16", ..."""
+    return (_marked(data) or _unmarked_utf16(data) or "utf-8").removesuffix("-sig")
 
 
 def decode_utf(data: bytes, *, name: str) -> str:

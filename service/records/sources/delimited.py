@@ -20,6 +20,20 @@ LINES_OF_A_CELL_LIMIT = 100
 
 _HEADING_LINES = 10
 _SEPARATOR_LINE = "sep="
+_PEEK_LIMIT = 200_000
+"""Characters among which the headings stand."""
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """What is known beforehand of a table: encoding, delimiter, and the reduced headings to meet.
+
+    An empty encoding or delimiter is found out.
+    """
+
+    encoding: str = ""
+    delimiter: str = ""
+    known: Collection[str] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,20 +45,50 @@ class Form:
     skipped_lines: int
 
 
-def read_delimited(data: bytes, *, name: str, known: Collection[str], notebook: Notebook) -> Table:
-    """Read a file of delimited text; `known` are the reduced headings that may be met.
+def read_delimited(data: bytes, *, name: str, written: Written, notebook: Notebook) -> Table:
+    """Read a file of delimited text.
 
     Raises:
         UnreadableFileError: When the file is not text or has too many columns.
         TooManyRecordsError: When it has more rows than can be read.
     """
-    lines = _read_lines(data, name=name, notebook=notebook)
+    text, guessed = decode_text(data, name=name, encoding=written.encoding)
+    _note_guess(guessed, name=name, notebook=notebook)
+    lines = _cut_lines(text)
+    delimiter = _find_delimiter(lines, written)
+    records = _cut_records(lines, delimiter, name=name, notebook=notebook)
+    return Table(name, _check_limits(records, name=name))
+
+
+def peek_lines(
+    data: bytes, *, name: str, written: Written, lines: int
+) -> tuple[tuple[str, ...], ...]:
+    """Give the cells of the first lines, for whoever looks for headings alone.
+
+    Raises:
+        UnreadableFileError: When the file is not text, or not in the encoding that was named.
+    """
+    text, _ = decode_text(data, name=name, encoding=written.encoding)
+    top = [line for line in _cut_lines(text[:_PEEK_LIMIT]) if line.strip()][: lines + 1]
+    delimiter = _find_delimiter(top, written)
+    return tuple(tuple(_cut_alone(line, delimiter)) for line in top)
+
+
+def find_delimiter(data: bytes, *, name: str, written: Written) -> str:
+    """Find out what stands between the cells of a file.
+
+    Raises:
+        UnreadableFileError: When the file is not text, or not in the encoding that was named.
+    """
+    text, _ = decode_text(data, name=name, encoding=written.encoding)
+    return _find_delimiter(_cut_lines(text[:_PEEK_LIMIT]), written)
+
+
+def _find_delimiter(lines: list[str], written: Written) -> str:
     if lines[0].casefold().startswith(_SEPARATOR_LINE):
         # Some spreadsheets write the delimiter above the headings; the line keeps its number.
         lines[0] = ""
-    delimiter = choose_delimiter(lines[:_HEADING_LINES], known=known)
-    records = _cut_records(lines, delimiter, name=name, notebook=notebook)
-    return Table(name, _check_limits(records, name=name))
+    return written.delimiter or choose_delimiter(lines[:_HEADING_LINES], known=written.known)
 
 
 def read_described(data: bytes, *, name: str, form: Form, notebook: Notebook) -> Table:
@@ -54,7 +98,9 @@ def read_described(data: bytes, *, name: str, form: Form, notebook: Notebook) ->
         UnreadableFileError: When the file is not text or has too many columns.
         TooManyRecordsError: When it has more rows than can be read.
     """
-    lines = _read_lines(data, name=name, notebook=notebook)
+    text, guessed = decode_text(data, name=name)
+    _note_guess(guessed, name=name, notebook=notebook)
+    lines = _cut_lines(text)
     if form.quoted:
         records = _cut_records(lines, form.delimiter, name=name, notebook=notebook)
     else:
@@ -64,11 +110,13 @@ def read_described(data: bytes, *, name: str, form: Form, notebook: Notebook) ->
     return Table(name, _check_limits(wanted, name=name))
 
 
-def _read_lines(data: bytes, *, name: str, notebook: Notebook) -> list[str]:
-    text, guessed = decode_text(data, name=name)
+def _note_guess(guessed: str, *, name: str, notebook: Notebook) -> None:
     if guessed:
         message = f"The file is not UTF-8; it was read as {guessed}."
         notebook.note("guessed-encoding", Where(file=name), message)
+
+
+def _cut_lines(text: str) -> list[str]:
     return text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 

@@ -14,7 +14,8 @@ from service.records.sources.columns import Columns, heading_key
 from service.records.sources.standards import name_standard, read_piped
 from service.records.sources.table import Line, Table
 
-_LINES_TO_LOOK_AT = 10
+LINES_TO_LOOK_AT = 10
+"""Lines near the top of a table among which its headings stand."""
 
 
 def table_rows(table: Table, columns: Columns, notebook: Notebook) -> Iterator[Row]:
@@ -53,7 +54,7 @@ def _where(table: Table, index: int) -> Where:
 
 
 def _find_headings(table: Table, columns: Columns) -> int:
-    for index, line in enumerate(table.lines[:_LINES_TO_LOOK_AT]):
+    for index, line in enumerate(table.lines[:LINES_TO_LOOK_AT]):
         if any(columns.find(cell) == columns.number for cell in line.cells):
             return index
     found = [cell for cell in table.lines[0].cells if cell.strip()] if table.lines else []
@@ -76,7 +77,9 @@ def _choose_columns(
     unused = [
         heading
         for index, heading in enumerate(headings)
-        if heading and index not in by_column.values()
+        if heading
+        and index not in by_column.values()
+        and heading_key(heading) not in columns.ignored
     ]
     if unused:
         names = ", ".join(quote_text(heading) for heading in unused)
@@ -106,7 +109,7 @@ def _note_absent(
     for column, heading in columns.own.items():
         if heading_key(heading) not in present:
             message = f"There is no heading {quote_text(heading)}, which was to be {column}."
-            advice = "Correct the heading under [columns] in museum.toml, or take the line out."
+            advice = f"Correct the heading {columns.own_stands}, or take the line out."
             notebook.note("unknown-column", where, message, advice=advice)
 
 

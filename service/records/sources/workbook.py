@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from datetime import date, datetime, time, timedelta
 from typing import TypeAlias
 
@@ -20,34 +21,108 @@ CellValue: TypeAlias = int | float | str | bool | time | date | datetime | timed
 
 
 def read_sheets(
-    data: bytes, *, name: str, wanted: Iterable[str], notebook: Notebook
+    data: bytes,
+    *,
+    name: str,
+    wanted: Iterable[str],
+    notebook: Notebook,
+    named: Mapping[str, str] | None = None,
 ) -> dict[str, Table]:
     """Read the sheets of the wanted names; where none has one, the first sheet for the first name.
+
+    `named` says of some of them which sheet it is.
 
     The reader can end the whole process on a hostile sheet, however well it was looked over, so
     this belongs into a child process with limits.
 
     Raises:
-        UnreadableFileError: When the file is no workbook, or a sheet is too wide.
+        UnreadableFileError: When the file is no workbook, a sheet is too wide, or a named one is
+            not there.
+        TooManyRecordsError: When a sheet is too long.
+    """
+    with _opened(data, name=name) as workbook:
+        sheets = workbook.sheet_names
+        own = {table: _find_named(sheets, one, name) for table, one in (named or {}).items()}
+        chosen = own | _choose_sheets(sheets, [one for one in wanted if one not in own], own)
+        _note_others(sheets, chosen, name=name, notebook=notebook)
+        return {
+            table: _read_sheet(workbook.get_sheet_by_name(sheet), name=f"{name}, sheet {sheet}")
+            for table, sheet in chosen.items()
+        }
+
+
+@contextmanager
+def _opened(data: bytes, *, name: str) -> Iterator[CalamineWorkbook]:
+    """Open a workbook that has been looked over.
+
+    Raises:
+        UnreadableFileError: When it is none, also while it is read.
         TooManyRecordsError: When a sheet is too long.
     """
     check_workbook(data, name=name)
     try:
         with CalamineWorkbook.from_filelike(io.BytesIO(data)) as workbook:
-            chosen = _choose_sheets(workbook.sheet_names, tuple(wanted))
-            _note_others(workbook.sheet_names, chosen, name=name, notebook=notebook)
-            return {
-                table: _read_sheet(workbook.get_sheet_by_name(sheet), name=f"{name}, sheet {sheet}")
-                for table, sheet in chosen.items()
-            }
+            yield workbook
     except (CalamineError, OSError, ValueError) as error:
         raise UnreadableFileError(name, tried=f"it is not a workbook ({error})") from error
 
 
-def _choose_sheets(sheets: Sequence[str], wanted: Sequence[str]) -> dict[str, str]:
+def peek_sheets(data: bytes, *, name: str, lines: int) -> dict[str, tuple[tuple[str, ...], ...]]:
+    """Give the cells of the first lines of every sheet, for whoever looks for headings alone.
+
+    Raises:
+        UnreadableFileError: When the file is no workbook, or a sheet is too wide.
+        TooManyRecordsError: When a sheet is too long.
+    """
+    with _opened(data, name=name) as workbook:
+        return {
+            sheet: _peek_sheet(workbook.get_sheet_by_name(sheet), lines)
+            for sheet in workbook.sheet_names
+        }
+
+
+def list_sheets(data: bytes, *, name: str) -> tuple[str, ...]:
+    """Name the sheets of a workbook.
+
+    Raises:
+        UnreadableFileError: When the file is no workbook.
+        TooManyRecordsError: When a sheet is too long.
+    """
+    with _opened(data, name=name) as workbook:
+        return tuple(workbook.sheet_names)
+
+
+def choose_sheet(sheets: Sequence[str], wanted: str) -> str:
+    """Choose the sheet of a name, else the first one; empty where there are none."""
+    same = (sheet for sheet in sheets if heading_key(sheet) == heading_key(wanted))
+    return next(same, sheets[0] if sheets else "")
+
+
+def _peek_sheet(sheet: CalamineSheet, lines: int) -> tuple[tuple[str, ...], ...]:
+    rows = sheet.to_python(skip_empty_area=False, nrows=10 * lines)
+    shown = [tuple(show_cell(cell) for cell in cells) for cells in rows]
+    return tuple([cells for cells in shown if any(cells)][:lines])
+
+
+def _find_named(sheets: Sequence[str], wanted: str, name: str) -> str:
+    """Give the sheet of a name.
+
+    Raises:
+        UnreadableFileError: When there is none.
+    """
+    for sheet in sheets:
+        if heading_key(sheet) == heading_key(wanted):
+            return sheet
+    tried = f"it has no sheet {wanted!r}, only {', '.join(sheets) or 'none at all'}"
+    raise UnreadableFileError(name, tried=tried)
+
+
+def _choose_sheets(
+    sheets: Sequence[str], wanted: Sequence[str], own: Mapping[str, str]
+) -> dict[str, str]:
     by_key = {heading_key(sheet): sheet for sheet in reversed(sheets)}
     chosen = {table: by_key[table] for table in wanted if table in by_key}
-    return chosen or dict(zip(wanted[:1], sheets[:1], strict=False))
+    return chosen if chosen or own else dict(zip(wanted[:1], sheets[:1], strict=False))
 
 
 def _note_others(

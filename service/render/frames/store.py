@@ -63,8 +63,12 @@ class FrameStore:
             ServiceError: When the engine cannot draw the template.
         """
         wanted = frozenset(looks)
-        known = self._find(kind)
-        if known and size in known.statics and wanted <= known.moulds.keys():
+        known = self._frames.get(kind)
+        if known is None or not _has_all(known, size, wanted):
+            # Another process, or another store of this one, may have measured what is missing.
+            known = self._read(kind) or known
+        if known and _has_all(known, size, wanted):
+            self._frames[kind] = known
             return known
         moulds = dict(known.moulds) if known else {}
         made = self._measured(compile_frame, FrameTask(kind, size, wanted, moulds, self._templates))
@@ -100,13 +104,6 @@ class FrameStore:
             raise result
         return result
 
-    def _find(self, kind: str) -> Frame | None:
-        if kind not in self._frames:
-            found = self._read(kind)
-            if found:
-                self._frames[kind] = found
-        return self._frames.get(kind)
-
     def _read(self, kind: str) -> Frame | None:
         with contextlib.suppress(OSError, ValueError):
             frame = frame_from_json(self._path(kind).read_text(encoding="ascii"))
@@ -126,3 +123,7 @@ class FrameStore:
             aside.flush()
             os.fsync(aside.fileno())
         Path(aside.name).replace(self._path(name))
+
+
+def _has_all(frame: Frame, size: Size, looks: frozenset[Look]) -> bool:
+    return size in frame.statics and looks <= frame.moulds.keys()

@@ -9,16 +9,18 @@ from pathlib import Path
 
 from service.errors import JobCrashedError, JobTimedOutError, PictureError, ServiceError
 from service.findings import Finding, Where, make_finding
+from service.records.photos.edit import AS_IT_CAME, PhotoEdit
 from service.render.pictures.cache import ThumbnailCache, digest_of
 from service.render.pictures.digests import DigestIndex
 from service.render.pictures.photos import MAX_BYTES
+from service.render.pictures.shown.edited import EditedPhoto, digest_of_edited
 from service.render.pictures.source import PictureSource
 from service.render.pictures.thumbnails import Grade, Thumbnails, make_thumbnails
 from service.render.worker import Workers
 from service.units import mm_from_dots
 
-PhotoSource = bytes | Path
-"""The bytes of a photo, or the file that holds them; a file is only ever read."""
+PhotoSource = bytes | Path | EditedPhoto
+"""The bytes of a photo, or the file that holds them, perhaps edited; a file is only ever read."""
 
 _Outcome = Thumbnails | Finding | None
 
@@ -100,9 +102,12 @@ def _look_up_all(
     index.load()
 
     def find(source: PhotoSource) -> Thumbnails | None:
-        if isinstance(source, bytes):
-            return cache.find(digest_of(source), grade)
-        return cache.find(index.digest_of(source, most_bytes=MAX_BYTES + 1), grade)
+        plain, edit = _taken_apart(source)
+        if isinstance(plain, bytes):
+            digest = digest_of(plain)
+        else:
+            digest = index.digest_of(plain, most_bytes=MAX_BYTES + 1)
+        return cache.find(digest_of_edited(digest, edit), grade)
 
     outcomes = {name: _look_up(name, source, find) for name, source in photos.items()}
     # A full disk costs the next run some time, but this run no photo.
@@ -123,7 +128,11 @@ def _look_up(
         return _unusable(name, f"the file cannot be opened ({error.strerror})")
 
 
-def _read(source: PhotoSource) -> bytes:
+def _taken_apart(source: PhotoSource) -> tuple[bytes | Path, PhotoEdit]:
+    return (source.source, source.edit) if isinstance(source, EditedPhoto) else (source, AS_IT_CAME)
+
+
+def _read(source: bytes | Path) -> bytes:
     """Read a photo, but not much more than the largest that is taken."""
     if isinstance(source, bytes):
         return source
@@ -133,11 +142,14 @@ def _read(source: PhotoSource) -> bytes:
 
 def _decode(job: _Job) -> Thumbnails:
     """Make and keep the thumbnails of one photo; runs in a child process."""
-    data = _read(job.source)
-    thumbnails = make_thumbnails(data, name=job.name, grade=job.grade)
+    plain, edit = _taken_apart(job.source)
+    data = _read(plain)
+    thumbnails = make_thumbnails(data, name=job.name, grade=job.grade, edit=edit)
     # A full disk costs the next run some time, but this run no photo.
     with contextlib.suppress(OSError):
-        return ThumbnailCache(job.cache_folder).keep(digest_of(data), thumbnails)
+        return ThumbnailCache(job.cache_folder).keep(
+            digest_of_edited(digest_of(data), edit), thumbnails
+        )
     return thumbnails
 
 

@@ -21,7 +21,8 @@ from typing import TYPE_CHECKING
 from PIL import Image, ImageFilter
 
 from service.errors import PictureError
-from service.render.pictures.photos import decode_photo
+from service.records.photos.edit import AS_IT_CAME, PhotoEdit
+from service.render.pictures.shown.edited import decode_edited
 from service.render.pictures.trim import find_object_box
 from service.units import dots_from_mm
 
@@ -128,14 +129,19 @@ class Thumbnails:
         return next((size for size in self.sizes if size.sha256 == sha256), None)
 
 
-def make_thumbnails(data: bytes, *, name: str, grade: Grade = Grade.SMALL) -> Thumbnails:
+def make_thumbnails(
+    data: bytes, *, name: str, grade: Grade = Grade.SMALL, edit: PhotoEdit = AS_IT_CAME
+) -> Thumbnails:
     """Decode a photo, trim it to its object, and give it in every size down to the smallest.
+
+    One that somebody has cropped is not trimmed any more.
 
     Raises:
         PictureError: When the photo cannot be used.
     """
-    trimmed = _with_contrast(_trimmed_photo(data, name=name, grade=grade)).convert("YCbCr")
-    return Thumbnails(tuple(_encoded(bands) for bands in _steps(trimmed.split()))[::-1], grade)
+    trimmed = _trimmed_photo(data, name=name, grade=grade, edit=edit)
+    bands = _with_contrast(trimmed).convert("YCbCr").split()
+    return Thumbnails(tuple(_encoded(step) for step in _steps(bands))[::-1], grade)
 
 
 def choose_thumbnail(
@@ -178,15 +184,16 @@ def _needed_px(
     return round(scale_ratio * max(largest.width_px, largest.height_px))
 
 
-def _trimmed_photo(data: bytes, *, name: str, grade: Grade) -> Image.Image:
+def _trimmed_photo(data: bytes, *, name: str, grade: Grade, edit: PhotoEdit) -> Image.Image:
     """Give the object in at least the pixels of the grade, or in all that the photo holds."""
     look_px = math.ceil(_FIRST_LOOK_RATIO * grade.value)
-    photo = decode_photo(data, name=name, long_side_px=look_px)
-    image, box = photo.image, find_object_box(photo.image)
+    photo = decode_edited(data, name=name, edit=edit, long_side_px=look_px)
+    image = photo.image
+    box = find_object_box(image) if edit.crop is None else (0, 0, *image.size)
     object_px, seen_px = max(box[2] - box[0], box[3] - box[1]), max(image.size)
     if object_px < grade.value and seen_px < photo.source_long_side_px:
         wanted_px = math.ceil(grade.value * seen_px / object_px)
-        finer = decode_photo(data, name=name, long_side_px=wanted_px).image
+        finer = decode_edited(data, name=name, edit=edit, long_side_px=wanted_px).image
         image, box = finer, _enlarged(box, image.size, finer.size)
     trimmed = image.crop(box)
     while max(trimmed.size) > _MOST_RATIO * grade.value:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from sqlalchemy import Connection, Select, func, insert, select
 
+from service.errors import DayAheadError
 from service.handling.checks.due import DoneCheck
 from service.handling.checks.kinds import LOOKED_AT, CheckKind, CheckResult
 from service.store.base.bulk import execute_rows, in_portions
@@ -54,7 +55,11 @@ def save_check(connection: Connection, check: Check) -> None:
 
     Raises:
         NotFoundError: When there is no such container.
+        DayAheadError: When its day has come nowhere yet; it would hide what is due until then.
     """
+    # Somewhere it is tomorrow already.
+    if check.checked_on > check.stamp.at.date() + timedelta(days=1):
+        raise DayAheadError(check.container_number, day=check.checked_on)
     change = begin_change(connection, check.stamp)
     held = find_held(connection, check.container_number)
     made = insert(checks).values(

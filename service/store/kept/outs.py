@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from sqlalchemy import Connection, Select, insert, select, update
@@ -11,6 +11,7 @@ from sqlalchemy import Connection, Select, insert, select, update
 from service.contents.places import parts_taken
 from service.errors import NotFoundError
 from service.records.record import PlaceRecord
+from service.records.rows.text import tidy_text
 from service.store.canonical import check_text, dump_json
 from service.store.history import Entry, Stamp, begin_change, write_history
 from service.store.packing.load import find_held, load_packing
@@ -56,6 +57,7 @@ def note_out(connection: Connection, slip: Slip, *, stamp: Stamp) -> Out:
     parts = parts_taken(lying, PlaceRecord(slip.object_number, slip.parts))
     if parts is None:
         raise NotFoundError(slip.object_number, what=f"object in {slip.container_number}")
+    slip = replace(slip, to_whom=tidy_text(slip.to_whom), reason=tidy_text(slip.reason))
     values = {
         "object_number": slip.object_number,
         "parts": dump_json(list(slip.parts)),

@@ -42,6 +42,12 @@ def keep_words(connection: Connection, index: Index, words: Mapping[int, str]) -
         execute_rows(connection, _statement(connection, _INSERT, index), some)
 
 
+def forget_words(connection: Connection, index: Index, keys: Sequence[int]) -> None:
+    """Take the words of rows away."""
+    rows = [{"key": key} for key in keys]
+    execute_rows(connection, _statement(connection, _DELETE, index), rows)
+
+
 def find_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> list[int]:
     """Find the rows that hold a word beginning with each of those wanted; none wanted, none found.
 

@@ -9,14 +9,15 @@ from typing import Generic, TypeVar
 
 from sqlalchemy import Connection, Table, select, tuple_
 
-from service.errors import CursorError
+from service.errors import CursorError, UnstorableTextError
 from service.records.record import ContainerRecord, ObjectRecord
-from service.store.canonical import decode_record
+from service.store.canonical import check_text, decode_record
 from service.store.tables import containers, objects
 
 Record = TypeVar("Record", ObjectRecord, ContainerRecord)
 
 MOST = 1_000
+_MOST_KEYS = 2**31
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +83,9 @@ def _read_cursor(cursor: str) -> tuple[str, int]:
         sort_key, key = json.loads(base64.urlsafe_b64decode(cursor.encode("ascii")))
     except (ValueError, TypeError, RecursionError) as error:
         raise CursorError(cursor) from error
-    if not isinstance(sort_key, str) or type(key) is not int:
+    if not isinstance(sort_key, str) or type(key) is not int or not 0 < key < _MOST_KEYS:
         raise CursorError(cursor)
-    return sort_key, key
+    try:
+        return check_text(sort_key), key
+    except UnstorableTextError as error:
+        raise CursorError(cursor) from error

@@ -32,8 +32,9 @@ def words_of_container(record: ContainerRecord) -> str:
 
 def split_words(text: str) -> list[str]:
     """Take a text apart into folded words of letters and figures."""
-    composed = unicodedata.normalize("NFKD", text.casefold())
-    return _WORD.findall(unicodedata.normalize("NFC", _MARKS.sub("", composed)))
+    # Taken apart first: that may bring capitals (№ is No), and a mark may fold to a letter.
+    plain = _MARKS.sub("", unicodedata.normalize("NFKD", text))
+    return _WORD.findall(unicodedata.normalize("NFC", plain.casefold()))
 
 
 def _join(texts: Iterable[str], numbers: Iterable[str]) -> str:

@@ -9,6 +9,7 @@ from sqlalchemy import Connection, bindparam, insert, select, update
 
 from service.errors import PackedElsewhereError, PackingConflictError
 from service.records.record import PackingRecord
+from service.records.rows.text import tidy_text
 from service.store.base.bulk import execute_rows, in_portions
 from service.store.canonical import dump_json, encode_record
 from service.store.history import Change, Entry, Stamp, begin_change, write_history
@@ -72,7 +73,8 @@ def add_revisions(
     numbers = [packing.container_number for packing in wanted]
     held = load_held(connection, numbers)
     saved = [
-        replace(packing, revision=held[packing.container_number].revision + 1) for packing in wanted
+        replace(_tidy(packing), revision=held[packing.container_number].revision + 1)
+        for packing in wanted
     ]
     rows = [
         {
@@ -107,6 +109,15 @@ def tell_packing(verb: str, packing: PackingRecord, *, detail: str = "") -> Entr
         revision=packing.revision,
         detail=detail or reason,
     )
+
+
+def _tidy(packing: PackingRecord) -> PackingRecord:
+    """Give a packing with what was typed of it cleaned as a table would be."""
+    places = tuple(
+        replace(place, compartment=tidy_text(place.compartment), note=tidy_text(place.note))
+        for place in packing.places
+    )
+    return replace(packing, places=places, reason=tidy_text(packing.reason))
 
 
 def _add_places(connection: Connection, saved: Sequence[PackingRecord]) -> None:

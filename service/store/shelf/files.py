@@ -9,6 +9,7 @@ from __future__ import annotations
 import errno
 import hashlib
 import os
+import uuid
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
@@ -95,7 +96,11 @@ class FileShelf:
         path = self._scratch / f"{sha256}{suffix}"
         if not path.is_file():
             with suppress(FileNotStoredError, FileDamagedError):
-                path.write_bytes(self.get(sha256, suffix))
+                data = self.get(sha256, suffix)
+                # Another thread may fetch the same file, and must never find half of it.
+                aside = path.with_name(f"{uuid.uuid4().hex}.part")
+                aside.write_bytes(data)
+                aside.replace(path)
         return path
 
     def names(self) -> Iterator[tuple[str, str, datetime]]:

@@ -8,27 +8,30 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, delete, func, insert, select, update
 
 from service.errors import NotFoundError
+from service.records.photos.edit import AS_IT_CAME, PhotoEdit
 from service.records.record import ObjectRecord, PhotoRole
 from service.store.base.bulk import execute_rows, in_portions, load_keys
 from service.store.canonical import check_text, dump_json
 from service.store.history import Entry, Stamp, begin_change, write_history
 from service.store.shelf.files import StoredFile
+from service.store.shelf.shown import load_shown
 from service.store.tables import objects, photos, stored_files
 
 
 @dataclass(frozen=True, slots=True)
 class StoredPhoto:
-    """A photo of an object whose file lies on the shelf."""
+    """A photo of an object whose file lies on the shelf, and how it is shown."""
 
     file: str
     role: PhotoRole
     sha256: str
     suffix: str
+    edit: PhotoEdit = AS_IT_CAME
 
     @property
     def stored_name(self) -> str:
-        """The name that changes when the picture does."""
-        return f"{self.sha256}{self.suffix}"
+        """The name that changes when the picture does, or what is shown of it."""
+        return f"{self.sha256}{self.edit.key}{self.suffix}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,36 +84,15 @@ def bring_photos(connection: Connection, brought: Sequence[BroughtPhoto], *, sta
 def find_photo_files(
     connection: Connection, object_numbers: Sequence[str]
 ) -> dict[str, tuple[StoredPhoto, ...]]:
-    """Find the photos of objects whose files have been brought, in the order of the records."""
-    found: dict[str, list[StoredPhoto]] = {}
-    for some in in_portions(object_numbers):
-        query = (
-            select(
-                objects.c.object_number,
-                photos.c.file,
-                photos.c.role,
-                photos.c.sha256,
-                stored_files.c.suffix,
-            )
-            .join(photos, photos.c.object_id == objects.c.id)
-            .join(stored_files, stored_files.c.sha256 == photos.c.sha256)
-            .where(objects.c.object_number.in_(some))
-            .order_by(photos.c.object_id, photos.c.position)
+    """Find the photos that objects show on their cards, in order: brought, and not kept off."""
+    return {
+        number: tuple(
+            StoredPhoto(one.file, one.role, one.sha256, one.suffix, one.edit)
+            for one in shown
+            if one.is_on_cards
         )
-        for number, file, role, sha256, suffix in connection.execute(query):
-            photo = StoredPhoto(file, PhotoRole(role), sha256, suffix)
-            found.setdefault(number, []).append(photo)
-    return {number: tuple(some) for number, some in found.items()}
-
-
-def find_stored(connection: Connection, sha256: str) -> StoredFile | None:
-    """Find a file that lies on the shelf; None where there is none of that SHA-256."""
-    query = select(stored_files.c.suffix, stored_files.c.length_bytes).where(
-        stored_files.c.sha256 == sha256
-    )
-    for suffix, length_bytes in connection.execute(query):
-        return StoredFile(sha256, suffix, length_bytes)
-    return None
+        for number, shown in load_shown(connection, object_numbers).items()
+    }
 
 
 def note_file(connection: Connection, stored: StoredFile, *, stamp: Stamp) -> None:

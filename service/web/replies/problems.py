@@ -14,21 +14,27 @@ from service.errors import (
     ConfigError,
     ContentsError,
     CursorError,
+    DayAheadError,
     FileNotStoredError,
     JobError,
+    LastManagerError,
     LayoutError,
     NotFoundError,
     PackedElsewhereError,
     PackingConflictError,
+    PairingError,
+    PeopleError,
     RecordsError,
     RenderError,
     ServiceError,
     SheetError,
+    SignInError,
     StoreBusyError,
     StoreError,
     StoreFullError,
     SymbolError,
     UnstorableTextError,
+    UserTakenError,
     WrongContainerError,
 )
 from service.findings import Finding
@@ -53,7 +59,13 @@ STATUSES: dict[type[ServiceError], int] = {
     WrongContainerError: 409,
     UnstorableTextError: 422,
     CursorError: 422,
+    DayAheadError: 422,
     FileNotStoredError: 404,
+    PeopleError: 422,
+    UserTakenError: 409,
+    LastManagerError: 409,
+    SignInError: 401,
+    PairingError: 401,
     StoreBusyError: 503,
     StoreFullError: 507,
     JobError: 500,
@@ -98,10 +110,12 @@ class ProblemResponse(Response):
     media_type = MEDIA_TYPE
 
     def __init__(self, problem: Problem) -> None:
-        """Write the problem; whoever is to come again is told when."""
+        """Write the problem; whoever is to come again is told when, or with what to sign in."""
         seconds = _WAITS.get(problem.status)
-        wait = {} if seconds is None else {"Retry-After": str(seconds)}
-        super().__init__(problem.model_dump_json(exclude_none=True), problem.status, headers=wait)
+        more = {} if seconds is None else {"Retry-After": str(seconds)}
+        if problem.status == HTTPStatus.UNAUTHORIZED:
+            more["WWW-Authenticate"] = 'Bearer realm="underlid"'
+        super().__init__(problem.model_dump_json(exclude_none=True), problem.status, headers=more)
 
 
 def status_of(error: type[ServiceError]) -> int:

@@ -11,7 +11,10 @@ class Refusal(StrEnum):
     """What the edge itself refuses, by code."""
 
     BAD_REQUEST = "bad-request"
+    SIGN_IN_NEEDED = "sign-in-needed"
     FOREIGN_PAGE = "foreign-page"
+    NOT_ALLOWED = "not-allowed"
+    HTTPS_NEEDED = "https-needed"
     NOT_FOUND = "not-found"
     METHOD_NOT_ALLOWED = "method-not-allowed"
     NOT_ACCEPTABLE = "not-acceptable"
@@ -40,7 +43,10 @@ class _RefusalKind:
 
 REFUSALS: dict[Refusal, _RefusalKind] = {
     Refusal.BAD_REQUEST: _RefusalKind(400, "Send the request in the form the description shows."),
+    Refusal.SIGN_IN_NEEDED: _RefusalKind(401, "Sign in, or send a token that holds."),
     Refusal.FOREIGN_PAGE: _RefusalKind(403, "Send the request from a page of this service."),
+    Refusal.NOT_ALLOWED: _RefusalKind(403, "Ask whoever manages the users for the role."),
+    Refusal.HTTPS_NEEDED: _RefusalKind(403, "Use the address that begins with https."),
     Refusal.NOT_FOUND: _RefusalKind(404, "Look the path up in /openapi.json."),
     Refusal.METHOD_NOT_ALLOWED: _RefusalKind(405, "Look the path up in /openapi.json."),
     Refusal.NOT_ACCEPTABLE: _RefusalKind(406, "Ask for one of the media types that are named."),

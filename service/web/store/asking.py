@@ -10,6 +10,7 @@ from urllib.parse import unquote
 from fastapi import Depends, Header, Path, Query, Request
 
 from service.store.history import Stamp
+from service.web.access.porter import TheReader
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.counter import Counter
 
@@ -48,22 +49,24 @@ TheCounter = Annotated[Counter, Depends(_counter)]
 
 def _stamp(
     counter: TheCounter,
+    reader: TheReader,
     actor: Annotated[
         str,
         Header(
             alias=ACTOR,
             max_length=2000,
-            description="Who makes the change, percent-encoded as UTF-8; no proof of identity.",
+            description="Who makes the change, percent-encoded as UTF-8: needed as long as there"
+            " are no users. Later whoever has signed in makes it, and this is not looked at.",
             examples=["Ada%20Quill"],
         ),
     ] = "",
 ) -> Stamp:
-    """Say who acts and when.
+    """Say who acts and when: whoever has signed in, and nobody else.
 
     Raises:
         RefusedError: When nobody is named, or the name cannot be written down.
     """
-    return Stamp(read_actor(actor), counter.now())
+    return Stamp(reader.name if reader.is_signed_in else read_actor(actor), counter.now())
 
 
 def _acting(counter: TheCounter, stamp: Annotated[Stamp, Depends(_stamp)]) -> Acting:

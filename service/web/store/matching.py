@@ -12,7 +12,7 @@ from service.errors import PackingConflictError
 from service.records.record import ContainerRecord, ObjectRecord
 from service.store.canonical import encode_record, encode_source
 from service.web.replies.problems import states_of
-from service.web.replies.refusals import Refusal, RefusedError
+from service.web.replies.refusals import Refusal, RefusedError, State
 
 _TAG = re.compile(r'(?:W/)?"[^"]*"')
 _REVISION = re.compile(r'"r(\d{1,9})"')
@@ -22,7 +22,11 @@ Record = ObjectRecord | ContainerRecord
 
 def tag_record(record: Record) -> str:
     """Give the ETag of a record: any change of it or of its source row is another."""
-    text = encode_record(record) + "\n" + encode_source(record.source)
+    return tag_text(encode_record(record) + "\n" + encode_source(record.source))
+
+
+def tag_text(text: str) -> str:
+    """Give the ETag of anything else that people edit, by its text."""
     return f'"{hashlib.sha256(text.encode()).hexdigest()[:32]}"'
 
 
@@ -37,13 +41,23 @@ def refuse_stale(if_match: str, *, yours: Record, current: Record) -> None:
     Raises:
         RefusedError: When the header is missing, or names another state.
     """
-    if tag_record(current) not in _tags(if_match):
-        raise RefusedError(
-            Refusal.STALE,
-            "It was changed since you read it.",
-            yours=json.loads(encode_record(yours)),
-            current=json.loads(encode_record(current)),
-        )
+    refuse_other(
+        if_match,
+        tag_record(current),
+        yours=json.loads(encode_record(yours)),
+        current=json.loads(encode_record(current)),
+    )
+
+
+def refuse_other(if_match: str, tag: str, *, yours: State, current: State) -> None:
+    """Refuse a change that was not made from the state with this tag.
+
+    Raises:
+        RefusedError: When the header is missing, or names another state.
+    """
+    if tag not in _tags(if_match):
+        detail = "It was changed since you read it."
+        raise RefusedError(Refusal.STALE, detail, yours=yours, current=current)
 
 
 def read_revision(if_match: str) -> int:

@@ -6,9 +6,13 @@ from fastapi import APIRouter
 
 from service.web.replies.problems import MEDIA_TYPE
 from service.web.store.cards import attachments, printers, prints, reprints, swap_list
-from service.web.store.intake import imports, photos
+from service.web.store.intake import imports, mappings, photos, undo
 from service.web.store.packings import checks, items, moves, outs, packings, papers
-from service.web.store.records import containers, history, objects, search
+from service.web.store.people import pairings, sessions, tokens, users
+from service.web.store.previews import cards as card_previews
+from service.web.store.previews import plans as run_previews
+from service.web.store.previews import stocks as stock_previews
+from service.web.store.records import containers, history, object_photos, objects, search
 from service.web.store.tasks import tasks
 from service.web.views import scan
 
@@ -19,9 +23,11 @@ _PROBLEM: dict[str, object] = {
 
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
-    *(history, packings, items, checks, outs, papers, moves, objects, containers),
-    *(imports, photos, tasks, search, printers, prints),
+    *(card_previews, run_previews, stock_previews),
+    *(history, object_photos, packings, items, checks, outs, papers, moves, objects, containers),
+    *(mappings, imports, undo, photos, tasks, search, printers, prints),
     *(attachments, reprints, swap_list, scan),
+    *(sessions, users, tokens, pairings),
 )
 for each in PARTS:
     router.include_router(each.router)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fastapi import APIRouter, Depends
 
-from service.web.views import photos
 from service.web.views.containers import list as container_list
 from service.web.views.pack import choose, item, packed, table, undo, worker
 from service.web.views.shell import assets
@@ -13,7 +12,7 @@ from service.web.views.start import demo, page, you
 
 router = APIRouter(dependencies=[Depends(check_form)])
 PARTS = (
-    *(page, demo, you, container_list, photos),
+    *(page, demo, you, container_list),
     *(choose, table, item, undo, packed, worker),
 )
 for each in PARTS:

@@ -8,9 +8,11 @@ from pydantic import BaseModel
 
 from service.handling.every_rule import RULE_GROUPS, name_evidence
 from service.handling.rule import Evidence
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.views.templates import show_view
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 TWIN = "/api/rules"
 
@@ -37,7 +39,7 @@ class RulesView(BaseModel):
     groups: list[RuleGroupView]
 
 
-@router.get(TWIN)
+@router.get(TWIN, dependencies=[needs(Role.VIEW)])
 def rules() -> RulesView:
     """List the rules behind cautions, hazards, advice and findings, each with its source."""
     return RulesView(
@@ -56,7 +58,7 @@ def rules() -> RulesView:
     )
 
 
-@router.get("/rules", response_class=HTMLResponse)
+@router.get("/rules", dependencies=[needs(Role.VIEW)], response_class=HTMLResponse)
 def rules_page() -> Response:
     """Show the same as a page."""
     return show_view(

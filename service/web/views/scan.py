@@ -14,13 +14,14 @@ from pydantic import BaseModel
 
 from service.cards.standing import Answer
 from service.keeping.scan import ScanAnswer, answer_scan
+from service.web.access.gate import OPEN, GatedRoute
+from service.web.access.limit import Limit
 from service.web.replies.accept import choose_media_type
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter
-from service.web.views.limit import Limit
 from service.web.views.templates import show_view
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _OFFERED = ("application/json", "text/html")
 _LONGEST = 20
@@ -85,6 +86,7 @@ class ScannedCard:
 
 @router.get(
     "/c/{number:path}",
+    dependencies=[OPEN],
     response_model=ScanView,
     responses={200: {"content": {"text/html": {}}}},
 )

@@ -6,7 +6,7 @@ const LATER = new Set([0, 401, 403, 408, 425, 429]);
 export async function send(item, onProgress) {
   let reply = await post(item, readToken(document), onProgress);
   // The browser was closed since this page came, or it came from the cache: ask for a new token.
-  if (reply.status === 403) {
+  if (reply.status === 403 && read(reply.text)?.code === "foreign-page") {
     const token = await askToken();
     if (token) reply = await post(item, token, onProgress);
   }

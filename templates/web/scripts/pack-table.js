@@ -81,7 +81,8 @@ async function sendOne(item) {
 
 function explain({ outcome, status, said }) {
   const told = said?.detail ? `${said.detail} ${said.advice ?? ""}` : "later";
-  if (outcome === "later") return { told: status === 401 ? "signin" : "later" };
+  if (status === 401) return { told: "signin" };
+  if (outcome === "later") return { told: status === 403 ? told : "later" };
   const isAboutPhoto = Boolean(said?.detail?.startsWith("photo: "));
   return { state: "refused", told, code: said?.code ?? "", isAboutPhoto };
 }

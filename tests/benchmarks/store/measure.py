@@ -6,10 +6,9 @@ import random
 import resource
 import sqlite3
 import tempfile
-import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import closing, contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -33,21 +32,14 @@ from service.store.printed.card import NewRun, describe_card
 from service.store.printed.runs import save_run
 from service.store.printed.states import mark_attached
 from service.store.save_records import save_records
+from tests.benchmarks.store.previews import measure_previews
+from tests.benchmarks.store.timed import Measured, timed
 from tests.benchmarks.store.town import make_town
 
 STAMP = Stamp("Ada Quill", datetime(2026, 11, 25, 9, 30, tzinfo=UTC))
 _CHANGES = 1_000
 _ASKED = 200
 _PORTION = 500
-
-
-@dataclass(frozen=True, slots=True)
-class Measured:
-    """How long something took, and the least that SQL took for the same; None without a floor."""
-
-    what: str
-    seconds: float
-    floor_seconds: float | None = None
 
 
 def measure(containers: int, objects: int) -> Iterator[Measured]:
@@ -58,19 +50,20 @@ def measure(containers: int, objects: int) -> Iterator[Measured]:
         folder = Path(name)
         engine = open_folder(folder)
         upgrade_store(engine)
-        floor = _timed(lambda: _insert_plainly(folder / "floor.db", town))
-        yield Measured(f"import {objects:,} objects", _timed(lambda: _save(engine, town)), floor)
-        yield Measured("preview the same again", _timed(lambda: _plan(engine, town)))
-        yield Measured("word every card once", _timed(lambda: refresh_today(engine, ruler)))
-        yield Measured("note every card as attached", _timed(lambda: _attach(engine, ruler, town)))
-        yield Measured(f"{_CHANGES:,} changes", _timed(lambda: _change(engine, town)))
-        floor = _timed(lambda: _join_plainly(folder / STORE_FILE))
+        floor = timed(lambda: _insert_plainly(folder / "floor.db", town))
+        yield Measured(f"import {objects:,} objects", timed(lambda: _save(engine, town)), floor)
+        yield Measured("preview the same again", timed(lambda: _plan(engine, town)))
+        yield Measured("word every card once", timed(lambda: refresh_today(engine, ruler)))
+        yield Measured("note every card as attached", timed(lambda: _attach(engine, ruler, town)))
+        yield Measured(f"{_CHANGES:,} changes", timed(lambda: _change(engine, town)))
+        floor = timed(lambda: _join_plainly(folder / STORE_FILE))
         found: list[int] = []
-        seconds = _timed(lambda: found.append(len(list_reprints(engine, ruler).out_of_date)))
+        seconds = timed(lambda: found.append(len(list_reprints(engine, ruler).out_of_date)))
         yield Measured(f"reprint list, {found[0]:,} cards", seconds, floor)
-        again = _timed(lambda: list_reprints(engine, ruler))
+        again = timed(lambda: list_reprints(engine, ruler))
         yield Measured("reprint list, nothing new", again, floor)
         yield from _measure_answers(engine, ruler, town, folder)
+        yield from measure_previews(engine, town, folder, STAMP)
         engine.dispose()
 
 
@@ -86,25 +79,19 @@ def _measure_answers(
     numbers = [one.object_number for one in chance.choices(town.objects, k=_ASKED)]
     boxes = [one.container_number for one in chance.choices(town.containers, k=_ASKED)]
     with reading(engine) as connection:
-        seconds = _timed(lambda: [search(connection, number) for number in numbers])
-        floor = _timed(lambda: _find_plainly(folder / STORE_FILE, "object", numbers))
+        seconds = timed(lambda: [search(connection, number) for number in numbers])
+        floor = timed(lambda: _find_plainly(folder / STORE_FILE, "object", numbers))
         yield Measured(f"find {_ASKED} numbers", seconds, floor)
-        seconds = _timed(lambda: search(connection, "lead"))
+        seconds = timed(lambda: search(connection, "lead"))
         yield Measured("find a word of every sixth title", seconds)
-        seconds = _timed(
+        seconds = timed(
             lambda: [
                 answer_scan(connection, ruler, number, revision=1, letters="BCDF")
                 for number in boxes
             ]
         )
-        floor = _timed(lambda: _find_plainly(folder / STORE_FILE, "container", boxes))
+        floor = timed(lambda: _find_plainly(folder / STORE_FILE, "container", boxes))
         yield Measured(f"answer {_ASKED} scans", seconds, floor)
-
-
-def _timed(work: Callable[[], object]) -> float:
-    began = time.perf_counter()
-    work()
-    return time.perf_counter() - began
 
 
 def _save(engine: Engine, town: Collection) -> None:

@@ -11,6 +11,7 @@ def test_help_names_every_command(say: Say) -> None:
     for name in (
         *("import", "photos", "find", "show", "history", "pack", "unpack", "move", "out", "back"),
         *("print", "spoiled", "runs", "again", "attached", "reprints", "swap-list", "scan"),
+        *("imports", "undo-import", "mappings", "photo"),
         *("checked", "due", "check-sheet", "slip", "isolation-label", "backup", "restore"),
     ):
         assert name in words

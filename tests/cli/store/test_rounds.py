@@ -24,6 +24,7 @@ def test_a_check_takes_a_container_off_the_list(filled: Ask, say: Say) -> None:
     (row,) = filled("due", "--within", 366)["due"]
     assert not row["is_overdue"]
     assert "Due by" in say("due", "--within", 366)[1]
+    assert say("due", "--within", 99_999_999)[0] == 2
 
 
 def test_one_look_leaves_the_others_due(filled: Ask) -> None:

@@ -166,6 +166,8 @@ def test_what_was_never_done_may_be_due() -> None:
         (date(2024, 2, 29), 12, date(2025, 2, 28)),
         (date(2026, 11, 14), 3, date(2027, 2, 14)),
         (date(2026, 12, 31), 12, date(2027, 12, 31)),
+        (date(9999, 11, 30), 1, date(9999, 12, 30)),
+        (date(9999, 12, 1), 1, date(9999, 12, 31)),
     ],
 )
 def test_months_end_where_they_end(day: date, months: int, expected: date) -> None:

@@ -6,7 +6,7 @@ from datetime import date
 import pypdf
 import pytest
 
-from service.errors import ContentsError
+from service.errors import NothingToDoError
 from service.keeping.desk import Desk
 from service.keeping.rounds.check_sheet import SheetWish, print_sheet
 from service.records.record import Collection
@@ -52,7 +52,7 @@ def test_places_stand_where_the_museum_says_so(desk: Desk) -> None:
         save_records(connection, Collection(museum=SHOWN), stamp=STAMP)
         for number in (BOX, COVER):
             save_check(connection, Check(number, STAMP.at.date(), "", STAMP, IN_ORDER))
-    with pytest.raises(ContentsError, match="Nothing is due"):
+    with pytest.raises(NothingToDoError, match="Nothing is due"):
         print_sheet(desk, SheetWish(), stamp=LATER)
     words = words_of(desk, SheetWish(within_days=365, paper="Letter"))
     assert "Store 2, Bay 4" in words

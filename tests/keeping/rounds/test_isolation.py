@@ -32,7 +32,7 @@ def test_containers_objects_and_news_get_labels(desk: Desk) -> None:
     lead = words_of(print_isolation(desk, IsolationWish(LEAD, is_incoming=True), stamp=STAMP))
     assert "Lead presumed" in lead
     assert "25 Nov 2026" in lead
-    new = IsolationWish("E2561.1", is_incoming=True, paper="Letter")
+    new = IsolationWish("E2561.1\a", "\u200b", is_incoming=True, paper="Letter")
     assert "Nothing is recorded" in words_of(print_isolation(desk, new, stamp=STAMP))
 
 
@@ -40,3 +40,5 @@ def test_a_slip_of_the_pen_is_refused(desk: Desk) -> None:
     """A number that nobody knows is told, unless it is said to be new."""
     with pytest.raises(NotFoundError, match="B-402"):
         print_isolation(desk, IsolationWish("B-402"), stamp=STAMP)
+    with pytest.raises(NotFoundError):
+        print_isolation(desk, IsolationWish("\u202e ", is_incoming=True), stamp=STAMP)

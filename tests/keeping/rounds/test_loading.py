@@ -11,8 +11,19 @@ from service.keeping.rounds.loading import (
     load_packings,
     load_unpacked,
 )
-from service.records.record import PhotoRole, PlaceRecord
+from service.records.museum.hazard_words import HazardWords
+from service.records.record import (
+    Collection,
+    HazardState,
+    Museum,
+    ObjectRecord,
+    PackingRecord,
+    PhotoRole,
+    PlaceRecord,
+)
 from service.store.handles import Connection
+from service.store.packing.save import save_packing
+from service.store.save_records import save_records
 from service.store.shelf.photos import BroughtPhoto, bring_photos
 from tests.keeping.made import BOX, EMPTY, JAR, LEAD
 from tests.store.made import STAMP
@@ -37,6 +48,21 @@ def test_what_lies_nowhere_keeps_its_hazards(connection: Connection) -> None:
     assert not load_unpacked(connection, PlaceRecord("X.999")).known
 
 
+def test_presumed_hazards_go_on_papers_too(connection: Connection) -> None:
+    """As on cards, packed or not, and in the museum's own words."""
+    owl = ObjectRecord("X.112", "Owl", "taxidermy", "1920s")
+    museum = Museum(hazard_words=(HazardWords("arsenic", "Call the desk."),))
+    packed = PackingRecord(EMPTY, places=(PlaceRecord("X.112"),))
+    save_records(connection, Collection(museum, (owl,)), stamp=STAMP)
+    loose = load_unpacked(connection, PlaceRecord("X.112"))
+    save_packing(connection, packed, expected_revision=0, stamp=STAMP)
+    (lying,) = load_packings(connection, [EMPTY]).packings[EMPTY].contents
+    for one in (loose, lying):
+        (hazard,) = one.record.hazards
+        assert (hazard.code, hazard.state) == ("arsenic", HazardState.PRESUMED)
+        assert hazard.instruction == "Call the desk."
+
+
 def test_only_photos_that_are_shown_are_fetched(connection: Connection, desk: Desk) -> None:
     """By the name that the records of this loading give them."""
     stored = desk.shelf.put(b"jpeg of the jar", ".jpg")
@@ -45,5 +71,5 @@ def test_only_photos_that_are_shown_are_fetched(connection: Connection, desk: De
     loaded = load_packings(connection, [BOX])
     name = f"{stored.sha256}.jpg"
     files = find_files(desk, loaded.photos, [name, name, "unknown.jpg"])
-    assert {one: path.read_bytes() for one, path in files.items()} == {name: b"jpeg of the jar"}
+    assert files == {name: desk.shelf.local_path(stored.sha256, ".jpg")}
     assert find_files(desk, loaded.photos, []) == {}

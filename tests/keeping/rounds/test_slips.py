@@ -3,7 +3,7 @@ from __future__ import annotations
 import pypdf
 import pytest
 
-from service.errors import ContentsError
+from service.errors import NothingToDoError
 from service.keeping.desk import Desk
 from service.keeping.repack import Seen, take_out
 from service.keeping.rounds.slips import print_slips
@@ -29,5 +29,5 @@ def test_a_slip_is_printed_of_what_is_out(desk: Desk) -> None:
     assert all(text in words for text in (LEAD, GOWN, BOX, COVER, "I. Hale", "to be drawn"))
     assert "Lead presumed" in words
     assert "Regatta gown" in words
-    with pytest.raises(ContentsError):
+    with pytest.raises(NothingToDoError):
         print_slips(desk, [])

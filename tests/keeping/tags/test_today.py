@@ -6,11 +6,14 @@ from typing import NamedTuple
 
 import pytest
 
+from service.cards.card import ObjectTag
 from service.cards.changes.change import Urgency
 from service.keeping.repack import Seen, put_in, take_out
 from service.keeping.reprints import list_reprints
 from service.keeping.tags.today import compose_today_tags
 from service.pages.ruler import Ruler
+from service.records.museum.hazard_words import HazardWords
+from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
 from service.records.record import (
     Collection,
@@ -47,6 +50,16 @@ def test_tags_are_worded_as_printed(connection: Connection, ruler: Ruler) -> Non
     said = str(compose_today_tags(connection, ruler, [OWL]).cards[OWL, "object-tag", 1])
     assert "Arsenic presumed" in said
     assert "Owl [U+1F3FA]" in said
+
+
+def test_tags_say_the_museums_own_precautions(connection: Connection, ruler: Ruler) -> None:
+    """A tag is printed with them, so it must be compared with them, or it would never be true."""
+    museum = replace(COLLECTION.museum, hazard_words=(HazardWords("arsenic", "Ring the bell."),))
+    owl = ObjectRecord(OWL, "Owl", hazards=(Hazard("arsenic", HazardState.CONFIRMED),))
+    save_records(connection, Collection(museum=museum, objects=(owl,)), stamp=LATER)
+    (tag,) = compose_today_tags(connection, ruler, [OWL]).cards.values()
+    assert isinstance(tag, ObjectTag)
+    assert [warn.instruction for warn in tag.hazards] == ["Ring the bell."]
 
 
 def test_what_cannot_be_worded_is_told(connection: Connection, ruler: Ruler) -> None:
@@ -109,6 +122,9 @@ CASES = {
     "pattern": Case(_with_museum(object_address=PATTERN), EVERY, Urgency.WORDING, "/o/"),
     "lifting": Case(
         _with_museum(lifting=STRICT), {JAR, LEAD}, Urgency.HAZARD_OR_LIFT, "Two people"
+    ),
+    "second language": Case(
+        _with_museum(second_language=Language.WELSH), EVERY, Urgency.WORDING, "second language"
     ),
     "whom to ask": Case(
         _with_museum(questions=Questions("Registrar")), EVERY, Urgency.WORDING, "Registrar"

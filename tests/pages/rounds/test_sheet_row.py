@@ -9,7 +9,7 @@ from service.geometry import Rect
 from service.handling.checks.kinds import LOOKED_AT, CheckKind
 from service.pages.page import Page, ShapeBlock
 from service.pages.rounds.sheet_row import Columns, set_rows
-from service.pages.rounds.warnings import Item
+from service.pages.rounds.warnings import Item, Voice
 from service.records.record import ObjectRecord
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
@@ -24,7 +24,7 @@ COLUMNS = Columns(INSIDE, LOOKED_AT)
 
 def rows_of(row: SheetRow, columns: Columns = COLUMNS, room_mm: float = 200.0) -> list[Item]:
     """Set a row."""
-    return list(set_rows(RULER, row, columns, room_mm=room_mm))
+    return list(set_rows(Voice(RULER), row, columns, room_mm=room_mm))
 
 
 def page_of(items: list[Item]) -> list[Page]:

@@ -7,6 +7,7 @@ from service.handling.lifting import LiftAdvice
 from service.pages.page import MarkBlock, TextBlock, TextStyle
 from service.pages.rounds.warnings import (
     Item,
+    Voice,
     WarningLook,
     pair_items,
     set_warnings,
@@ -30,7 +31,7 @@ def whole(items: tuple[Item, ...]) -> list[str]:
 def test_hazards_come_before_lift_and_cautions() -> None:
     """Every hazard has its mark, its state, what to do and which object it is of."""
     handling = Handling(LIFT, (ARSENIC,), (Warn("glass", "Glass"),), ("Nothing on top",))
-    items = set_warnings(PLAIN, handling, LOOK, 80.0)
+    items = set_warnings(Voice(PLAIN), handling, LOOK, 80.0)
     assert whole(items) == [
         "Arsenic presumed",
         "Gloves. Do not brush.",
@@ -46,7 +47,7 @@ def test_hazards_come_before_lift_and_cautions() -> None:
 def test_long_words_can_be_parted_but_not_cut() -> None:
     """A page may end between pieces; together they say it all."""
     words = " ".join(f"note{n}" for n in range(300))
-    items = set_warnings(PLAIN, Handling(LIFT, limits=(words,)), LOOK, 60.0)[1:]
+    items = set_warnings(Voice(PLAIN), Handling(LIFT, limits=(words,)), LOOK, 60.0)[1:]
     assert len(items) > 2
     assert " ".join(whole(items)) == words
     assert max(item.height_mm for item in items) < 20.0
@@ -74,7 +75,9 @@ def test_rooms_are_filled_in_order() -> None:
 
 def test_two_stand_side_by_side() -> None:
     """A pair is as high as its higher one, and the second stands a step to the right."""
-    items = set_warnings(PLAIN, Handling(LIFT, (ARSENIC,), limits=("Heavy end: left",)), LOOK, 40.0)
+    items = set_warnings(
+        Voice(PLAIN), Handling(LIFT, (ARSENIC,), limits=("Heavy end: left",)), LOOK, 40.0
+    )
     pairs = pair_items(items, 45.0)
     assert len(pairs) == 2
     assert pairs[0].height_mm == max(items[0].height_mm, items[1].height_mm)

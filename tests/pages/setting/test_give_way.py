@@ -31,13 +31,17 @@ def _card(kind: str, *, count: int = 3, hazards: int = 2, book: Phrasebook = MAD
     first, *others = objects(count)
     codes = tuple(hazard(code, HazardState.PRESUMED) for code in CODES[:hazards])
     first = replace(first, hazards=codes, cautions=CAUTIONS)
-    container = GARMENT_COVER if kind == "cover-card" else replace(BOX, gross=Weight(17_000))
+    container = (
+        GARMENT_COVER
+        if kind in {"cover-card", "shoulder-tag"}
+        else replace(BOX, gross=Weight(17_000))
+    )
     return bilingual(packing([first, *others], replace(container, stacking_limit=2)), kind, book)
 
 
 def _english(pages: list[Page]) -> list[tuple[str, str]]:
     blocks = (block for page in pages for block in page.blocks if isinstance(block, TextBlock))
-    restless = {PURPOSE, "disclaimer", "revision", "side"}
+    restless = {PURPOSE, "disclaimer", "revision", "side", "part", "museum"}
     return [(one.purpose, one.whole) for one in blocks if one.purpose not in restless]
 
 
@@ -52,6 +56,10 @@ def _english(pages: list[Page]) -> list[tuple[str, str]]:
         ("cover-card", A4.turned, 4.3),
         ("contents-list", A4, 4.3),
         ("end-label", Size(99.1, 67.7), 2.0),
+        ("warning-label", Size(99.1, 93.1), 2.0),
+        ("warning-label", Size(199.6, 143.5), 2.0),
+        ("shoulder-tag", Size(45, 130), 2.0),
+        ("object-tag", Size(99, 67), 2.0),
     ],
 )
 def test_both_languages_have_their_place(
@@ -102,6 +110,31 @@ def test_it_gives_way_wholly() -> None:
     assert both == english
     assert not says_all(card, both)
     assert says_all(in_english(card), both)
+
+
+@pytest.mark.parametrize(
+    ("hazards", "again"),
+    [(0, "Gofynnwch yn gyntaf"), (1, "Plwm (rhagdybir)"), (6, "")],
+)
+def test_on_a_tag_names_stay_where_sentences_give_way(hazards: int, again: str) -> None:
+    """What to do is said again where all has room, else the names alone, else nothing."""
+    card = _card("object-tag", count=1, hazards=hazards, book=phrasebook(Language.WELSH))
+    both, english = fit_both(card, Size(90, 50), RULER)
+    words = " ".join(said(both, PURPOSE))
+    assert again in words
+    assert bool(words) is bool(again)
+    assert ("Menig. Peidiwch" in words) is (hazards > 0 and says_all(card, both))
+    assert len(both) == len(english)
+    assert says_all(card, both) is (hazards == 0)
+
+
+def test_a_tag_without_warnings_needs_no_larger_one() -> None:
+    """Where only lifting and to ask would be said again, a small tag says all that matters."""
+    plain = replace(objects(1)[0], weight=None)
+    card = bilingual(packing([plain]), "object-tag", phrasebook(Language.WELSH))
+    both, _ = fit_both(card, Size(60, 30), RULER)
+    assert "Pwyswch cyn codi." not in " ".join(said(both, PURPOSE))
+    assert says_all(card, both)
 
 
 def test_a_card_too_small_for_english_is_refused() -> None:

@@ -7,13 +7,16 @@ import pypdf
 import pytest
 
 from service.cards.papers.check_sheet import CheckSheet
+from service.cards.second.papers import speak_paper
 from service.errors import ContentsError
+from service.languages.catalogue import load_phrasebook
 from service.pipeline.documents.rounds import (
     print_check_sheet,
     print_isolation_label,
     print_removal_slips,
 )
 from service.pipeline.ready import Workshop
+from service.records.museum.language import Language
 from tests.cards.papers.made import BONES, JAR, LEAD, label_of, sheet_of, slip_of
 from tests.pipeline.conftest import make_photo
 from tests.pipeline.documents.test_swap_list import READ_FROM_LEFT, TITLES
@@ -71,6 +74,21 @@ def test_a_label_has_its_copies(workshop: Workshop) -> None:
     """Three for three sides, two on a page."""
     read = pypdf.PdfReader(print_isolation_label(label_of(LEAD), workshop, copies=3))
     assert [page.extract_text().count("ISOLATED") for page in read.pages] == [2, 1]
+
+
+@pytest.mark.print
+@pytest.mark.slow
+@pytest.mark.timeout(300)
+def test_papers_speak_two_languages(workshop: Workshop) -> None:
+    """What stands after the English is proved with it, on slip, label and sheet."""
+    book = load_phrasebook(Language.POLISH)
+    for path in (
+        print_removal_slips([speak_paper(slip_of(JAR), book)], {}, workshop),
+        print_isolation_label(speak_paper(label_of(JAR), book), workshop),
+        print_check_sheet(speak_paper(sheet_of(1, JAR), book), {}, workshop),
+    ):
+        words = _plain(pypdf.PdfReader(path).pages[0].extract_text())
+        assert _plain("Zważyć przed podniesieniem.") in words
 
 
 @pytest.mark.print

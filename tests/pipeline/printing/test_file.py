@@ -19,6 +19,7 @@ from service.errors import ProofFailedError
 from service.geometry import Rect, Size
 from service.pipeline.options import MadeCard, PrintOptions
 from service.pipeline.printing.file import make_file
+from service.pipeline.printing.lay import lay_file
 from service.pipeline.printing.shelf import Shelf
 from service.records.record import ContainerRecord, Museum
 from service.render.compose.sheets import Parts
@@ -53,34 +54,14 @@ def card(number: str) -> MadeCard:
     return MadeCard(END_LABEL, label, STOCK, (Face("a", Size(99.1, 67.7)),))
 
 
-def test_cards_become_sheets(parts: Parts, tmp_path: Path) -> None:
-    """Nine labels on sheets of eight, the first begun at position 3, take two sheets."""
+def test_a_sheet_is_a_page(parts: Parts, tmp_path: Path) -> None:
+    """Nine labels on sheets of eight are a file of two pages at its place."""
     shelf = Shelf()
     shelf.add({"a": proved(Rect(5, 5, 50, 50))})
     cards = [card(str(number)) for number in range(9)]
-    file = make_file(cards, shelf, [parts], PrintOptions(start_position=3), tmp_path)
-    assert (file.sheets, file.cards) == (2, 9)
+    file = make_file(lay_file(cards, shelf, PrintOptions(), tmp_path), shelf, [parts])
     assert file.path == tmp_path / "end-label, A4 2x4 99.1x67.7.pdf"
     assert len(pypdf.PdfReader(file.path).pages) == 2
-    assert file.left_over is not None
-    assert file.left_over.positions == frozenset({1, 2, 3})
-
-
-def test_each_copy_is_known_by_its_places(parts: Parts, tmp_path: Path) -> None:
-    """Two copies of two faces lie side by side, face by face, over the end of a begun sheet."""
-    shelf = Shelf()
-    shelf.add({"a": proved(Rect(5, 5, 50, 50))})
-    two_faced = replace(card("B-1"), faces=card("B-1").faces * 2)
-    options = PrintOptions(start_position=6, copies=2)
-    file = make_file([two_faced, card("B-2")], shelf, [parts], options, tmp_path)
-    assert [
-        (placed.card.head.container_number, placed.copy, placed.places) for placed in file.placed
-    ] == [
-        ("B-1", 1, ((1, 6), (1, 8))),
-        ("B-1", 2, ((1, 7), (2, 1))),
-        ("B-2", 1, ((2, 2),)),
-        ("B-2", 2, ((2, 3),)),
-    ]
 
 
 def test_ink_that_leaves_its_face_is_not_handed_over(parts: Parts, tmp_path: Path) -> None:
@@ -88,7 +69,7 @@ def test_ink_that_leaves_its_face_is_not_handed_over(parts: Parts, tmp_path: Pat
     shelf = Shelf()
     shelf.add({"a": proved(Rect(5, 5, 99, 50))})
     with pytest.raises(ProofFailedError):
-        make_file([card("1")], shelf, [parts], PrintOptions(), tmp_path)
+        make_file(lay_file([card("1")], shelf, PrintOptions(), tmp_path), shelf, [parts])
 
 
 def test_the_same_cards_give_the_same_bytes(parts: Parts, tmp_path: Path) -> None:
@@ -98,7 +79,8 @@ def test_the_same_cards_give_the_same_bytes(parts: Parts, tmp_path: Path) -> Non
     folders = [tmp_path / name for name in ("one", "two")]
     for folder in folders:
         folder.mkdir()
-    one, two = (make_file([card("1")], shelf, [parts], PrintOptions(), each) for each in folders)
+    laid = [lay_file([card("1")], shelf, PrintOptions(), each) for each in folders]
+    one, two = (make_file(each, shelf, [parts]) for each in laid)
     assert one.pdf == two.pdf
     assert replace(one, path=two.path) == two
     assert [found.share for found in differences(one.pdf, two.pdf)] == [0.0]
@@ -119,6 +101,7 @@ def test_a_damaged_picture_is_mended_on_the_second_attempt(parts: Parts, tmp_pat
         replace(parts, pictures=dict.fromkeys([use.sha256], jpeg).__getitem__)
         for jpeg in (damaged, sound)
     ]
-    assert make_file([card("1")], shelf, attempts, PrintOptions(), tmp_path).sheets == 1
+    laid = lay_file([card("1")], shelf, PrintOptions(), tmp_path)
+    assert make_file(laid, shelf, attempts).sheets == 1
     with pytest.raises(ProofFailedError, match="picture"):
-        make_file([card("1")], shelf, attempts[:1], PrintOptions(), tmp_path)
+        make_file(laid, shelf, attempts[:1])

@@ -18,6 +18,7 @@ from service.records.rows.text import has_unseen, means_nothing, quote_text, tid
         ("two  blanks", "two  blanks"),
         ("=SUM(A1)", "=SUM(A1)"),
         ("क्\u200dष", "क्\u200dष"),
+        ("\u200b \u2060\u200b", ""),
     ],
 )
 def test_text_loses_only_what_cannot_be_seen(text: str, tidy: str) -> None:

@@ -5,7 +5,7 @@ import codecs
 import pytest
 
 from service.errors import UnreadableFileError
-from service.records.sources.decoding import decode_text, decode_utf
+from service.records.sources.decoding import decode_text, decode_utf, name_unicode
 
 TEXT = "object_number,title\n1,Café “Éperlan”\n"
 
@@ -62,3 +62,21 @@ def test_document_is_never_guessed() -> None:
 def test_empty_file_is_empty_text() -> None:
     """Nothing is a text of no characters."""
     assert decode_text(b"", name="x.csv") == ("", "")
+
+
+def test_an_encoding_that_is_named_is_used() -> None:
+    """It is no guess; only a byte order mark knows better, and bytes that do not fit are told."""
+    assert decode_text("Größe".encode("cp850"), name="x", encoding="cp850") == ("Größe", "")
+    marked = codecs.BOM_UTF8 + "Größe".encode()
+    assert decode_text(marked, name="x", encoding="cp850") == ("Größe", "")
+    with pytest.raises(UnreadableFileError, match="does not fit UTF-8"):
+        decode_text("Größe".encode("cp850"), name="x", encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("data", "name"),
+    [(b"a", "utf-8"), (codecs.BOM_UTF8, "utf-8"), ("ab".encode("utf-16-le"), "utf-16-le")],
+)
+def test_the_unicode_encoding_is_named(data: bytes, name: str) -> None:
+    """As a person would name it."""
+    assert name_unicode(data) == name

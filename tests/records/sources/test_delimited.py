@@ -6,7 +6,10 @@ from service.errors import TooManyRecordsError, UnreadableFileError
 from service.records.rows.notebook import Notebook
 from service.records.sources.delimited import (
     Form,
+    Written,
     choose_delimiter,
+    find_delimiter,
+    peek_lines,
     read_delimited,
     read_described,
 )
@@ -18,7 +21,9 @@ KNOWN = frozenset({"objectnumber", "title"})
 def rows_of(text: str | bytes, notebook: Notebook | None = None) -> list[tuple[int, list[str]]]:
     """Read a text and give row numbers with their cells."""
     data = text.encode() if isinstance(text, str) else text
-    table = read_delimited(data, name="x.csv", known=KNOWN, notebook=notebook or Notebook())
+    table = read_delimited(
+        data, name="x.csv", written=Written(known=KNOWN), notebook=notebook or Notebook()
+    )
     return [(line.row, list(line.cells)) for line in table.lines]
 
 
@@ -125,3 +130,20 @@ def test_described_form_is_obeyed(form: Form, expected: list[tuple[int, list[str
     data = b'a,"b,c"\n\nd,e\n'
     table = read_described(data, name="x.txt", form=form, notebook=Notebook())
     assert [(line.row, list(line.cells)) for line in table.lines] == expected
+
+
+def test_a_delimiter_that_is_named_is_used() -> None:
+    """Also where another gives more headings; the line that names one is no row in any case."""
+    data = b"sep=;\nobject_number|a;title\n"
+    written = Written(delimiter="|", known=KNOWN)
+    table = read_delimited(data, name="x.csv", written=written, notebook=Notebook())
+    assert [line.cells for line in table.lines] == [("object_number", "a;title")]
+    assert find_delimiter(data, name="x.csv", written=written) == "|"
+    assert find_delimiter(b"object_number;title", name="x.csv", written=Written(known=KNOWN)) == ";"
+
+
+def test_the_first_lines_are_seen_alone() -> None:
+    """Blank ones do not count, and a quote left open hurts nothing."""
+    data = b'\nobject_number,title\n\n"1,x\n2,y\n3,z\n'
+    seen = peek_lines(data, name="x.csv", written=Written(known=KNOWN), lines=2)
+    assert seen == (("object_number", "title"), ("1", "x"), ("2", "y"))

@@ -129,3 +129,19 @@ def test_published_terms_are_said_to_be_recognised(headings: str, said: str) -> 
     ]
     assert len(messages) == bool(said)
     assert all(said in message for message in messages)
+
+
+def test_ignored_headings_are_passed_over_in_silence() -> None:
+    """The others that mean nothing are named, and so is one of our own that is not there."""
+    notebook = Notebook()
+    columns = replace(
+        OBJECT_COLUMNS, own={"title": "Was"}, own_stands="in the mapping", ignored=frozenset({"x"})
+    )
+    lines = (Line(1, ("number", "X", "Y")), Line(2, ("1", "2", "3")))
+    list(table_rows(Table("x.csv", lines), columns, notebook))
+    told = notebook.findings()
+    assert [one.message for one in told] == [
+        "Columns not used: “Y”.",
+        "There is no heading “Was”, which was to be title.",
+    ]
+    assert told[1].advice == "Correct the heading in the mapping, or take the line out."

@@ -10,7 +10,14 @@ import xlsxwriter
 from service.errors import TooManyRecordsError, UnreadableFileError
 from service.records.rows.notebook import Notebook
 from service.records.sources import workbook
-from service.records.sources.workbook import CellValue, read_sheets, show_cell
+from service.records.sources.workbook import (
+    CellValue,
+    choose_sheet,
+    list_sheets,
+    peek_sheets,
+    read_sheets,
+    show_cell,
+)
 
 WANTED = ("objects", "containers", "packings")
 
@@ -113,3 +120,30 @@ def test_sheet_past_the_limits_is_refused(
     data = make_workbook({"objects": [["number", "title", "period"], *[["1", "a", "b"]] * 4]})
     with pytest.raises(error):
         read_sheets(data, name="o.xlsx", wanted=WANTED, notebook=Notebook())
+
+
+def test_sheets_are_listed_and_looked_into() -> None:
+    """The first rows that hold anything, of every sheet."""
+    rows = [["", ""], ["No", "Was"], [], ["1", "x"]]
+    data = make_workbook({"Eins": rows, "Zwei": []})
+    assert list_sheets(data, name="x.xlsx") == ("Eins", "Zwei")
+    assert peek_sheets(data, name="x.xlsx", lines=2) == {
+        "Eins": (("No", "Was"), ("1", "x")),
+        "Zwei": (),
+    }
+    assert [choose_sheet(("Eins", "Zwei"), name) for name in ("zwei", "x")] == ["Zwei", "Eins"]
+    assert choose_sheet((), "x") == ""
+    with pytest.raises(UnreadableFileError):
+        list_sheets(b"no workbook", name="x.xlsx")
+
+
+def test_a_sheet_that_is_named_is_read() -> None:
+    """Whatever it is called; the others are found by their names, and none is read for them."""
+    data = make_workbook({"objects": [["a"]], "Blatt 2": [["b"]], "packings": [["c"]]})
+    read = read_sheets(
+        data, name="x.xlsx", wanted=WANTED, named={"objects": "blatt 2"}, notebook=Notebook()
+    )
+    assert {table: one.lines[0].cells for table, one in read.items()} == {
+        "objects": ("b",),
+        "packings": ("c",),
+    }

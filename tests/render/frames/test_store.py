@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+import service.render.frames.store
 from service.errors import SlotRefusedError
 from service.geometry import Size
 from service.render.frames.frame import Frame
@@ -51,6 +52,18 @@ def test_a_frame_is_measured_once(stores: OpenStore, tmp_path: Path) -> None:
     assert first.sha256 in kept.name
     assert find(stores, tmp_path) == first
     assert kept.stat().st_mtime_ns == written
+
+
+def test_what_another_store_measured_meanwhile_is_taken(
+    stores: OpenStore, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A store that knows the kind already looks on the disk before it asks the engine."""
+    one, other = stores(tmp_path), stores(tmp_path)
+    one.find_or_make(made.KIND, made.FACE, LOOKS)
+    other.find_or_make(made.KIND, made.FACE, LOOKS)
+    more = one.find_or_make(made.KIND, made.FACE, [made.PANEL])
+    monkeypatch.setattr(service.render.frames.store, "compile_frame", None)
+    assert other.find_or_make(made.KIND, made.FACE, [made.PANEL]) == more
 
 
 @pytest.mark.parametrize("damage", ["cut", "empty", "noise", "other-hash"])

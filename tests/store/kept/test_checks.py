@@ -1,11 +1,11 @@
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from sqlalchemy import Connection
 
-from service.errors import NotFoundError
+from service.errors import DayAheadError, NotFoundError
 from service.handling.checks.due import DoneCheck
 from service.handling.checks.kinds import CheckKind, CheckResult
 from service.store.history import load_history
@@ -29,6 +29,17 @@ def test_checks_are_kept_with_who_noted_them(connection: Connection) -> None:
     assert not lately.found(PESTS)
     with pytest.raises(NotFoundError):
         save_check(connection, Check("B-999", LATELY, "", STAMP))
+
+
+def test_a_look_is_not_noted_before_its_day(connection: Connection) -> None:
+    """A year mistyped would keep the box off the round; tomorrow it may be elsewhere already."""
+    today = STAMP.at.date()
+    save_check(connection, Check("B-001", today + timedelta(days=1), "", STAMP))
+    with pytest.raises(DayAheadError, match="B-001 cannot have been checked on 2126-11-25"):
+        save_check(connection, Check("B-001", date(2126, 11, 25), "", STAMP))
+    with pytest.raises(DayAheadError):
+        save_check(connection, Check("B-001", today + timedelta(days=2), "", STAMP))
+    assert len(load_checks(connection, "B-001")) == 1
 
 
 def test_the_history_tells_what_was_found(connection: Connection) -> None:

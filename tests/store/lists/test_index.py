@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from sqlalchemy import Connection
 
-from service.store.lists.index import OBJECT_WORDS, find_keys, keep_words
+from service.store.lists.index import OBJECT_WORDS, find_keys, forget_words, keep_words
 
 
 def test_words_are_kept_in_place_of_those_before(connection: Connection) -> None:
@@ -13,3 +13,5 @@ def test_words_are_kept_in_place_of_those_before(connection: Connection) -> None
     keep_words(connection, OBJECT_WORDS, {71: "crab pot"})
     assert find_keys(connection, OBJECT_WORDS, ["jar"]) == [72]
     assert find_keys(connection, OBJECT_WORDS, []) == []
+    forget_words(connection, OBJECT_WORDS, [72, 99])
+    assert find_keys(connection, OBJECT_WORDS, ["jar"]) == []

@@ -51,6 +51,9 @@ def test_something_new_does_not_shift_the_pages(connection: Connection) -> None:
         "é",
         base64.urlsafe_b64encode(b"[1,2]").decode(),
         base64.urlsafe_b64encode(b"{}").decode(),
+        base64.urlsafe_b64encode(b'["a",1%s]' % (b"0" * 30)).decode(),
+        base64.urlsafe_b64encode(b'["a\\ud800",1]').decode(),
+        base64.urlsafe_b64encode(b'["a\\u0000",1]').decode(),
     ],
 )
 def test_a_cursor_of_somebody_else_is_refused(connection: Connection, cursor: str) -> None:

@@ -30,6 +30,16 @@ def test_a_packing_is_the_next_revision(connection: Connection) -> None:
     assert event.entry == Entry("packed", "B-001", revision=2, detail='{"reason":"flood"}')
 
 
+def test_what_was_typed_is_tidied(connection: Connection) -> None:
+    """A control character or a mark that turns the text would stop every card of the box."""
+    typed = PlaceRecord(LAMP, compartment="B3\t", note="in \a\u202etissue\u2069")
+    new = PackingRecord("B-001", places=(typed,), reason="flood\x0bdamage\u200b")
+    saved = save_packing(connection, new, expected_revision=1, stamp=LATER)
+    assert saved.places == (PlaceRecord(LAMP, compartment="B3", note="in tissue"),)
+    assert saved.reason == "flood damage\u200b"
+    assert load_packing(connection, "B-001") == saved
+
+
 def test_a_stale_revision_shows_both_states(engine: Engine) -> None:
     """Whoever packed from an old state gets both states, and nothing is changed."""
     current = collection().packings[0]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
@@ -10,23 +11,30 @@ from typing import Any
 from urllib.parse import quote
 
 import httpx
+import pikepdf
 from fastapi import FastAPI
 
 from service.cards.fingerprint import LETTERS
 from service.geometry import Insets
+from service.keeping.previews.kept_plans import FOLDER
 from service.keeping.printing.printers_file import keep_saved
 from service.keeping.today import compose_today
+from service.records.mapping.mapping import ColumnMapping
+from service.records.record import PhotoRole
 from service.render.ruler import PangoRuler
 from service.render.task import FONTS_CONF
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
 from service.sheets.printers.saved import Saved
+from service.store.kept.imports import note_import
+from service.store.kept.mappings import save_mapping
 from service.store.kept.outs import Slip, note_out
 from service.store.kept.tasks import add_task
 from service.store.open import open_folder, reading, writing
 from service.store.printed.card import MadeCard, NewRun, RunFile, describe_card
 from service.store.printed.runs import save_run
 from service.store.shelf.files import open_shelf
+from service.store.shelf.photos import BroughtPhoto, bring_photos
 from service.web.description import EXAMPLE, describe
 from service.web.store.routes import router
 from tests.web.sent import PHOTOS
@@ -58,17 +66,36 @@ def add_run(folder: Path) -> None:
         cards = compose_today(connection, PangoRuler(FONTS_CONF), [BOX]).standing_cards
     made = [_place(describe_card(card)) for card in cards]
     made.append(_of_other_words(made[0]))
-    pdf = open_shelf(folder / "files", scratch=folder).put(b"%PDF-1.7 of the test", ".pdf")
+    shelf = open_shelf(folder / "files", scratch=folder)
+    blank = _blank_pdf()
+    pdf = shelf.put(blank, ".pdf")
+    front = shelf.put(PHOTOS / "1931.14.7_front.jpg", ".jpg")
+    photo = BroughtPhoto(SPIKE, "1931.14.7_front.jpg", PhotoRole.FRONT, front)
     names = dict.fromkeys(card.file for card in made)
     files = [
         RunFile(name, pdf.sha256, pdf.length_bytes, name[:-4].split(", ")[1]) for name in names
     ]
     with writing(engine) as connection:
         save_run(connection, NewRun(tuple(made), tuple(files)), stamp=STAMP)
+        bring_photos(connection, [photo], stamp=STAMP)
         note_out(connection, Slip(SPIKE, BOX), stamp=STAMP)
+        example = ColumnMapping(headings=(("Inventarnummer", "object_number"),))
+        note_import(connection, "export.csv", "a" * 64, {}, stamp=STAMP)
+        save_mapping(connection, "Catalogue export", example, stamp=STAMP)
         add_task(connection, "print-0", "print", {}, stamp=STAMP)
     engine.dispose()
     keep_saved(folder, PRINTERS)
+    plan = folder / FOLDER / ("5f" * 32)
+    plan.mkdir(parents=True)
+    (plan / f"end-label, {STOCKS['end-label']}.pdf").write_bytes(blank)
+
+
+def _blank_pdf() -> bytes:
+    target = io.BytesIO()
+    with pikepdf.new() as pdf:
+        pdf.add_blank_page(page_size=(595, 842))
+        pdf.save(target)
+    return target.getvalue()
 
 
 def _place(card: MadeCard) -> MadeCard:
@@ -117,7 +144,7 @@ def send_example(client: httpx.Client, path: str, method: str, at: int) -> httpx
         # Where no tag is shown, the one that was read is meant.
         by_place["header"].setdefault("If-Match", _read_tag(client, filled, method))
     sent = _bodies(operation, at)
-    if method == "put":
+    if method == "put" and "record" in client.get(filled).json():
         sent = {"json": {"record": client.get(filled).json()["record"]}}
     return client.request(
         method, filled, params=by_place["query"], headers=by_place["header"], **sent
@@ -125,7 +152,7 @@ def send_example(client: httpx.Client, path: str, method: str, at: int) -> httpx
 
 
 def _read_tag(client: httpx.Client, path: str, method: str) -> str:
-    return client.get(path).headers["etag"] if method == "put" else ""
+    return client.get(path).headers["etag"] if method in {"put", "patch"} else ""
 
 
 def _examples_of(operation: Json) -> list[Json]:
@@ -150,5 +177,5 @@ def _bodies(operation: Json, at: int) -> Json:
 
 
 def _open(name: str) -> tuple[str, bytes]:
-    path = EXAMPLE if name == EXAMPLE.name else PHOTOS / name
+    path = EXAMPLE.parent / name if (EXAMPLE.parent / name).is_file() else PHOTOS / name
     return name, path.read_bytes()

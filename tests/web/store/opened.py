@@ -21,9 +21,9 @@ from service.store.migrations.upgrade import upgrade_store
 from service.store.open import open_folder, writing
 from service.store.save_records import save_records
 from service.store.shelf.files import open_shelf
-from service.web.app import make_app
+from service.web.app import Front, make_app
 from service.web.press import Presses
-from service.web.store.counter import Backroom, Counter
+from service.web.store.counter import Backroom, Clock, Counter
 from tests.web.sent import ONE_BOX, running_app
 
 BOX, EMPTY_BOX = "B-027", "B-028"
@@ -46,15 +46,22 @@ def fill_store(folder: Path) -> None:
 
 
 @contextmanager
-def open_client(folder: Path, workshop: Workshop) -> Iterator[httpx.Client]:
+def open_client(
+    folder: Path,
+    workshop: Workshop,
+    *,
+    clock: Clock = lambda: MOMENT,
+    front: Front | None = None,
+) -> Iterator[httpx.Client]:
     """Run the service over the store in a folder and give a client that acts as one person."""
     engine = open_folder(folder)
     upgrade_store(engine)
     desk = Desk(engine, open_shelf(folder / "files", scratch=folder), workshop, folder)
     with open_line(engine) as line:
-        counter = Counter(desk, PangoRuler(FONTS_CONF), Backroom(line), clock=lambda: MOMENT)
+        counter = Counter(desk, PangoRuler(FONTS_CONF), Backroom(line), clock=clock)
+        at_front = front or Front(default_actor=STAMP.actor)
         presses = Presses([], patience_seconds=0)
-        app = make_app(presses, "127.0.0.1", counter=counter, default_actor=STAMP.actor)
+        app = make_app(presses, "127.0.0.1", counter=counter, front=at_front)
         with running_app(app) as client:
             client.headers.update(ACTOR)
             yield client

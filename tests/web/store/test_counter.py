@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import threading
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -40,3 +41,23 @@ def test_one_works_at_a_time(tmp_path: Path, workshop: Workshop) -> None:
             assert lent is desk
     desk.engine.dispose()
     assert read_clock().tzinfo is not None
+
+
+def test_previews_have_a_turn_of_their_own(tmp_path: Path, workshop: Workshop) -> None:
+    """While a run prints a preview is made on the bench; without one it waits like the others."""
+    shelf = open_shelf(tmp_path / "files", scratch=tmp_path)
+    desk = Desk(make_store(tmp_path), shelf, workshop, tmp_path)
+    bench = replace(workshop, scratch_folder=tmp_path / "bench")
+    with open_line(desk.engine) as line:
+        both = Counter(desk, workshop.ruler, Backroom(line, bench=bench), patience_seconds=0.01)
+        with both.working(), both.previewing() as lent:
+            assert lent.workshop is bench
+            assert lent.engine is desk.engine
+            with pytest.raises(RefusedError, match="preview"), both.previewing():
+                pass
+        one = Counter(desk, workshop.ruler, Backroom(line), patience_seconds=0.01)
+        with one.working(), pytest.raises(RefusedError), one.previewing():
+            pass
+        with one.previewing() as lent:
+            assert lent is desk
+    desk.engine.dispose()

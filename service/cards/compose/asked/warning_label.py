@@ -18,9 +18,10 @@ from service.cards.parts import HazardGroup, WarnedObject
 from service.cards.words import join_words, write_date
 from service.contents.packing import PackedObject, Packing
 from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry
+from service.printed import to_print
 from service.records.record import Hazard, HazardState, Museum
 
-NOT_DATED = "check not dated"
+NOT_DATED = to_print("check not dated")
 
 _Found = tuple[HazardState, WarnedObject]
 
@@ -52,8 +53,12 @@ def _urgency(entry: HazardEntry, found: list[_Found]) -> tuple[int, int]:
 
 def _group(entry: HazardEntry, found: list[_Found], role: str) -> HazardGroup:
     if entry.discreet or entry is DISCREET:
-        whom = role or "first"
-        words = f"Ask {whom}" if entry is DISCREET else f"Do not open: ask {whom}"
+        whom = role or to_print("first")
+        words = (
+            to_print("Ask {whom}", whom=whom)
+            if entry is DISCREET
+            else to_print("Do not open: ask {whom}", whom=whom)
+        )
         return HazardGroup(entry.mark, entry.name, words)
     checks = list(dict.fromkeys(warned.checked for _, warned in found))
     ordered = sorted(
@@ -78,11 +83,19 @@ def _warn_of(packed: PackedObject, place: str, hazard: Hazard) -> WarnedObject:
 
 def _write_check(hazard: Hazard) -> str:
     """Say when and how the hazard was looked into, and when to look again."""
-    day = f"checked {_on_one_line(hazard.checked_on)}" if hazard.checked_on else ""
+    day = (
+        to_print("checked {checked_on}", checked_on=_on_one_line(hazard.checked_on))
+        if hazard.checked_on
+        else ""
+    )
     if not day and hazard.state is not HazardState.UNCHECKED:
         day = NOT_DATED
     how = join_words((day, hazard.method, hazard.checked_by), between=", ")
-    review = f"review {_on_one_line(hazard.review_on)}" if hazard.review_on else ""
+    review = (
+        to_print("review {review_on}", review_on=_on_one_line(hazard.review_on))
+        if hazard.review_on
+        else ""
+    )
     return join_words((how, review))
 
 

@@ -8,18 +8,25 @@ from fastapi import APIRouter, Path, Response
 
 from service.keeping.printing.attach import Attached, ScannedCard, attach_card, attach_scanned
 from service.store.handles import Connection
+from service.store.people.role import Role
 from service.store.printed.runs import load_card
 from service.store.printed.states import mark_spoiled
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheAsked
 from service.web.store.cards.shapes import AttachedView, AttachmentBody, CardView, show_card
 from service.web.store.once import Made, make_once
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _CardNumber = Annotated[int, Path(ge=1, lt=2**31, examples=[1])]
 
 
-@router.post("/api/attachments", status_code=201, response_model=AttachedView)
+@router.post(
+    "/api/attachments",
+    dependencies=[needs(Role.PRINT)],
+    status_code=201,
+    response_model=AttachedView,
+)
 def attach_by_scanning(body: AttachmentBody, asked: TheAsked) -> Response:
     """Mark a card as attached to the container that was scanned with it.
 
@@ -36,7 +43,12 @@ def attach_by_scanning(body: AttachmentBody, asked: TheAsked) -> Response:
     return make_once(asked, body.model_dump_json(), make)
 
 
-@router.post("/api/cards/{card}/attached", status_code=201, response_model=AttachedView)
+@router.post(
+    "/api/cards/{card}/attached",
+    dependencies=[needs(Role.PRINT)],
+    status_code=201,
+    response_model=AttachedView,
+)
 def attach_by_number(card: _CardNumber, asked: TheAsked) -> Response:
     """Mark a printed card as attached; the one it replaces is withdrawn."""
     return make_once(
@@ -46,7 +58,12 @@ def attach_by_number(card: _CardNumber, asked: TheAsked) -> Response:
     )
 
 
-@router.post("/api/cards/{card}/spoiled", status_code=201, response_model=CardView)
+@router.post(
+    "/api/cards/{card}/spoiled",
+    dependencies=[needs(Role.PRINT)],
+    status_code=201,
+    response_model=CardView,
+)
 def spoil_card(card: _CardNumber, asked: TheAsked) -> Response:
     """Mark a printed card as spoiled: it is on nothing, and never will be."""
 

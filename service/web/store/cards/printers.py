@@ -12,9 +12,11 @@ from service.keeping.printing.printers_file import load_saved
 from service.sheets.calibration.limits import describe
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
 class CorrectionView(BaseModel):
@@ -51,7 +53,7 @@ class PrintersView(BaseModel):
     printers: list[PrinterView]
 
 
-@router.get("/api/printers")
+@router.get("/api/printers", dependencies=[needs(Role.VIEW)])
 def printers(counter: TheCounter) -> PrintersView:
     """List the printers that were measured with the commands `calibrate`, and how each is off."""
     saved = load_saved(counter.data_folder)

@@ -15,7 +15,9 @@ from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import PDF, AlsoSave, MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.store.handles import Connection
+from service.store.people.role import Role
 from service.store.printed.runs import list_runs, load_run, load_run_record
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import show_findings
 from service.web.store.asking import Asked, TheAsked, TheCounter
 from service.web.store.cards.shapes import (
@@ -29,13 +31,13 @@ from service.web.store.cards.wanted import PrintBody, SpoiledBody
 from service.web.store.once import Made, find_again, keep_made
 from service.web.store.paging import ThePaging, read_count
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 RunId = Annotated[int, Path(ge=1, lt=2**31, examples=[1])]
 _Print = Callable[[Desk, AlsoSave], MadeRun]
 
 
-@router.get("/api/prints")
+@router.get("/api/prints", dependencies=[needs(Role.VIEW)])
 def prints(counter: TheCounter, paging: ThePaging) -> RunPage:
     """List print runs, the latest first."""
     before = read_count(paging.after)
@@ -46,7 +48,9 @@ def prints(counter: TheCounter, paging: ThePaging) -> RunPage:
     return RunPage(runs=[show_line(run) for run in shown])
 
 
-@router.post("/api/prints", status_code=201, response_model=MadeRunView)
+@router.post(
+    "/api/prints", dependencies=[needs(Role.PRINT)], status_code=201, response_model=MadeRunView
+)
 def print_cards(body: PrintBody, asked: TheAsked) -> Response:
     """Print cards as the records are now, prove every page, and remember each card.
 
@@ -63,7 +67,7 @@ def print_cards(body: PrintBody, asked: TheAsked) -> Response:
     return _print_once(asked, body.model_dump_json(), make)
 
 
-@router.get("/api/prints/{run}")
+@router.get("/api/prints/{run}", dependencies=[needs(Role.VIEW)])
 def print_by_number(run: RunId, counter: TheCounter) -> RunView:
     """Give a print run with its files and cards."""
     with counter.reading() as connection:
@@ -72,6 +76,7 @@ def print_by_number(run: RunId, counter: TheCounter) -> RunView:
 
 @router.get(
     "/api/prints/{run}/files/{name}",
+    dependencies=[needs(Role.VIEW)],
     response_class=Response,
     responses={200: {"content": {"application/pdf": {}}}},
 )
@@ -98,7 +103,12 @@ def print_file(
     raise NotFoundError(name, what=f"file in run {run}")
 
 
-@router.post("/api/prints/{run}/spoiled", status_code=201, response_model=MadeRunView)
+@router.post(
+    "/api/prints/{run}/spoiled",
+    dependencies=[needs(Role.PRINT)],
+    status_code=201,
+    response_model=MadeRunView,
+)
 def print_spoiled_again(run: RunId, body: SpoiledBody, asked: TheAsked) -> Response:
     """Mark the cards of a spoiled sheet, and print them again at the next free position."""
 

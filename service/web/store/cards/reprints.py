@@ -12,6 +12,8 @@ from pydantic import BaseModel
 from service.errors import ServiceError
 from service.findings import Finding, Where, make_finding
 from service.keeping.reprints import OutOfDate, ReprintList, list_reprints_of
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.accept import choose_media_type
 from service.web.replies.problems import FindingView, show_findings
 from service.web.replies.refusals import Refusal, RefusedError
@@ -19,7 +21,7 @@ from service.web.store.asking import TheCounter
 from service.web.store.cards.shapes import CardView, show_card
 from service.web.store.counter import Counter
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _OFFERED = ("application/json", "text/csv")
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")
@@ -79,6 +81,7 @@ class ReprintsView(BaseModel):
 
 @router.get(
     "/api/reprints",
+    dependencies=[needs(Role.VIEW)],
     response_model=ReprintsView,
     responses={200: {"content": {"text/csv": {}}}},
 )

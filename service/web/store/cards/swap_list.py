@@ -8,15 +8,18 @@ from typing import Literal
 from fastapi import APIRouter, Response
 
 from service.keeping.swap_list import print_swaps
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _PDF = "application/pdf"
 
 
 @router.post(
     "/api/swap-list",
+    dependencies=[needs(Role.PRINT)],
     response_class=Response,
     responses={200: {"content": {_PDF: {}}}},
 )

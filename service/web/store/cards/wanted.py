@@ -52,7 +52,7 @@ class CardKeyBody(BaseModel):
 class OwnStockBody(BaseModel):
     """A stock that is not in the list, by its measures; the same as in a TOML file of measures."""
 
-    model_config = STRICT
+    model_config = STRICT | ConfigDict(json_schema_extra={"examples": [_OWN]})
 
     name: _Words = Field(description="A name of your own; sheets begun go by it.")
     page: _Words = Field(description="A4, A5, A6, Letter or a size such as 210 mm x 297 mm.")

@@ -5,14 +5,11 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
 from pathlib import PurePosixPath
 from typing import Annotated
 
 from fastapi import APIRouter, File, Response, UploadFile
-from pydantic import BaseModel, ConfigDict, Field
 
-from service.findings import Finding
 from service.keeping.imports import (
     SourceFile,
     TakenIn,
@@ -20,108 +17,30 @@ from service.keeping.imports import (
     preview_import,
     summarise,
 )
-from service.pipeline.read import read_source
-from service.records.record import Collection, PlaceRecord
+from service.keeping.intake.reading import read_mapped
+from service.records.record import Collection
 from service.store.handles import Connection
-from service.store.kept.imports import Import, list_imports
-from service.store.packing.differ import Course
-from service.store.packing.take_in import Outcome
-from service.store.plan_records import RecordsPlan
-from service.web.replies.problems import FindingView, show_findings
+from service.store.kept.imports import list_imports
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
+from service.web.replies.problems import show_findings
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheAsked, TheCounter
 from service.web.store.counter import Counter
+from service.web.store.intake.import_shapes import (
+    ImportForm,
+    ImportsView,
+    ImportView,
+    PreviewView,
+    show_line,
+    show_plan,
+)
 from service.web.store.once import Made, find_again, keep_made
-from service.web.store.records.shapes import STRICT
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _MOST_BYTES = 64 * 1024 * 1024
-_MOST_FILES = 10
 _LONGEST_NAME = 200
-
-
-class ImportForm(BaseModel):
-    """The files of one export: a document, a workbook, an archive, or the tables of a folder."""
-
-    model_config = STRICT | ConfigDict(
-        json_schema_extra={"examples": [{"files": ["one_box.json"]}]}
-    )
-
-    files: list[UploadFile] = Field(
-        min_length=1,
-        max_length=_MOST_FILES,
-        description="A JSON, XLSX or CSV file, a LIDO file (.xml), a Darwin Core Archive (.zip), or"
-        " objects.csv, containers.csv, packings.csv and museum.toml together; at most 64 MB.",
-    )
-
-
-class OutcomeView(BaseModel):
-    """Numbers by what is done with them."""
-
-    new: list[str]
-    changed: list[str]
-    unchanged: int
-
-
-class PlaceChangeView(BaseModel):
-    """An object as it lies and as it will; `before` or `after` is None where it does not there.
-
-    `other` is the container it comes from or goes to, where that is packed anew as well.
-    """
-
-    course: Course
-    before: PlaceRecord | None
-    after: PlaceRecord | None
-    other: str
-
-
-class RepackingView(BaseModel):
-    """How one container is packed anew; `packed` has who, when and why, where they differ."""
-
-    places: list[PlaceChangeView]
-    packed: dict[str, dict[str, object]]
-
-
-class PreviewView(BaseModel):
-    """What an import would do.
-
-    `differences` has the cells of each changed record, `repacked` how each container that has a
-    packing already is packed anew; both by number.
-    """
-
-    objects: OutcomeView
-    containers: OutcomeView
-    packings: OutcomeView
-    museum_changed: bool
-    differences: dict[str, dict[str, dict[str, dict[str, object]]]]
-    repacked: dict[str, RepackingView]
-    findings: list[FindingView]
-
-
-class ImportView(BaseModel):
-    """An import that was done: how many records were new, changed, unchanged and refused."""
-
-    import_id: int
-    summary: dict[str, int]
-    findings: list[FindingView]
-
-
-class ImportLine(BaseModel):
-    """An import in a list."""
-
-    import_id: int
-    name: str
-    sha256: str
-    summary: dict[str, int]
-    by: str
-    at: datetime
-
-
-class ImportsView(BaseModel):
-    """Imports, the latest first."""
-
-    imports: list[ImportLine]
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,38 +57,40 @@ class Received:
             digest.update(name.encode() + b"\0" + hashlib.sha256(data).digest())
         return digest.hexdigest()
 
-    def read(self, counter: Counter) -> Collection:
-        """Read the records in a child process with limits."""
+    def read(self, counter: Counter, mapping: str) -> Collection:
+        """Read the records in a child process with limits, by a mapping where one is named."""
         with counter.working() as desk:
-            return read_source(self.files, desk.workshop.workers)
+            return read_mapped(desk, self.files, mapping=mapping)
 
 
-@router.get("/api/imports")
+@router.get("/api/imports", dependencies=[needs(Role.VIEW)])
 def imports(counter: TheCounter) -> ImportsView:
     """List which files were taken in, the latest first."""
     with counter.reading() as connection:
         found = list_imports(connection)
-    return ImportsView(imports=[_show_line(one) for one in found])
+    return ImportsView(imports=[show_line(one) for one in found])
 
 
-@router.post("/api/imports/preview")
+@router.post("/api/imports/preview", dependencies=[needs(Role.MANAGE)])
 def preview(form: Annotated[ImportForm, File()], counter: TheCounter) -> PreviewView:
     """Say what taking these files in would change; nothing is changed."""
-    collection = receive(form.files).read(counter)
-    return _show_plan(preview_import(counter.engine, collection), collection.findings)
+    collection = receive(form.files).read(counter, form.mapping)
+    return show_plan(preview_import(counter.engine, collection), collection.findings)
 
 
-@router.post("/api/imports", status_code=201, response_model=ImportView)
+@router.post(
+    "/api/imports", dependencies=[needs(Role.MANAGE)], status_code=201, response_model=ImportView
+)
 def take_in(form: Annotated[ImportForm, File()], asked: TheAsked) -> Response:
     """Take files in, all of their records or none; the same files again change nothing."""
     received = receive(form.files)
-    sent = received.sha256
+    sent = received.sha256 + form.mapping
     with asked.counter.reading() as connection:
         again = find_again(connection, asked, sent)
     if again is not None:
         return again
-    collection = received.read(asked.counter)
-    source = SourceFile(", ".join(received.files), sent)
+    collection = received.read(asked.counter, form.mapping)
+    source = SourceFile(", ".join(received.files), received.sha256)
 
     def also_save(connection: Connection, taken: TakenIn) -> None:
         keep_made(connection, asked, sent, _tell(taken, collection))
@@ -207,40 +128,4 @@ def _tell(taken: TakenIn, collection: Collection) -> Made:
             summary=summarise(taken.saved),
             findings=show_findings(findings),
         )
-    )
-
-
-def _show_plan(plan: RecordsPlan, findings: Sequence[Finding]) -> PreviewView:
-    return PreviewView(
-        objects=_show_outcome(plan.objects.outcome),
-        containers=_show_outcome(plan.containers.outcome),
-        packings=_show_outcome(plan.packings.outcome),
-        museum_changed=plan.museum.wanted is not None,
-        differences={
-            number: kind.difference(number)
-            for kind in (plan.objects, plan.containers)
-            for number in kind.outcome.changed
-        },
-        repacked={
-            number: RepackingView.model_validate(one, from_attributes=True)
-            for number, one in plan.packings.repacked.items()
-        },
-        findings=show_findings((*findings, *plan.findings)),
-    )
-
-
-def _show_outcome(outcome: Outcome) -> OutcomeView:
-    return OutcomeView(
-        new=list(outcome.new), changed=list(outcome.changed), unchanged=len(outcome.unchanged)
-    )
-
-
-def _show_line(one: Import) -> ImportLine:
-    return ImportLine(
-        import_id=one.import_id,
-        name=one.name,
-        sha256=one.sha256,
-        summary=dict(one.summary),
-        by=one.stamp.actor,
-        at=one.stamp.at,
     )

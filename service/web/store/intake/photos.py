@@ -14,11 +14,13 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from service.keeping.photos.bring import BroughtPhotos, bring_in_bulk
 from service.records.record import PhotoRole
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import FindingView, show_findings
 from service.web.store.asking import TheActing
 from service.web.store.records.shapes import STRICT
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 NAME = "photos.zip"
 
@@ -51,14 +53,17 @@ class BroughtView(BaseModel):
     findings: list[FindingView]
 
 
-@router.post("/api/photos")
+@router.post("/api/photos", dependencies=[needs(Role.PACK)])
 def bring_photos(form: Annotated[PhotosForm, File()], acting: TheActing) -> BroughtView:
     """Bring photos; each goes to the objects whose number its name holds, or that name it.
 
     The same photos again change nothing. A photo that fits no object, or several, is told of and
     given to none.
     """
-    with acting.counter.working() as desk, tempfile.TemporaryDirectory() as folder:
+    with (
+        acting.counter.working() as desk,
+        tempfile.TemporaryDirectory(dir=desk.workshop.scratch_folder) as folder,
+    ):
         packed = Path(folder) / NAME
         pack_photos(form.photos, packed)
         return _show(bring_in_bulk(desk, packed, stamp=acting.stamp))

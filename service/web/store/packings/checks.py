@@ -12,6 +12,8 @@ from service.keeping.rounds.due import ALL_KINDS, list_due, put_overdue_first
 from service.keeping.rounds.note import note_check
 from service.store.handles import Connection
 from service.store.kept.checks import IN_ORDER, Check, load_checks
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import ContainerNumber, TheAsked, TheCounter
 from service.web.store.once import Made, make_once
 from service.web.store.packings.check_shapes import (
@@ -23,10 +25,10 @@ from service.web.store.packings.check_shapes import (
     show_due,
 )
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.get("/api/checks/due")
+@router.get("/api/checks/due", dependencies=[needs(Role.VIEW)])
 def due_checks(
     counter: TheCounter,
     by: Annotated[
@@ -41,7 +43,7 @@ def due_checks(
     return DuesView(due=[show_due(one, today) for one in put_overdue_first(found, today)])
 
 
-@router.get("/api/containers/{number:path}/checks")
+@router.get("/api/containers/{number:path}/checks", dependencies=[needs(Role.VIEW)])
 def checks(number: ContainerNumber, counter: TheCounter) -> ChecksView:
     """List the checks of a container, the latest first."""
     with counter.reading() as connection:
@@ -49,7 +51,12 @@ def checks(number: ContainerNumber, counter: TheCounter) -> ChecksView:
     return ChecksView(checks=[show_check(one) for one in found])
 
 
-@router.post("/api/containers/{number:path}/checks", status_code=201, response_model=CheckView)
+@router.post(
+    "/api/containers/{number:path}/checks",
+    dependencies=[needs(Role.PACK)],
+    status_code=201,
+    response_model=CheckView,
+)
 def note_look(number: ContainerNumber, body: CheckBody, asked: TheAsked) -> Response:
     """Note what each look at a container gave; no card becomes wrong by it.
 

@@ -21,7 +21,9 @@ from service.records.codes import HAZARD_CODES
 from service.records.record import Hazard, HazardState, PhotoRole, PlaceRecord
 from service.store.handles import Connection
 from service.store.history import Stamp
+from service.store.people.role import Role
 from service.store.shelf.files import StoredFile
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import FindingView, show_findings
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import Asked, ContainerNumber, TheAsked
@@ -31,7 +33,7 @@ from service.web.store.packings.shapes import Number
 from service.web.store.records.changing import refuse_odd
 from service.web.store.records.shapes import STRICT
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 Short = Annotated[str, StringConstraints(max_length=1000)]
 
@@ -100,7 +102,12 @@ class SentPhoto:
         return hashlib.file_digest(self.upload.file, "sha256").hexdigest()
 
 
-@router.post("/api/containers/{number:path}/items", status_code=201, response_model=ItemView)
+@router.post(
+    "/api/containers/{number:path}/items",
+    dependencies=[needs(Role.PACK)],
+    status_code=201,
+    response_model=ItemView,
+)
 def put_item(
     number: ContainerNumber, form: Annotated[ItemForm, File()], asked: TheAsked
 ) -> Response:

@@ -7,16 +7,20 @@ from fastapi import APIRouter, Response
 from service.keeping.checks.packings import check_container
 from service.store.handles import Connection
 from service.store.packing.move import Move, move_object
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import show_findings
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheAsked
 from service.web.store.once import Made, make_once
 from service.web.store.packings.shapes import MoveBody, MoveView
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.post("/api/moves", status_code=201, response_model=MoveView)
+@router.post(
+    "/api/moves", dependencies=[needs(Role.PACK)], status_code=201, response_model=MoveView
+)
 def move(body: MoveBody, asked: TheAsked) -> Response:
     """Move an object, or named parts of it: both containers get a revision, or neither.
 

@@ -10,12 +10,14 @@ from pydantic import BaseModel, ConfigDict, Field, JsonValue
 
 from service.store.handles import Connection
 from service.store.kept.outs import Out, Slip, load_outs, load_overdue, note_back, note_out
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheActing, TheAsked, TheCounter
 from service.web.store.once import Made, make_once
 from service.web.store.packings.shapes import Number, Reason
 from service.web.store.records.shapes import STRICT
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _EXAMPLE: dict[str, JsonValue] = {
     "object_number": "1931.14.7",
@@ -60,7 +62,7 @@ class OutsView(BaseModel):
     outs: list[OutView]
 
 
-@router.get("/api/outs")
+@router.get("/api/outs", dependencies=[needs(Role.VIEW)])
 def outs(
     counter: TheCounter,
     container: Annotated[str, Query(max_length=500, description="Only from this one.")] = "",
@@ -84,7 +86,7 @@ def outs(
     return OutsView(outs=[_show(one) for one in wanted])
 
 
-@router.post("/api/outs", status_code=201, response_model=OutView)
+@router.post("/api/outs", dependencies=[needs(Role.PACK)], status_code=201, response_model=OutView)
 def take_out_against_slip(body: SlipBody, asked: TheAsked) -> Response:
     """Take an object out against a removal slip; its place stays and the cards stay true."""
     slip = Slip(**{**body.model_dump(), "parts": tuple(body.parts)})
@@ -95,7 +97,7 @@ def take_out_against_slip(body: SlipBody, asked: TheAsked) -> Response:
     return make_once(asked, body.model_dump_json(), make)
 
 
-@router.post("/api/outs/{out}/back")
+@router.post("/api/outs/{out}/back", dependencies=[needs(Role.PACK)])
 def bring_back(
     out: Annotated[int, Path(ge=1, lt=2**31, examples=[1])], acting: TheActing
 ) -> OutView:

@@ -16,6 +16,8 @@ from service.records.record import PackingRecord
 from service.store.handles import Connection
 from service.store.packing.load import find_held, load_packing
 from service.store.packing.save import save_packing
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import FindingView, show_findings
 from service.web.store.asking import Asked, ContainerNumber, SeenRevision, TheAsked, TheCounter
 from service.web.store.matching import read_revision, tag_revision, telling_stale
@@ -31,13 +33,13 @@ from service.web.store.packings.shapes import (
 )
 from service.web.store.paging import ThePaging, read_count
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _BEYOND = 1_000_000_000
 _Revision = Annotated[int, Path(ge=0, lt=_BEYOND, examples=[1])]
 
 
-@router.get("/api/containers/{number:path}/packings")
+@router.get("/api/containers/{number:path}/packings", dependencies=[needs(Role.VIEW)])
 def packings(
     number: ContainerNumber, response: Response, counter: TheCounter, paging: ThePaging
 ) -> PackingPage:
@@ -53,7 +55,9 @@ def packings(
     return PackingPage(container_number=number, packings=[_show_line(one) for one in found])
 
 
-@router.get("/api/containers/{number:path}/packings/{revision:int}")
+@router.get(
+    "/api/containers/{number:path}/packings/{revision:int}", dependencies=[needs(Role.VIEW)]
+)
 def packing(
     number: ContainerNumber, revision: _Revision, response: Response, counter: TheCounter
 ) -> PackingView:
@@ -66,7 +70,12 @@ def packing(
     return PackingView(packing=found, findings=findings)
 
 
-@router.post("/api/containers/{number:path}/packings", status_code=201, response_model=PackingView)
+@router.post(
+    "/api/containers/{number:path}/packings",
+    dependencies=[needs(Role.PACK)],
+    status_code=201,
+    response_model=PackingView,
+)
 def pack(
     number: ContainerNumber,
     body: PackingBody,
@@ -95,7 +104,12 @@ def pack(
     )
 
 
-@router.post("/api/containers/{number:path}/put-in", status_code=201, response_model=PackingView)
+@router.post(
+    "/api/containers/{number:path}/put-in",
+    dependencies=[needs(Role.PACK)],
+    status_code=201,
+    response_model=PackingView,
+)
 def put_object_in(
     number: ContainerNumber,
     body: PutInBody,
@@ -112,7 +126,12 @@ def put_object_in(
     )
 
 
-@router.post("/api/containers/{number:path}/take-out", status_code=201, response_model=PackingView)
+@router.post(
+    "/api/containers/{number:path}/take-out",
+    dependencies=[needs(Role.PACK)],
+    status_code=201,
+    response_model=PackingView,
+)
 def take_object_out(
     number: ContainerNumber,
     body: TakeOutBody,
@@ -133,7 +152,10 @@ def take_object_out(
 
 
 @router.post(
-    "/api/containers/{number:path}/place-anew", status_code=201, response_model=PackingView
+    "/api/containers/{number:path}/place-anew",
+    dependencies=[needs(Role.PACK)],
+    status_code=201,
+    response_model=PackingView,
 )
 def place_object_anew(
     number: ContainerNumber,

@@ -18,11 +18,13 @@ from service.keeping.rounds.isolation import IsolationWish, print_isolation
 from service.keeping.rounds.slips import print_slips
 from service.store.kept.outs import load_out
 from service.store.open import reading
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheActing
 from service.web.store.packings.shapes import Number, Reason
 from service.web.store.records.shapes import STRICT
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _PDF = "application/pdf"
 _EXAMPLE: dict[str, JsonValue] = {
@@ -52,7 +54,12 @@ class IsolationBody(BaseModel):
     paper: Literal["A4", "Letter"] = "A4"
 
 
-@router.post("/api/check-sheet", response_class=Response, responses={200: {"content": {_PDF: {}}}})
+@router.post(
+    "/api/check-sheet",
+    dependencies=[needs(Role.PACK)],
+    response_class=Response,
+    responses={200: {"content": {_PDF: {}}}},
+)
 def check_sheet(
     acting: TheActing,
     within: Within = 0,
@@ -66,7 +73,10 @@ def check_sheet(
 
 
 @router.post(
-    "/api/outs/{out}/slip", response_class=Response, responses={200: {"content": {_PDF: {}}}}
+    "/api/outs/{out}/slip",
+    dependencies=[needs(Role.PACK)],
+    response_class=Response,
+    responses={200: {"content": {_PDF: {}}}},
 )
 def removal_slip(
     out: Annotated[int, InPath(ge=1, lt=2**31, examples=[1])],
@@ -81,7 +91,10 @@ def removal_slip(
 
 
 @router.post(
-    "/api/isolation-labels", response_class=Response, responses={200: {"content": {_PDF: {}}}}
+    "/api/isolation-labels",
+    dependencies=[needs(Role.PACK)],
+    response_class=Response,
+    responses={200: {"content": {_PDF: {}}}},
 )
 def isolation_label(body: IsolationBody, acting: TheActing) -> Response:
     """Print a label for what is kept apart: since when, until when, why and whom to ask."""

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass, replace
 from typing import TypeVar
 
 from service.errors import NotFoundError
+from service.records.read_objects import ADDRESS
 from service.records.record import Collection, ContainerRecord, ObjectRecord
+from service.records.rows.row import CELL_LIMIT
+from service.records.rows.text import tidy_text
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.load_records import load_container, load_object
@@ -23,7 +27,7 @@ def add_record(connection: Connection, record: Record, *, stamp: Stamp) -> Recor
     """Add a record whose number is new.
 
     Raises:
-        RefusedError: When the number is taken, or is none.
+        RefusedError: When the number is taken, or is none, or the record cannot be printed.
     """
     number = number_of(record)
     refuse_odd(number)
@@ -41,7 +45,8 @@ def change_record(
 
     Raises:
         NotFoundError: When there is none of that number.
-        RefusedError: When the record has another number, or was changed meanwhile.
+        RefusedError: When the record has another number or cannot be printed, or was changed
+            meanwhile.
     """
     if number_of(record) != number:
         detail = f"record: the path names {number!r}; a number cannot be changed"
@@ -68,12 +73,43 @@ def load_record(connection: Connection, record: Record) -> Record:
 
 
 def _save(connection: Connection, record: Record, stamp: Stamp) -> Record:
+    _refuse_unprintable(record)
     if isinstance(record, ObjectRecord):
         collection = Collection(objects=(record,))
     else:
         collection = Collection(containers=(record,))
     save_records(connection, collection, stamp=stamp)
     return load_record(connection, record)
+
+
+def _refuse_unprintable(record: ObjectRecord | ContainerRecord) -> None:
+    """Refuse what no table could hold, so that nothing relies on it.
+
+    Raises:
+        RefusedError: When a text is longer than a cell, a hazard has no name, or what a symbol
+            would say is no address.
+    """
+    longest = max(map(len, _texts_in(record)), default=0)
+    if longest > CELL_LIMIT:
+        detail = f"record: a text has {longest} characters; at most {CELL_LIMIT} are kept"
+        raise RefusedError(Refusal.UNUSABLE_FIELD, detail)
+    if isinstance(record, ContainerRecord):
+        return
+    if any(not tidy_text(one.code) for one in record.hazards):
+        raise RefusedError(Refusal.UNUSABLE_FIELD, "record: a hazard has no code")
+    if record.catalogue_url and not ADDRESS.fullmatch(record.catalogue_url):
+        raise RefusedError(Refusal.UNUSABLE_FIELD, "record: catalogue_url is no https address")
+
+
+def _texts_in(value: object) -> Iterator[str]:
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, tuple):
+        for part in value:
+            yield from _texts_in(part)
+    elif is_dataclass(value):
+        for field in fields(value):
+            yield from _texts_in(getattr(value, field.name))
 
 
 def refuse_odd(number: str) -> None:

@@ -11,6 +11,8 @@ from service.store.handles import Connection
 from service.store.lists.pages import ListedPage, list_containers
 from service.store.load_records import load_container
 from service.store.packing.load import find_held, load_held
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import (
     ContainerNumber,
     ExactNumber,
@@ -31,10 +33,10 @@ from service.web.store.records.shapes import (
     ContainerView,
 )
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.get("/api/containers")
+@router.get("/api/containers", dependencies=[needs(Role.VIEW)])
 def containers(
     counter: TheCounter,
     paging: ThePaging,
@@ -60,7 +62,12 @@ def containers(
     return ContainerPage(containers=lines)
 
 
-@router.post("/api/containers", status_code=201, response_model=ContainerView)
+@router.post(
+    "/api/containers",
+    dependencies=[needs(Role.MANAGE)],
+    status_code=201,
+    response_model=ContainerView,
+)
 def add_container(body: ContainerBody, asked: TheAsked) -> Response:
     """Add a container whose number is new; nothing lies in it."""
 
@@ -73,7 +80,7 @@ def add_container(body: ContainerBody, asked: TheAsked) -> Response:
     return make_once(asked, body.model_dump_json(), add)
 
 
-@router.get("/api/containers/{number:path}")
+@router.get("/api/containers/{number:path}", dependencies=[needs(Role.VIEW)])
 def container(number: ContainerNumber, response: Response, counter: TheCounter) -> ContainerView:
     """Give a container as it is kept; its ETag is needed to change it."""
     with counter.reading() as connection:
@@ -83,7 +90,7 @@ def container(number: ContainerNumber, response: Response, counter: TheCounter) 
     return ContainerView(record=record, revision=revision)
 
 
-@router.put("/api/containers/{number:path}")
+@router.put("/api/containers/{number:path}", dependencies=[needs(Role.MANAGE)])
 def change_container(
     number: ContainerNumber,
     body: ContainerBody,

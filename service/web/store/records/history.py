@@ -7,13 +7,15 @@ from fastapi import APIRouter
 from service.store.history import load_history
 from service.store.load_records import load_container, load_object
 from service.store.packing.stays import load_object_history
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import ContainerNumber, ObjectNumber, TheCounter
 from service.web.store.records.shapes import HistoryView, show_event
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.get("/api/objects/{number:path}/history")
+@router.get("/api/objects/{number:path}/history", dependencies=[needs(Role.VIEW)])
 def history_of_object(number: ObjectNumber, counter: TheCounter) -> HistoryView:
     """Tell what was done to an object's record, and into what it came and went, oldest first."""
     with counter.reading() as connection:
@@ -22,7 +24,7 @@ def history_of_object(number: ObjectNumber, counter: TheCounter) -> HistoryView:
     return HistoryView(events=[show_event(event) for event in events])
 
 
-@router.get("/api/containers/{number:path}/history")
+@router.get("/api/containers/{number:path}/history", dependencies=[needs(Role.VIEW)])
 def history_of_container(number: ContainerNumber, counter: TheCounter) -> HistoryView:
     """Tell what was done to a container, its contents and its cards, oldest first."""
     with counter.reading() as connection:

@@ -10,6 +10,8 @@ from fastapi import APIRouter, Response
 from service.store.handles import Connection
 from service.store.lists.pages import ListedPage, list_objects
 from service.store.load_records import load_object
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import (
     ExactNumber,
     ObjectNumber,
@@ -31,10 +33,10 @@ from service.web.store.records.shapes import (
     PlacesView,
 )
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
-@router.get("/api/objects")
+@router.get("/api/objects", dependencies=[needs(Role.VIEW)])
 def objects(
     counter: TheCounter,
     paging: ThePaging,
@@ -51,7 +53,9 @@ def objects(
     return ObjectPage(objects=lines)
 
 
-@router.post("/api/objects", status_code=201, response_model=ObjectView)
+@router.post(
+    "/api/objects", dependencies=[needs(Role.MANAGE)], status_code=201, response_model=ObjectView
+)
 def add_object(body: ObjectBody, asked: TheAsked) -> Response:
     """Add an object whose number is new."""
 
@@ -64,7 +68,7 @@ def add_object(body: ObjectBody, asked: TheAsked) -> Response:
     return make_once(asked, body.model_dump_json(), add)
 
 
-@router.get("/api/objects/{number:path}/places")
+@router.get("/api/objects/{number:path}/places", dependencies=[needs(Role.VIEW)])
 def places_of_object(number: ObjectNumber, counter: TheCounter) -> PlacesView:
     """Say which containers an object, or parts of it, lies in now, and where those are."""
     with counter.reading() as connection:
@@ -72,7 +76,7 @@ def places_of_object(number: ObjectNumber, counter: TheCounter) -> PlacesView:
         return PlacesView(object_number=number, places=find_places(connection, number))
 
 
-@router.get("/api/objects/{number:path}")
+@router.get("/api/objects/{number:path}", dependencies=[needs(Role.VIEW)])
 def object_by_number(number: ObjectNumber, response: Response, counter: TheCounter) -> ObjectView:
     """Give an object as it is kept; its ETag is needed to change it."""
     with counter.reading() as connection:
@@ -81,7 +85,7 @@ def object_by_number(number: ObjectNumber, response: Response, counter: TheCount
     return ObjectView(record=record)
 
 
-@router.put("/api/objects/{number:path}")
+@router.put("/api/objects/{number:path}", dependencies=[needs(Role.MANAGE)])
 def change_object(
     number: ObjectNumber,
     body: ObjectBody,

@@ -9,9 +9,11 @@ from fastapi import APIRouter, Query
 from pydantic import BaseModel
 
 from service.store.lists.search import MOST_HITS, search
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 
 class LyingView(BaseModel):
@@ -47,7 +49,7 @@ class FoundView(BaseModel):
     more: bool
 
 
-@router.get("/api/search")
+@router.get("/api/search", dependencies=[needs(Role.VIEW)])
 def search_store(
     counter: TheCounter,
     q: Annotated[

@@ -12,12 +12,14 @@ from service.records.record import ContainerRecord
 from service.store.handles import Connection
 from service.store.lists.pages import list_containers
 from service.store.packing.load import load_current
+from service.store.people.role import Role
 from service.store.today.note import load_differing
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.views.shell.addresses import page_with
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _AT_ONCE = 60
 
@@ -31,7 +33,7 @@ class Line:
     wrong_cards: int
 
 
-@router.get("/containers", include_in_schema=False)
+@router.get("/containers", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def containers(
     request: Request, counter: TheCounter, after: Annotated[str, Query(max_length=2000)] = ""
 ) -> Response:

@@ -9,6 +9,8 @@ from fastapi import APIRouter, Form, Query, Request, Response
 
 from service.records.record import ContainerKind, ContainerRecord
 from service.store.load_records import load_containers
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import RefusedError
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
@@ -19,13 +21,13 @@ from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 CONTAINER, NEW = "container", "number"
 _SCANNED = "/c/"
 
 
-@router.get("/pack", include_in_schema=False)
+@router.get("/pack", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def choose(
     request: Request, counter: TheCounter, container: Annotated[str, Query(max_length=2000)] = ""
 ) -> Response:
@@ -38,7 +40,7 @@ def choose(
     return go_to(page_of_table(number))
 
 
-@router.post("/pack/new", include_in_schema=False)
+@router.post("/pack/new", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def begin(
     request: Request,
     acting: ThePageActing,

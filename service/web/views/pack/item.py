@@ -14,6 +14,8 @@ from starlette.datastructures import UploadFile
 from service.errors import PackedElsewhereError, ServiceError
 from service.keeping.table.put_down import TableItem
 from service.records.record import Hazard, HazardState, PhotoRole, PlaceRecord
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.accept import choose_media_type
 from service.web.replies.problems import is_inner
 from service.web.replies.refusals import Refusal, RefusedError
@@ -27,7 +29,7 @@ from service.web.views.shell.forms import WHOLE, FilledForm, tell_error
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 PATH = "/pack/item"
 Text = Annotated[str, StringConstraints(max_length=1000)]
@@ -67,7 +69,7 @@ async def _sent(request: Request) -> AsyncIterator[SentItem]:
         yield SentItem(typed, photos[0] if photos else None)
 
 
-@router.post(PATH, include_in_schema=False)
+@router.post(PATH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def put_item_down(
     request: Request, acting: ThePageActing, sent: Annotated[SentItem, Depends(_sent)]
 ) -> Response:

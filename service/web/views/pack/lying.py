@@ -14,17 +14,18 @@ from service.store.handles import Connection
 from service.store.load_records import load_container, load_objects
 from service.store.packing.load import load_packing
 from service.store.shelf.photos import StoredPhoto, find_photo_files
+from service.web.views.shell.pictures import SMALL_PX, page_of_picture
 
 _SHOWN = 24
 
 
 @dataclass(frozen=True, slots=True)
 class LyingLine:
-    """A thing in the container; `photo_sha256` is that of its front, empty where there is none."""
+    """A thing in the container; `picture` is the address of its front, if there is one."""
 
     place: PlaceRecord
     title: str
-    photo_sha256: str
+    picture: str
     photos: str
     hazards: tuple[str, ...]
 
@@ -102,7 +103,7 @@ def _line(
     return LyingLine(
         place,
         record.title if record else "",
-        shown.sha256 if shown else "",
+        page_of_picture(shown.sha256, place.object_number, SMALL_PX) if shown else "",
         count(len(photos), "photo") if photos else "",
         tuple(name_hazard(one) for one in record.hazards) if record else (),
     )

@@ -14,6 +14,8 @@ from service.records.cells.weights import read_weight
 from service.records.record import ContainerRecord
 from service.records.sources.columns import CONTAINER_COLUMNS
 from service.store.load_records import load_container
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import Acting, TheCounter
 from service.web.store.counter import Counter
@@ -29,7 +31,7 @@ from service.web.views.shell.reader import ThePageActing
 from service.web.views.shell.typed import make_typed_row, tell_faults
 from service.web.views.shell.weights import write_weight
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 WEIGH = "/pack/weigh"
 
@@ -45,7 +47,7 @@ class WeighFields(BaseModel):
     materials_unknown: bool = False
 
 
-@router.get("/pack/packed/{number:path}", include_in_schema=False)
+@router.get("/pack/packed/{number:path}", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def packed(
     request: Request, counter: TheCounter, number: Annotated[str, Path(max_length=500)]
 ) -> Response:
@@ -53,7 +55,7 @@ def packed(
     return _show(request, counter, number)
 
 
-@router.post(WEIGH, include_in_schema=False)
+@router.post(WEIGH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def weigh(
     request: Request, acting: ThePageActing, fields: Annotated[WeighFields, Form()]
 ) -> Response:

@@ -12,6 +12,8 @@ from service.errors import NotFoundError
 from service.handling.hazards import HAZARDS, STATE_WORDS
 from service.records.codes import HAZARD_CODES
 from service.records.record import PhotoRole
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.views.pack.choose import show_choice
@@ -19,7 +21,7 @@ from service.web.views.pack.lying import load_lying
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 HAZARD_CHOICES = sorted(
     ((code, HAZARDS[code].name) for code in HAZARD_CODES if code in HAZARDS),
@@ -38,7 +40,7 @@ class Next:
     role: PhotoRole = PhotoRole.FRONT
 
 
-@router.get("/pack/table", include_in_schema=False)
+@router.get("/pack/table", include_in_schema=False, dependencies=[needs(Role.PACK)])
 def table(  # noqa: PLR0913 - one for each thing that an address may say
     *,
     request: Request,

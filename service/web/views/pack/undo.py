@@ -9,12 +9,14 @@ from pydantic import BaseModel, Field
 
 from service.errors import NotFoundError, PackedElsewhereError
 from service.keeping.table.take_up import TakenUp, take_up
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.store.packings.items import ItemView
 from service.web.views.pack.addresses import page_of_table
 from service.web.views.shell.notice import Notice, Undo, go_to
 from service.web.views.shell.reader import ThePageActing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 PATH = "/pack/undo"
 _MOST = 999_999_999
@@ -33,7 +35,7 @@ class UndoFields(BaseModel):
     moved_before: int = Field(default=0, ge=0, le=_MOST)
 
 
-@router.post(PATH, include_in_schema=False)
+@router.post(PATH, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def take_item_back(acting: ThePageActing, fields: Annotated[UndoFields, Form()]) -> Response:
     """Take one thing up again; what somebody else moved meanwhile stays where it is."""
     wanted = TakenUp(

@@ -8,10 +8,12 @@ from functools import cache
 from fastapi import APIRouter, Request, Response
 
 from service.render.task import TEMPLATES
+from service.store.people.role import Role
+from service.web.access.gate import OPEN, GatedRoute, needs
 from service.web.views.shell.assets import find_asset
 from service.web.views.shell.page import show_page
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 SCOPE = "/pack"
 OFFLINE = "/pack/offline"
@@ -32,7 +34,7 @@ _POLICY = "default-src 'none'; script-src 'self'; connect-src 'self'"
 """A worker obeys the policy of its own script (W3C, Service Workers, 6.4; CSP Level 3, 4.2)."""
 
 
-@router.get("/pack/sw.js", include_in_schema=False)
+@router.get("/pack/sw.js", include_in_schema=False, dependencies=[OPEN])
 def worker() -> Response:
     """Give the worker; any change of what it keeps makes it another."""
     headers = {
@@ -44,7 +46,7 @@ def worker() -> Response:
     return Response(_script(), media_type="text/javascript; charset=utf-8", headers=headers)
 
 
-@router.get(OFFLINE, include_in_schema=False)
+@router.get(OFFLINE, include_in_schema=False, dependencies=[needs(Role.PACK)])
 def offline(request: Request) -> Response:
     """Say that a page was not loaded here before the connection went."""
     return show_page(request, "pack/offline.html", {})

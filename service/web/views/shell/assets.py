@@ -10,9 +10,10 @@ from functools import cache
 from fastapi import APIRouter, Response
 
 from service.render.task import TEMPLATES
+from service.web.access.gate import OPEN, GatedRoute
 from service.web.replies.refusals import Refusal, RefusedError
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _WEB = TEMPLATES / "web"
 _MEDIA_TYPES = {
@@ -69,7 +70,7 @@ def find_asset(name: str) -> str:
     return load_assets()[name].path
 
 
-@router.get("/assets/{digest}/{name}", include_in_schema=False)
+@router.get("/assets/{digest}/{name}", include_in_schema=False, dependencies=[OPEN])
 def asset(digest: str, name: str) -> Response:
     """Give a file; under an address of another content there is nothing.
 

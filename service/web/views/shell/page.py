@@ -12,10 +12,11 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from service.languages.page_words import PageWords, list_page_languages, load_page_words
 from service.render.task import TEMPLATES
+from service.web.access.form_tokens import FIELD
 from service.web.views.shell.addresses import page_of_container, page_of_object
 from service.web.views.shell.assets import find_asset
 from service.web.views.shell.notice import COOKIE, Notice, read_notice
-from service.web.views.shell.reader import TOKEN_COOKIE, TOKEN_FIELD, Reader, read_reader
+from service.web.views.shell.reader import PageReader, read_reader
 
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self';"
@@ -36,11 +37,11 @@ class Shell:
         has_store: Whether the service keeps a store; without one there are few pages.
     """
 
-    reader: Reader
+    reader: PageReader
     here: str
     notice: Notice | None
     has_store: bool
-    token_field: str = TOKEN_FIELD
+    token_field: str = FIELD
 
 
 def show_page(
@@ -56,7 +57,6 @@ def show_page(
     shell = Shell(reader, here, read_notice(request), has_store)
     text = _environment(reader.words.code).get_template(name).render(**values, shell=shell)
     response = HTMLResponse(text, status, headers={"Content-Security-Policy": POLICY})
-    response.set_cookie(TOKEN_COOKIE, reader.form_token, httponly=True, samesite="strict", path="/")
     if shell.notice is not None:
         response.delete_cookie(COOKIE, path="/")
     return response

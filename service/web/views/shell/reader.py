@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import hmac
 import re
-import secrets
 from dataclasses import dataclass
 from typing import Annotated
 from urllib.parse import quote, unquote
@@ -13,54 +11,57 @@ from fastapi import Depends, Request
 
 from service.languages.page_words import PageWords, choose_language, load_page_words
 from service.store.history import Stamp
-from service.web.replies.refusals import Refusal, RefusedError
+from service.store.people.role import Role
+from service.web.access.form_tokens import FIELD, check_form_token, form_token
+from service.web.access.porter import reader_of
+from service.web.access.reader import Reader
 from service.web.store.asking import Acting, TheCounter, read_actor
 
 NAME_COOKIE = "underlid-name"
 LANGUAGE_COOKIE = "underlid-language"
-TOKEN_COOKIE = "underlid-form"  # noqa: S105 - the name of a cookie
-TOKEN_FIELD = "form_token"  # noqa: S105 - the name of a field
 _LANGUAGE = re.compile(r"[a-z]{2,3}(?:-[A-Z]{2})?")
-_TOKEN = re.compile(r"[A-Za-z0-9_-]{43}")
 
 
 @dataclass(frozen=True, slots=True)
-class Reader:
-    """Who reads, as far as the service can tell.
+class PageReader:
+    """Who reads a page.
 
     Attributes:
+        person: Who that is, and what they may do.
         name: As history will keep it.
         words: The language of the pages.
-        form_token: What each form must send back (OWASP, double-submit cookie).
+        form_token: What each form must send back.
     """
 
+    person: Reader
     name: str
     words: PageWords
     form_token: str
 
+    def may(self, role: str) -> bool:
+        """Tell whether they may do the work of a role, which a page then offers."""
+        return self.person.may(Role(role))
 
-def read_reader(request: Request) -> Reader:
-    """Tell who reads, from cookies of this browser and what the service was started with."""
-    name = unquote(request.cookies.get(NAME_COOKIE, "")) or str(request.app.state.default_actor)
+
+def read_reader(request: Request) -> PageReader:
+    """Tell who reads: whoever has signed in, else as this browser was told."""
+    person = reader_of(request)
+    typed = unquote(request.cookies.get(NAME_COOKIE, "")) or str(request.app.state.default_actor)
+    name = person.name if person.is_signed_in else typed
     asked = request.cookies.get(LANGUAGE_COOKIE, "")
     preferred = [asked] if _LANGUAGE.fullmatch(asked) else _preferred(request)
-    token = request.cookies.get(TOKEN_COOKIE, "")
-    kept = token if _TOKEN.fullmatch(token) else secrets.token_urlsafe(32)
-    return Reader(name, load_page_words(choose_language(preferred)), kept)
+    return PageReader(person, name, load_page_words(choose_language(preferred)), form_token(person))
 
 
 async def check_form(request: Request) -> None:
     """Refuse a form that was not on a page of ours.
 
     Raises:
-        RefusedError: When its token is not the one of this browser.
+        RefusedError: When its token is not the one of this reader.
     """
-    if request.method in {"GET", "HEAD"}:
-        return
-    sent = (await request.form()).get(TOKEN_FIELD, "")
-    kept = request.cookies.get(TOKEN_COOKIE, "")
-    if not isinstance(sent, str) or not kept or not hmac.compare_digest(sent, kept):
-        raise RefusedError(Refusal.FOREIGN_PAGE, "Load the page again, then send the form.")
+    if request.method not in {"GET", "HEAD"}:
+        sent = (await request.form()).get(FIELD, "")
+        check_form_token(reader_of(request), sent if isinstance(sent, str) else "")
 
 
 def _acting(request: Request, counter: TheCounter) -> Acting:

@@ -7,17 +7,19 @@ from fastapi import APIRouter, Response
 from service.keeping.taking_in import take_in
 from service.pipeline.ready import tell_nobody
 from service.render.task import TEMPLATES
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.reader import ThePageActing
 from service.web.views.start.today import holds_nothing
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 DEMO = TEMPLATES.parent / "sample_records" / "port_merrow"
 
 
-@router.post("/start/demo", include_in_schema=False)
+@router.post("/start/demo", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
 def bring_demo(acting: ThePageActing) -> Response:
     """Take the invented museum in, with its photos.
 

@@ -8,6 +8,8 @@ from urllib.parse import quote
 from fastapi import APIRouter, Form, Request, Response
 
 from service.languages.page_words import list_page_languages
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import RefusedError
 from service.web.store.asking import read_actor
 from service.web.views.shell.forms import FilledForm
@@ -15,7 +17,7 @@ from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import LANGUAGE_COOKIE, NAME_COOKIE, read_reader
 
-router = APIRouter()
+router = APIRouter(route_class=GatedRoute)
 
 _A_YEAR_SECONDS = 365 * 24 * 3600
 _PAGE = "start/you.html"
@@ -27,7 +29,7 @@ LANGUAGES = (
 )
 
 
-@router.get("/you", include_in_schema=False)
+@router.get("/you", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def you(request: Request) -> Response:
     """Ask for name and language."""
     reader = read_reader(request)
@@ -35,7 +37,7 @@ def you(request: Request) -> Response:
     return _show(request, form)
 
 
-@router.post("/you", include_in_schema=False)
+@router.post("/you", include_in_schema=False, dependencies=[needs(Role.VIEW)])
 def keep_you(
     request: Request,
     name: Annotated[str, Form(max_length=500)] = "",

@@ -24,7 +24,7 @@ def make_one_wrong(client: httpx.Client) -> None:
 
 def test_the_list_comes_as_pdf(client: httpx.Client, tmp_path: Path) -> None:
     """It names the box, why its card is wrong, and who walks; nothing wrong gives no list."""
-    assert problem_of(client.post(PATH))["code"] == "nothing-to-print"
+    assert problem_of(client.post(PATH))["code"] == "nothing-to-do"
     add_run(tmp_path / "data")
     make_one_wrong(client)
     reply = client.post(PATH, params={"paper": "Letter"})

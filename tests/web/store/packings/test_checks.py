@@ -20,6 +20,9 @@ def test_a_check_takes_a_container_off_the_list(client: httpx.Client) -> None:
     assert (check["note"], check["by"]) == ("no pests", "Ada Quill")
     assert {look["result"] for look in check["results"]} == {"ok"}
     assert problem_of(client.post("/api/containers/none/checks", json=body))["status"] == 404
+    mistyped = client.post(f"/api/containers/{BOX}/checks", json={"checked_on": "9999-12-31"})
+    assert problem_of(mistyped)["code"] == "day-ahead"
+    assert client.get("/api/checks/due").status_code == 200
 
 
 def test_pests_are_answered_with_what_to_do(client: httpx.Client) -> None:

@@ -1,0 +1,1 @@
+"""The commands of people: sharing the store, users, tokens."""

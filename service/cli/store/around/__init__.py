@@ -1,0 +1,1 @@
+"""Commands around what is taken in: mappings of headings, imports taken back, how photos show."""

@@ -1,0 +1,1 @@
+"""Who may use the store: users, sessions, tokens, pairings, each secret kept as a hash."""

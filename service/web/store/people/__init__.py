@@ -1,0 +1,1 @@
+"""Paths of people: signing in and out, users, tokens of programs, pairings of devices."""
