@@ -9,7 +9,7 @@ from fastapi import APIRouter, Depends, Path, Query, Request, Response
 
 from service.handling.cautions import find_caution
 from service.handling.hazards import STATE_WORDS, find_hazard
-from service.keeping.gone_hazards import note_gone_hazards
+from service.keeping.checks.gone_hazards import note_gone_hazards
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES
 from service.records.record import ObjectRecord
 from service.store.load_records import load_object

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from service.keeping.gone_hazards import GoneHazard
+from service.keeping.checks.gone_hazards import GoneHazard
 from service.records.cells.hazards import read_hazards
 from service.records.record import Hazard
 from service.records.rows.notebook import Notebook

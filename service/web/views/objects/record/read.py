@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 
-from service.keeping.gone_hazards import GoneHazard
+from service.keeping.checks.gone_hazards import GoneHazard
 from service.records.read_objects import read_objects
 from service.records.record import ObjectRecord
 from service.records.sources.columns import OBJECT_COLUMNS
