@@ -35,6 +35,7 @@ from service.web.store.records.shapes import STRICT
 
 router = APIRouter(route_class=GatedRoute)
 
+_PORTION_BYTES = 1 << 20
 Short = Annotated[str, StringConstraints(max_length=1000)]
 
 
@@ -99,7 +100,10 @@ class SentPhoto:
     def sha256(self) -> str:
         """The hash of its bytes."""
         self.upload.file.seek(0)
-        return hashlib.file_digest(self.upload.file, "sha256").hexdigest()
+        digest = hashlib.sha256()
+        while portion := self.upload.file.read(_PORTION_BYTES):
+            digest.update(portion)
+        return digest.hexdigest()
 
 
 @router.post(
