@@ -61,6 +61,7 @@
       JobError
         JobTimedOutError
         JobCrashedError
+      NotSentError
       ConfigError
 
 Whatever a carer typed is a finding, never an error; an error means that there is nothing left to
@@ -814,6 +815,19 @@ class JobCrashedError(JobError):
         """Give the exit code, None where it is not known."""
         self.exit_code = exit_code
         super().__init__(f"A worker process died (exit code {exit_code}).")
+
+
+class NotSentError(ServiceError):
+    """Raised when a printer in the network did not take a file."""
+
+    code = "not-sent"
+    advice = "Look at the printer, or open the PDF and print it yourself."
+
+    def __init__(self, printer: str, *, reason: str) -> None:
+        """Name the printer and say what happened."""
+        self.printer = printer
+        self.reason = reason
+        super().__init__(f"{printer}: {reason}.")
 
 
 class ConfigError(ServiceError):

@@ -13,16 +13,21 @@ import typer
 from service.cli.at_desk import now
 from service.cli.own_stock import name_stock
 from service.config import Settings
-from service.errors import CalibrationError, StockError, UnknownPrinterError
-from service.geometry import Insets, Size
+from service.errors import CalibrationError, UnknownPrinterError
+from service.geometry import Insets
+from service.keeping.paper.measured import (
+    Measures,
+    enter_measures,
+    find_paper,
+    forget_printer,
+    place_of,
+)
 from service.keeping.printing.printers_file import keep_saved, load_saved
 from service.render.ruler_sheet import draw_ruler_sheet
-from service.sheets.calibration.calibrate import Calibration, calibrate
+from service.sheets.calibration.calibrate import Calibration
 from service.sheets.calibration.limits import describe
-from service.sheets.calibration.readings import read_measurements
 from service.sheets.calibration.ruler_page import ruler_page
-from service.sheets.calibration.ruler_sheet import crosses_on
-from service.sheets.printers.printer import Printer, TrayCorrection, plain
+from service.sheets.printers.printer import Printer, plain
 from service.sheets.printers.saved import Saved, checked_edges, saved_as_data
 from service.sheets.stocks import PAGES
 from service.wiring import open_workshop
@@ -47,7 +52,7 @@ def print_ruler_sheet(
     """Write the ruler sheet: print it at 100 % and measure its crosses."""
     settings = context.ensure_object(Settings)
     with open_workshop(settings.data, processes=1) as workshop:
-        page = ruler_page(_page(paper), workshop.ruler)
+        page = ruler_page(find_paper(paper), workshop.ruler)
         pdf = draw_ruler_sheet(page, workshop.frames)
     output.parent.mkdir(parents=True, exist_ok=True)
     output.write_bytes(pdf)
@@ -78,24 +83,18 @@ def enter(  # noqa: PLR0913 - the options of a command are its arguments
     Raises:
         CalibrationError: When nothing was typed, or what was typed cannot be right.
     """
-    if not printer.strip() or not (measured or edges):
-        raise CalibrationError(["name the printer, and type measurements, --edges or both"])
     settings = context.ensure_object(Settings)
-    saved = load_saved(settings.data)
-    changed = _find(saved, printer) or Printer(" ".join(printer.split()))
-    today = now().date()
-    if edges:
-        changed = replace(changed, edges=_edges(edges), edges_measured_on=today)
-    found = None
-    if measured:
-        found = calibrate(read_measurements(measured, crosses_on(_page(paper))))
-        stock_name = name_stock(stock).name if stock else ""
-        named = " ".join(tray.split())
-        changed = changed.measured(
-            TrayCorrection(named, stock_name, found.correction, found.largest_residual_mm, today)
-        )
-    path = keep_saved(settings.data, saved.with_printer(changed))
-    typer.echo(_as_json(changed, found) if as_json else _in_words(changed, found, path))
+    measures = Measures(
+        printer,
+        measured or (),
+        tray,
+        name_stock(stock).name if stock else "",
+        paper,
+        _edges(edges) if edges else None,
+    )
+    entered = enter_measures(settings.data, measures, now().date())
+    changed, found = entered.printer, entered.calibration
+    typer.echo(_as_json(changed, found) if as_json else _in_words(changed, found, entered.path))
 
 
 @calibrate_app.command("show")
@@ -131,14 +130,12 @@ def forget(
         CalibrationError: When nothing is named.
     """
     settings = context.ensure_object(Settings)
-    saved = load_saved(settings.data)
     if sheet:
-        saved = _forget_sheet(saved, sheet)
+        keep_saved(settings.data, _forget_sheet(load_saved(settings.data), sheet))
     elif printer:
-        saved = _forget_printer(saved, printer, tray=tray, stock=stock)
+        forget_printer(settings.data, printer, tray=tray, stock=stock)
     else:
         raise CalibrationError(["name what to forget: --printer or --sheet"])
-    keep_saved(settings.data, saved)
     typer.echo("Forgotten.")
 
 
@@ -148,32 +145,6 @@ def _forget_sheet(saved: Saved, stock: str) -> Saved:
         known = [each.stock for each in saved.used_sheets]
         raise UnknownPrinterError(stock, what="part-used sheet of", known=known)
     return replace(saved, used_sheets=kept)
-
-
-def _forget_printer(saved: Saved, name: str, *, tray: str, stock: str) -> Saved:
-    printer = _find(saved, name)
-    if printer is None:
-        names = [each.name for each in saved.printers]
-        raise UnknownPrinterError(name, what="printer", known=names)
-    if not tray and not stock:
-        return saved.without_printer(name)
-    kept = printer.forgot(tray=tray, stock=stock)
-    if kept == printer:
-        known = [_place(each) for each in printer.corrections]
-        wanted = ", ".join(filter(None, (tray, stock)))
-        raise UnknownPrinterError(wanted, what="correction for", known=known)
-    return saved.with_printer(kept)
-
-
-def _find(saved: Saved, name: str) -> Printer | None:
-    return next((each for each in saved.printers if plain(each.name) == plain(name)), None)
-
-
-def _page(paper: str) -> Size:
-    known = {name.casefold(): size for name, size in PAGES.items()}
-    if paper.casefold() not in known:
-        raise StockError(paper, measure="paper", reason=f"is none of {', '.join(PAGES)}")
-    return known[paper.casefold()]
 
 
 def _edges(typed: str) -> Insets:
@@ -214,7 +185,7 @@ def _printer_words(printer: Printer) -> str:
             f" {edges.bottom_mm:g} below, {edges.left_mm:g} left{_when(printer.edges_measured_on)}"
         )
     lines += [
-        f"  {_place(each)}: {describe(each.correction.inverse())}; worst cross"
+        f"  {place_of(each)}: {describe(each.correction.inverse())}; worst cross"
         f" {each.residual_mm:.2f} mm{_when(each.measured_on)}"
         for each in printer.corrections
     ]
@@ -223,8 +194,3 @@ def _printer_words(printer: Printer) -> str:
 
 def _when(day: date | None) -> str:
     return f"; measured {day}" if day else ""
-
-
-def _place(each: TrayCorrection) -> str:
-    tray = f"tray {each.tray}" if each.tray else "every tray"
-    return f"{tray}, {each.stock or 'every stock'}"

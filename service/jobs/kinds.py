@@ -15,7 +15,9 @@ from service.jobs.requests import (
     ImportRequest,
     PhotosRequest,
     PrintRequest,
+    SheetInTray,
     ShelvedFile,
+    SpoiledRequest,
     read_request,
 )
 from service.jobs.results import tell_findings
@@ -24,12 +26,16 @@ from service.keeping.desk import Desk
 from service.keeping.imports import SourceFile, TakenIn, apply_import, summarise
 from service.keeping.intake.reading import read_mapped
 from service.keeping.photos.bring import bring_in_bulk
+from service.keeping.printing.pick import name_lacking
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
+from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.keeping.reprints import name_cards, name_reprints
+from service.pages.ruler import Ruler
 from service.pipeline.options import PrintOptions
 from service.pipeline.read import Content
-from service.store.handles import Connection
+from service.sheets.printers.used_sheet import UsedSheet
+from service.store.handles import Connection, Engine
 from service.store.history import Stamp
 from service.store.kept.tasks import Task, TaskState, finish_task
 from service.store.kept.used_sheets import load_used_sheets
@@ -86,22 +92,58 @@ def run_print(job: Job) -> None:
     print_run(job.desk, options, stamp=job.stamp, on_progress=job.watch(), also_save=also_save)
 
 
+def run_spoiled(job: Job) -> None:
+    """Print the cards of a spoiled sheet again; they are marked as spoiled with the new run.
+
+    Raises:
+        TaskOverError: When the task was finished meanwhile; nothing is marked.
+        ServiceError: When no card lies on that sheet any more, or it cannot be printed.
+    """
+    asked = read_request(SpoiledRequest, job.task.request)
+    printer = name_printer(job.desk.data_folder, asked.printer, asked.tray)
+    sheet = SpoiledSheet(asked.run_id, asked.file, asked.sheet, printer)
+
+    def also_save(connection: Connection, made: MadeRun) -> None:
+        job.finish(connection, _tell_run(made))
+
+    print_spoiled(job.desk, sheet, stamp=job.stamp, on_progress=job.watch(), also_save=also_save)
+
+
 def look_up_options(desk: Desk, request: PrintRequest) -> PrintOptions:
     """Look up which printer is meant, which cards are wrong, and on which sheets the run goes on.
 
     Raises:
         UnknownPrinterError: When the printer or tray is not known any more.
-        NotFoundError: When no card is on the reprint list, or one named was never printed.
+        NotFoundError: When no card is on the list asked for, or one named was never printed.
+        ServiceError: When the request names what does not exist.
+    """
+    printer = name_printer(desk.data_folder, request.printer, request.tray)
+    options = look_up_cards(desk.engine, desk.workshop.ruler, request)
+    return replace(options, printer=printer)
+
+
+def look_up_cards(engine: Engine, ruler: Ruler, request: PrintRequest) -> PrintOptions:
+    """Look up all but the printer.
+
+    Raises:
+        NotFoundError: When no card is on the list asked for, or one named was never printed.
         ServiceError: When the request names what does not exist.
     """
     options = request.to_options()
-    printer = name_printer(desk.data_folder, request.printer, request.tray)
-    with reading(desk.engine) as connection:
+    with reading(engine) as connection:
         begun = load_used_sheets(connection) if request.go_on else ()
         only = options.only | name_cards(connection, request.printed)
     if request.reprints:
-        only = name_reprints(desk.engine, desk.workshop.ruler)
-    return replace(options, only=only, begun=begun, printer=printer)
+        only = name_reprints(engine, ruler)
+    if request.lacking:
+        only = name_lacking(engine, ruler)
+    return replace(options, only=only, begun=put_in_tray(begun, request.sheets))
+
+
+def put_in_tray(begun: Sequence[UsedSheet], sheets: Sequence[SheetInTray]) -> tuple[UsedSheet, ...]:
+    """Give the sheets to begin on: as somebody sees them, else as they were remembered."""
+    seen = {sheet.stock: UsedSheet(sheet.stock, frozenset(sheet.positions)) for sheet in sheets}
+    return (*(sheet for sheet in begun if sheet.stock not in seen), *seen.values())
 
 
 def run_import(job: Job) -> None:
@@ -152,6 +194,7 @@ def run_photos(job: Job) -> None:
 
 
 def _tell_run(made: MadeRun) -> dict[str, object]:
+    """Tell of a run what its task keeps."""
     files = [{"name": file.name, "stock": file.stock, "sha256": file.sha256} for file in made.files]
     told = {"run_id": made.run_id, "cards": len(made.cards), "files": files}
     return {**told, **tell_findings(made.findings)}

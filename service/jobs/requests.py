@@ -24,6 +24,22 @@ class WantedCard:
 
 
 @dataclass(frozen=True, slots=True)
+class KindStock:
+    """The stock, by name, on which one kind of card is printed."""
+
+    kind: str
+    stock: str
+
+
+@dataclass(frozen=True, slots=True)
+class SheetInTray:
+    """The sheet of a stock that lies in the printer first, with the positions that are gone."""
+
+    stock: str
+    positions: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class PrintRequest:
     """What to print and on what; nothing named prints every card of every container.
 
@@ -40,7 +56,10 @@ class PrintRequest:
         printed: Only the cards of which these were printed, by their numbers, besides `cards`.
         objects: Only the tags of these objects; beside `cards`, these too.
         reprints: Only the cards that are on the reprint list when the work begins.
+        lacking: Only the cards that containers lack when the work begins and that nobody printed.
         go_on: Go on with the sheets that were begun.
+        stocks: The stocks of single kinds; those of the other kinds are chosen by measure.
+        sheets: The first sheets as somebody sees them; they win over those that were begun.
         printer: The name of a printer that was measured; none means any.
         tray: The tray of it that holds the sheets.
     """
@@ -57,9 +76,12 @@ class PrintRequest:
     printed: tuple[int, ...] = ()
     objects: tuple[str, ...] = ()
     reprints: bool = False
+    lacking: bool = False
     go_on: bool = False
     printer: str = ""
     tray: str = ""
+    stocks: tuple[KindStock, ...] = ()
+    sheets: tuple[SheetInTray, ...] = ()
 
     def to_options(self) -> PrintOptions:
         """Look kinds and stock up; what only the desk knows is added when the work begins.
@@ -73,10 +95,16 @@ class PrintRequest:
         stock = self.own_stock or named
         if stock is not None:
             stock.position_rect(self.start_position)
+        for sheet in self.sheets:
+            for position in sheet.positions:
+                find_stock(sheet.stock, STOCKS).position_rect(position)
         cards = frozenset((one.container_number, one.kind, one.side) for one in self.cards)
         return PrintOptions(
             kinds=tuple(map(find_kind, self.kinds)),
             stock=stock,
+            by_kind={
+                find_kind(one.kind).code: find_stock(one.stock, STOCKS) for one in self.stocks
+            },
             paper=self.paper,
             start_position=self.start_position,
             skipped=frozenset(self.skipped),
@@ -118,11 +146,23 @@ class PhotosRequest:
     file: ShelvedFile
 
 
-Request = PrintRequest | ImportRequest | PhotosRequest
+@dataclass(frozen=True, slots=True)
+class SpoiledRequest:
+    """A spoiled sheet, from 1, of a file of a run; printer and tray for what comes in its place."""
+
+    run_id: int
+    file: str
+    sheet: int
+    printer: str = ""
+    tray: str = ""
+
+
+Request = PrintRequest | ImportRequest | PhotosRequest | SpoiledRequest
 KINDS: Mapping[str, type[Request]] = {
     "print": PrintRequest,
     "import": ImportRequest,
     "photos": PhotosRequest,
+    "spoiled": SpoiledRequest,
 }
 
 _Asked = TypeVar("_Asked")

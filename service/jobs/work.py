@@ -10,7 +10,7 @@ from contextlib import AbstractContextManager
 from dataclasses import dataclass
 
 from service.errors import ServiceError, StoreBusyError
-from service.jobs.kinds import Clock, Job, run_import, run_photos, run_print
+from service.jobs.kinds import Clock, Job, run_import, run_photos, run_print, run_spoiled
 from service.jobs.results import tell_error, tell_unforeseen
 from service.jobs.watch import LeftForLater, TaskOverError
 from service.keeping.desk import Desk
@@ -23,6 +23,7 @@ _RUNNERS: Mapping[str, Callable[[Job], None]] = {
     "print": run_print,
     "import": run_import,
     "photos": run_photos,
+    "spoiled": run_spoiled,
 }
 
 

@@ -18,6 +18,7 @@ from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.packing.load import load_packing
 from service.store.packing.save import save_packing
+from service.store.packing.weighed import restore_weight
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +73,38 @@ def place_anew(
         PackingConflictError: When somebody has packed it meanwhile.
     """
     return _repack(connection, seen, lambda places: _replaced(seen, places, place), stamp)
+
+
+def lay_out(
+    connection: Connection, seen: Seen, change: Callable[[Places], Places], *, stamp: Stamp
+) -> PackingRecord:
+    """Put what lies in a container into another order or other layers; nothing new is nothing done.
+
+    Raises:
+        NotFoundError: When there is no such container or revision.
+        PackingConflictError: When somebody has packed it meanwhile.
+    """
+    was = load_packing(connection, seen.container_number, revision=seen.revision)
+    if change(was.places) == was.places:
+        return was
+    return _repack(connection, seen, change, stamp)
+
+
+def go_back(connection: Connection, seen: Seen, revision: int, *, stamp: Stamp) -> PackingRecord:
+    """Pack a container as it was at an earlier revision: this becomes its next one.
+
+    Where that undoes just the last packing, the measured weight that it took out comes back, too.
+
+    Raises:
+        NotFoundError: When there is no such container or revision.
+        PackingConflictError: When somebody has packed it meanwhile.
+        PackedElsewhereError: When something of it lies in another container by now.
+    """
+    then = load_packing(connection, seen.container_number, revision=revision)
+    saved = _repack(connection, seen, lambda _: then.places, stamp)
+    if seen.revision == revision + 1:
+        restore_weight(connection, seen.container_number, revision=seen.revision, stamp=stamp)
+    return saved
 
 
 def _repack(

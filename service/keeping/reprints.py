@@ -63,14 +63,14 @@ _Beside = tuple[str, int]
 
 
 @dataclass(frozen=True, slots=True)
-class _Fault:
+class Fault:
     """Why a card is wrong, and today's card."""
 
     changes: tuple[Change, ...]
     today: Card | None
 
 
-_NOTHING: Mapping[int, _Fault | None] = {}
+_NOTHING: Mapping[int, Fault | None] = {}
 
 
 class Remembered:
@@ -81,9 +81,9 @@ class Remembered:
 
     def __init__(self) -> None:
         """Begin with nothing."""
-        self._found: dict[int, tuple[_Beside, _Fault]] = {}
+        self._found: dict[int, tuple[_Beside, Fault]] = {}
 
-    def find(self, card: PrintedCard, beside: Mapping[int, _Beside]) -> _Fault | None:
+    def find(self, card: PrintedCard, beside: Mapping[int, _Beside]) -> Fault | None:
         """Give what was found of a card; None where today's card is another, or unknown."""
         kept = self._found.get(card.card_id)
         return kept[1] if kept is not None and kept[0] == beside.get(card.card_id) else None
@@ -93,7 +93,7 @@ class Remembered:
         self._found = {
             one.printed.card_id: (
                 beside[one.printed.card_id],
-                _Fault(one.reprint.changes, one.today),
+                Fault(one.reprint.changes, one.today),
             )
             for one in wrong
             if one.printed.card_id in beside
@@ -174,7 +174,7 @@ def _compare(
     ruler: Ruler,
     attached: Sequence[PrintedCard],
     unattached: tuple[Unattached, ...],
-    known: Mapping[int, _Fault | None] = _NOTHING,
+    known: Mapping[int, Fault | None] = _NOTHING,
 ) -> ReprintList:
     tags = [card for card in attached if card.made.object_number]
     cards = [card for card in attached if not card.made.object_number]
@@ -198,26 +198,26 @@ def _find_faults(
     attached: Iterable[PrintedCard],
     today: Today | TodayTags,
     whereabouts: Mapping[str, Whereabouts],
-    known: Mapping[int, _Fault | None],
+    known: Mapping[int, Fault | None],
 ) -> Iterator[OutOfDate]:
     for card in attached:
-        fault = known.get(card.card_id) or _find_fault(card.made, today)
+        fault = known.get(card.card_id) or find_fault(card.made, today)
         if fault.changes:
             where = whereabouts.get(card.made.number, Whereabouts())
             yield OutOfDate(_reprint(card.made, fault, where), card, fault.today)
 
 
-def _find_fault(made: MadeCard, today: Today | TodayTags) -> _Fault:
+def find_fault(made: MadeCard, today: Today | TodayTags) -> Fault:
     """Say what is wrong with a card; one that still holds has no changes."""
     if made.number in today.failed:
-        return _Fault((_unworded(today.failed[made.number]),), None)
+        return Fault((_unworded(today.failed[made.number]),), None)
     wanted = today.cards.get(made.key)
     if wanted is None:
-        return _Fault((_unwanted(made.kind),), None)
-    return _Fault(list_changes(card_from_text(made.content), wanted), wanted)
+        return Fault((_unwanted(made.kind),), None)
+    return Fault(list_changes(card_from_text(made.content), wanted), wanted)
 
 
-def _reprint(made: MadeCard, fault: _Fault, where: Whereabouts) -> Reprint:
+def _reprint(made: MadeCard, fault: Fault, where: Whereabouts) -> Reprint:
     return Reprint(
         where.container_number,
         where.location,
@@ -229,7 +229,7 @@ def _reprint(made: MadeCard, fault: _Fault, where: Whereabouts) -> Reprint:
 
 
 def _numbers(
-    cards: Iterable[PrintedCard], known: Mapping[int, _Fault | None] = _NOTHING
+    cards: Iterable[PrintedCard], known: Mapping[int, Fault | None] = _NOTHING
 ) -> list[str]:
     """Name the owners of those cards of which nothing is known yet, each once."""
     unknown = (card for card in cards if not known.get(card.card_id))

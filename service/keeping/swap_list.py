@@ -19,11 +19,12 @@ from service.cards.swap_list import (
 )
 from service.cards.words import join_words, write_date
 from service.keeping.desk import Desk
-from service.keeping.reprints import OutOfDate, list_reprints
+from service.keeping.reprints import OutOfDate, ReprintList, list_reprints
 from service.pipeline.documents.swap_list import print_swap_list
 from service.pipeline.ready import Progress, tell_nobody
 from service.printed import to_print
 from service.records.record import Museum
+from service.store.handles import Engine
 from service.store.history import Stamp
 from service.store.load_records import load_museum
 from service.store.open import reading
@@ -43,27 +44,37 @@ def print_swaps(
         ProofFailedError: When a page does not read back as it should.
     """
     listed = list_reprints(desk.engine, desk.workshop.ruler, on_progress=on_progress)
-    unworded = {number for number, _ in (*listed.failed, *listed.failed_tags)}
-    with reading(desk.engine) as connection:
-        museum = load_museum(connection)
-    rows = order_rows(_row(one, museum, unworded) for one in listed.out_of_date)
-    made = join_words((write_date(stamp.at.date()), stamp.actor), between=", ")
-    swap_list = SwapList(museum.name, made, rows, hides_locations=not museum.show_location)
+    swap_list = gather_swaps(desk.engine, listed, stamp=stamp)
     return print_swap_list(swap_list, desk.workshop, paper=paper)
 
 
-def _row(one: OutOfDate, museum: Museum, unworded: Collection[str]) -> SwapRow:
+def gather_swaps(
+    engine: Engine, listed: ReprintList, *, stamp: Stamp, indoors: bool = False
+) -> SwapList:
+    """Gather what is to be swapped; `indoors` tells locations and reasons that paper may not."""
+    unworded = {number for number, _ in (*listed.failed, *listed.failed_tags)}
+    with reading(engine) as connection:
+        museum = load_museum(connection)
+    rows = order_rows(_row(one, museum, unworded, indoors=indoors) for one in listed.out_of_date)
+    made = join_words((write_date(stamp.at.date()), stamp.actor), between=", ")
+    hides_locations = not (museum.show_location or indoors)
+    return SwapList(museum.name, made, rows, hides_locations=hides_locations)
+
+
+def _row(one: OutOfDate, museum: Museum, unworded: Collection[str], *, indoors: bool) -> SwapRow:
     made = one.printed.made
     kind = find_kind(made.kind)
+    changes = one.reprint.changes
+    reasons = (change.words if indoors else change.outside_words for change in changes)
     return SwapRow(
         container_number=one.reprint.container_number,
-        location=one.reprint.location if museum.show_location else (),
+        location=one.reprint.location if museum.show_location or indoors else (),
         card=_name_card(made),
         where=f"{kind.where}; {_COMPARE}" if made.object_number else kind.where,
         old=name_version(_revision(made, made.revision), check_letters(made.fingerprint)),
         new=_name_new(one, unworded),
         urgency=one.reprint.urgency,
-        reasons=tuple(dict.fromkeys(change.outside_words for change in one.reprint.changes)),
+        reasons=tuple(dict.fromkeys(reasons)),
         object_number=made.object_number,
     )
 

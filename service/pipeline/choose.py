@@ -24,49 +24,10 @@ from service.pages.lid.grid import GOOD_MM
 from service.pages.page import Page, PictureBlock
 from service.pages.setting.give_way import says_all
 from service.pipeline.options import FittedCard, PrintOptions
+from service.pipeline.usual_stocks import CARDS, LABELS, SHOULDERS, TAGS, WARNINGS, WHOLE_PAGE
 from service.records.record import ContainerRecord
 from service.sheets.stock import Stock
 from service.sheets.stocks import find_stock
-
-_CARDS = {
-    "A4": ("A4 card 4xA6", "A4 card 2xA5", "A4 card"),
-    "Letter": ("Letter card 2xhalf", "Letter card"),
-}
-"""Card stocks from the smallest card to the largest."""
-_WHOLE_PAGE = {"A4": "A4 card", "Letter": "Letter card"}
-_LABELS = {
-    "A4": (
-        "A4 2x4 99.1x67.7",
-        "A4 2x5 99.1x57",
-        "A4 2x6 99.1x42.3",
-        "A4 2x7 99.1x38.1",
-        "A4 2x3 99.1x93.1",
-        "A4 2x2 99.1x139",
-        "A4 3x6 63.5x46.6",
-        "A4 3x7 63.5x38.1",
-    ),
-    "Letter": (
-        "Letter 2x5 4x2 in",
-        "Letter 2x3 4x3.333 in",
-        "Letter 2x7 4x1.333 in",
-        "Letter 1x2 8.5x5.5 in",
-    ),
-}
-"""Label stocks in the order they are tried (common practice, no source)."""
-
-_WARNINGS = {
-    "A4": ("A4 2x4 99.1x67.7", "A4 2x3 99.1x93.1", "A4 2x2 99.1x139", "A4 1x2 199.6x143.5"),
-    "Letter": ("Letter 2x3 4x3.333 in", "Letter 2x2 4.25x5.5 in", "Letter 1x2 8.5x5.5 in"),
-}
-_TAGS = {
-    "A4": ("A4 card 3x9 60x30", "A4 card 2x5 90x50"),
-    "Letter": ("Letter card 3x8 60x30", "Letter card 2x5 90x50"),
-}
-_SHOULDERS = {
-    "A4": ("A4 card 6x3 30x90", "A4 card 4x2 45x130"),
-    "Letter": ("Letter card 6x2 30x90", "Letter card 4x2 45x130"),
-}
-"""Label and tag stocks, the smallest first (common practice, no source)."""
 
 Fit = tuple[tuple[Page, ...], Stock]
 
@@ -80,9 +41,9 @@ def fit_on_stock(
         LayoutError: When it fits on none of them.
         SymbolError: When its QR symbol can be read on none of them.
     """
-    if options.stock is not None:
-        pages, stock = _fit(kind, card, options.stock, fitting)
-        return FittedCard(kind, card, pages, stock), ()
+    asked = options.by_kind.get(kind.code, options.stock)
+    if asked is not None:
+        return FittedCard(kind, card, *_fit(kind, card, asked, fitting)), ()
     chosen, findings = _CHOICES[kind.code](card, container, fitting, options)
     return FittedCard(kind, card, *chosen), findings
 
@@ -106,7 +67,7 @@ def _choose_lid(
 
     Where a larger card has room for a second language, it is taken before that gives way.
     """
-    stocks = [find_stock(name, options.stocks) for name in _CARDS[options.paper]]
+    stocks = [find_stock(name, options.stocks) for name in CARDS[options.paper]]
     lid = container.lid_size
     held = {stock.name: _as_held(LID_CARD, stock.label) for stock in stocks}
     small = [stock for stock in stocks if lid is None or lid.holds(held[stock.name])]
@@ -139,7 +100,7 @@ def _choose_label(
     card: Card, container: ContainerRecord, fitting: Fitting, options: PrintOptions
 ) -> tuple[Fit, tuple[Finding, ...]]:
     """Take the first label that fits the end and carries every hazard."""
-    stocks = [find_stock(name, options.stocks) for name in _LABELS[options.paper]]
+    stocks = [find_stock(name, options.stocks) for name in LABELS[options.paper]]
     end = container.end_size
     fitting_end = [stock for stock in stocks if end is None or end.holds(stock.label)]
     return next(iter(_try_all(END_LABEL, card, fitting_end or stocks[-1:], fitting))), ()
@@ -148,14 +109,14 @@ def _choose_label(
 def _choose_cover(
     card: Card, _container: ContainerRecord, fitting: Fitting, options: PrintOptions
 ) -> tuple[Fit, tuple[Finding, ...]]:
-    stocks = [find_stock(name, options.stocks) for name in _CARDS[options.paper][-2:]]
+    stocks = [find_stock(name, options.stocks) for name in CARDS[options.paper][-2:]]
     return next(iter(_try_all(COVER_CARD, card, stocks, fitting))), ()
 
 
 def _choose_list(
     card: Card, _container: ContainerRecord, fitting: Fitting, options: PrintOptions
 ) -> tuple[Fit, tuple[Finding, ...]]:
-    stock = find_stock(_WHOLE_PAGE[options.paper], options.stocks)
+    stock = find_stock(WHOLE_PAGE[options.paper], options.stocks)
     return _fit(CONTENTS_LIST, card, stock, fitting), ()
 
 
@@ -163,7 +124,7 @@ def _choose_side(
     card: Card, container: ContainerRecord, fitting: Fitting, options: PrintOptions
 ) -> tuple[Fit, tuple[Finding, ...]]:
     """Take the card with the fewest faces that the long side of the container holds."""
-    stocks = [find_stock(name, options.stocks) for name in _CARDS[options.paper]]
+    stocks = [find_stock(name, options.stocks) for name in CARDS[options.paper]]
     lid, end = container.lid_size, container.end_size
     if lid is None or end is None:
         return _fewest(_try_all(SIDE_CARD, card, stocks, fitting)), ()
@@ -184,7 +145,7 @@ def _choose_warning(
 
     A larger one is taken before a second language gives way.
     """
-    stocks = [find_stock(name, options.stocks) for name in _WARNINGS[options.paper]]
+    stocks = [find_stock(name, options.stocks) for name in WARNINGS[options.paper]]
     groups = len(card.groups) if isinstance(card, WarningLabel) else 0
     fits = list(_try_all(WARNING_LABEL, card, stocks, fitting))
     single = [fit for fit in fits if len(fit[0]) == groups]
@@ -199,7 +160,7 @@ def _choose_tag(
     A larger one is taken before a second language gives way.
     """
     kind = OBJECT_TAG if card.kind == OBJECT_TAG.code else SHOULDER_TAG
-    names = (_TAGS if kind == OBJECT_TAG else _SHOULDERS)[options.paper]
+    names = (TAGS if kind == OBJECT_TAG else SHOULDERS)[options.paper]
     stocks = [find_stock(name, options.stocks) for name in names]
     return _with_second(card, _all_fewest(list(_try_all(kind, card, stocks, fitting)))), ()
 

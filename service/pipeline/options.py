@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 
@@ -50,6 +50,7 @@ class PrintOptions:
         kinds: The kinds of card; a container gets those of them that fit it. Where none is named
             it gets those it always gets.
         stock: Print on this stock only; None chooses by the measures of lid and end.
+        by_kind: Print these kinds, by their codes, on these stocks; the others as said by `stock`.
         paper: "A4" or "Letter", where stocks are chosen.
         start_position: First position of the first sheet, counted from 1.
         skipped: Used or spoiled positions of the first sheet.
@@ -64,6 +65,7 @@ class PrintOptions:
 
     kinds: tuple[CardKind, ...] = ()
     stock: Stock | None = None
+    by_kind: Mapping[str, Stock] = field(default_factory=dict)
     paper: str = "A4"
     start_position: int = 1
     skipped: frozenset[int] = frozenset()

@@ -202,7 +202,8 @@ class Museum:
     An address pattern holds `{object_number}` or `{container_number}`; empty means that cards
     carry the bare number. `presume_hazards` lets the kind and date of an object add hazards that
     published guidance presumes; what is recorded prints in any case. `packing_checks_off` are codes
-    of checks that the museum does not want.
+    of checks that the museum does not want. `scan_shows_contents` and `scan_shows_location` tell
+    both to anybody who scans a card.
     """
 
     name: str = ""
@@ -220,6 +221,8 @@ class Museum:
     hazard_words: tuple[HazardWords, ...] = ()
     checks: CheckMonths = CheckMonths()  # noqa: RUF009 - it is frozen
     packing_checks_off: tuple[str, ...] = ()
+    scan_shows_contents: bool = False
+    scan_shows_location: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,10 @@ from rich.console import Console
 
 from service.cli.demo import show_demo
 from service.config import Settings
+from service.store.kept.tasks import TaskState, add_task, finish_task
+from service.store.open import open_folder, writing
 from tests.browser.served import served
+from tests.store.made import STAMP
 
 _PLACES = ("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome")
 _QUIET = (
@@ -51,7 +54,19 @@ def printed_demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
         assert show_demo(Console(file=io.StringIO()), settings) == 0
     finally:
         os.chdir(before)
+    add_finished_task(folder / "demo")
     return folder / "demo"
+
+
+def add_finished_task(folder: Path) -> None:
+    """Remember a print that ended well, with something noticed."""
+    finding = {"severity": "warning", "where": "B-027", "message": "Seen.", "advice": "Look."}
+    result = {"run_id": 1, "cards": 2, "files": [{"name": "lid-card.pdf"}], "findings": [finding]}
+    engine = open_folder(folder)
+    with writing(engine) as connection:
+        add_task(connection, "print-0", "print", {}, stamp=STAMP)
+        finish_task(connection, "print-0", TaskState.DONE, result, at=STAMP.at)
+    engine.dispose()
 
 
 @pytest.fixture(scope="session")

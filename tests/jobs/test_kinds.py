@@ -18,13 +18,15 @@ from service.errors import (
     UnknownPrinterError,
     UnreadableFileError,
 )
-from service.jobs.kinds import Job, run_import, run_photos, run_print
+from service.jobs.kinds import Job, put_in_tray, run_import, run_photos, run_print, run_spoiled
 from service.jobs.requests import (
     ImportRequest,
     PhotosRequest,
     PrintRequest,
     Request,
+    SheetInTray,
     ShelvedFile,
+    SpoiledRequest,
     kind_of,
     write_request,
 )
@@ -37,14 +39,16 @@ from service.records.record import Collection
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
 from service.sheets.printers.saved import Saved
+from service.sheets.printers.used_sheet import UsedSheet
 from service.store.history import Stamp
 from service.store.kept.imports import list_imports
 from service.store.kept.mappings import save_mapping
 from service.store.kept.tasks import Task, TaskState, add_task, finish_task, load_task
 from service.store.load_records import load_object
 from service.store.open import reading, writing
-from service.store.printed.runs import list_runs, load_run
+from service.store.printed.runs import list_runs, load_run, load_run_record
 from service.store.save_records import save_records
+from service.store.tables import CardState
 from tests.jobs.made import LABELS, SETUP, find_task, shelve_export
 from tests.keeping.made import BOX, COLLECTION, JAR
 from tests.store.made import LATER, STAMP
@@ -106,6 +110,17 @@ def _save_too(job: Job) -> None:
     with writing(job.desk.engine) as connection:
         add_task(connection, "t-2", "print", {}, stamp=STAMP)
         job.finish(connection, {"run_id": 1})
+
+
+def test_what_lies_in_the_printer_wins_over_what_was_remembered() -> None:
+    """Whoever looks at the sheet knows better; a stock nobody looked at stays as it was."""
+    begun = (UsedSheet("one", frozenset({1})), UsedSheet("two", frozenset({2})))
+    sheets = (SheetInTray("two", (1, 3)), SheetInTray("three"))
+    assert put_in_tray(begun, sheets) == (
+        begun[0],
+        UsedSheet("two", frozenset({1, 3})),
+        UsedSheet("three", frozenset()),
+    )
 
 
 @pytest.mark.print
@@ -230,3 +245,24 @@ def test_a_damaged_zip_goes_by_its_own_name(desk: Desk) -> None:
     job = take_in_hand(desk, PhotosRequest(ShelvedFile("store room.zip", stored.sha256)))
     with pytest.raises(UnreadableFileError, match=r"store room\.zip"):
         run_photos(job)
+
+
+@pytest.mark.print
+def test_a_spoiled_sheet_is_printed_again_by_a_task(desk: Desk) -> None:
+    """The new run is told as any other, and the cards of the sheet are spoiled from then on."""
+    run_print(take_in_hand(desk, LABELS))
+    with reading(desk.engine) as connection:
+        (file,) = load_run_record(connection, 1).files
+    run_spoiled(
+        Job(
+            desk,
+            _again(desk, SpoiledRequest(1, file.name, 1), "t-2"),
+            SETUP.clock,
+            threading.Event(),
+        )
+    )
+    with reading(desk.engine) as connection:
+        spoiled, again = load_run(connection, 1), load_run(connection, 2)
+    assert {card.state for card in spoiled} == {CardState.SPOILED}
+    assert [card.made.key for card in again] == [card.made.key for card in spoiled]
+    assert find_task(desk.engine, "t-2").result["run_id"] == 2

@@ -17,10 +17,13 @@ from service.errors import (
 from service.jobs.requests import (
     KINDS,
     ImportRequest,
+    KindStock,
     PhotosRequest,
     PrintRequest,
     Request,
+    SheetInTray,
     ShelvedFile,
+    SpoiledRequest,
     WantedCard,
     kind_of,
     read_request,
@@ -42,9 +45,12 @@ FULL = PrintRequest(
     printed=(7, 3),
     objects=(JAR,),
     reprints=True,
+    lacking=True,
     go_on=True,
     printer="Office copier",
     tray="2",
+    stocks=(KindStock("end-label", EIGHT.name),),
+    sheets=(SheetInTray(EIGHT.name, (1, 4)),),
 )
 OWN = PrintRequest(own_stock=replace(EIGHT, name="Ours", left_mm=1 / 3))
 TABLES = ImportRequest((ShelvedFile("objects.csv", "a" * 64), ShelvedFile("museum.toml", "b" * 64)))
@@ -52,8 +58,15 @@ TABLES = ImportRequest((ShelvedFile("objects.csv", "a" * 64), ShelvedFile("museu
 
 @pytest.mark.parametrize(
     "request_",
-    [PrintRequest(), FULL, OWN, TABLES, PhotosRequest(ShelvedFile("photos.zip", "c" * 64))],
-    ids=["empty", "print", "own stock", "import", "photos"],
+    [
+        PrintRequest(),
+        FULL,
+        OWN,
+        TABLES,
+        PhotosRequest(ShelvedFile("photos.zip", "c" * 64)),
+        SpoiledRequest(1, "end-label.pdf", 2),
+    ],
+    ids=["empty", "print", "own stock", "import", "photos", "spoiled"],
 )
 def test_a_request_comes_back_from_json(request_: Request) -> None:
     """What was asked for is read as it was written, through the text that the store keeps."""
@@ -75,6 +88,7 @@ def test_a_request_becomes_options() -> None:
     assert (options.kinds, options.stock) == ((END_LABEL,), EIGHT)
     assert (options.start_position, options.copies) == (2, 5)
     assert options.skipped == {3, 4}
+    assert options.by_kind == {"end-label": EIGHT}
     assert OWN.to_options().stock == OWN.own_stock
     assert options.only == {(BOX, END_LABEL.code, 2), (JAR, "object-tag", 1)}
 
@@ -86,8 +100,21 @@ def test_a_request_becomes_options() -> None:
         (PrintRequest(stock="A9"), UnknownStockError),
         (PrintRequest(stock=STOCKS[0].name, start_position=999), StartPositionError),
         (replace(OWN, start_position=9), StartPositionError),
+        (PrintRequest(stocks=(KindStock("end-label", "A9"),)), UnknownStockError),
+        (PrintRequest(stocks=(KindStock("poster", EIGHT.name),)), UnknownCardKindError),
+        (PrintRequest(sheets=(SheetInTray("A9", (1,)),)), UnknownStockError),
+        (PrintRequest(sheets=(SheetInTray(EIGHT.name, (9,)),)), StartPositionError),
     ],
-    ids=["kind", "stock", "position", "position of one's own"],
+    ids=[
+        "kind",
+        "stock",
+        "position",
+        "position of one's own",
+        "stock of a kind",
+        "kind with a stock",
+        "stock in the tray",
+        "position in the tray",
+    ],
 )
 def test_what_does_not_exist_is_refused(request_: PrintRequest, error: type[Exception]) -> None:
     """Nobody waits in the line for what can never be done."""

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from service.errors import NotFoundError, PackedElsewhereError, PackingConflictError
-from service.keeping.repack import Seen, place_anew, put_in, take_out
-from service.records.record import PlaceRecord
+from service.keeping.repack import Seen, go_back, lay_out, place_anew, put_in, take_out
+from service.records.record import Collection, PlaceRecord, Weight
 from service.store.handles import Connection
+from service.store.load_records import load_container
 from service.store.packing.load import load_packing
+from service.store.save_records import save_records
 from tests.keeping.made import BOX, EMPTY, GOWN, JAR, LEAD
 from tests.store.made import LATER
 
@@ -59,3 +63,32 @@ def test_the_second_of_two_packers_sees_both_states(connection: Connection) -> N
     assert (caught.value.expected, caught.value.revision) == (1, 2)
     assert JAR in caught.value.yours
     assert JAR in caught.value.current
+
+
+def test_another_order_is_a_revision_and_the_same_is_none(connection: Connection) -> None:
+    """Nothing new is nothing done: no card gets another revision for it."""
+    turned = lay_out(connection, SEEN, lambda places: places[::-1], stamp=LATER)
+    assert turned.revision == 2
+    again = lay_out(connection, Seen(BOX, 2), lambda places: places, stamp=LATER)
+    assert again == turned
+
+
+def test_undoing_the_last_packing_brings_its_weight_back(connection: Connection) -> None:
+    """Contents and measured weight are as they were; the history has both steps."""
+    weighed = replace(load_container(connection, BOX), gross=Weight(5600.0))
+    save_records(connection, Collection(containers=(weighed,)), stamp=LATER)
+    take_out(connection, SEEN, LEAD, stamp=LATER)
+    assert load_container(connection, BOX).gross is None
+    back = go_back(connection, Seen(BOX, 2), 1, stamp=LATER)
+    assert (back.revision, back.places) == (3, load_packing(connection, BOX, revision=1).places)
+    assert load_container(connection, BOX).gross == Weight(5600.0)
+
+
+def test_going_further_back_brings_no_weight(connection: Connection) -> None:
+    """What was done in between may have changed more than the list of contents."""
+    weighed = replace(load_container(connection, BOX), gross=Weight(5600.0))
+    save_records(connection, Collection(containers=(weighed,)), stamp=LATER)
+    take_out(connection, SEEN, LEAD, stamp=LATER)
+    put_in(connection, Seen(BOX, 2), PlaceRecord("X.1"), stamp=LATER)
+    go_back(connection, Seen(BOX, 3), 1, stamp=LATER)
+    assert load_container(connection, BOX).gross is None

@@ -88,6 +88,16 @@ def test_asked_stock_wins(collection: Collection, workshop: Workshop) -> None:
     assert fitted.pages[0].size == Size(210, 148)
 
 
+def test_the_stock_of_a_kind_wins_for_this_kind_alone(
+    collection: Collection, workshop: Workshop
+) -> None:
+    """Labels go on the sheet that was named for them, lid cards on the one named for the rest."""
+    labels, cards = find_stock("A4 2x3 99.1x93.1", STOCKS), find_stock("A4 card", STOCKS)
+    options = PrintOptions(stock=cards, by_kind={"end-label": labels})
+    assert _fit(collection, workshop, "end-label", options)[0].stock == labels
+    assert _fit(collection, workshop, "lid-card", options)[0].stock == cards
+
+
 def test_letter_paper_has_its_own_stocks(collection: Collection, workshop: Workshop) -> None:
     """With Letter paper nothing is put on A4."""
     options = PrintOptions(paper="Letter")

@@ -37,12 +37,13 @@ def check_sheet(
         list[CheckKind] | None, typer.Option(help="Only this kind of check; may be repeated.")
     ] = None,
     paper: Paper = "A4",
+    place: Annotated[str, typer.Option(help="Only at this location and its parts.")] = "",
     by: By = "",
     as_json: Json = False,
 ) -> None:
     """Print what is due to walk with: photos, hazards, and boxes to tick."""
     at = at_desk(context)
-    wish = SheetWish(within, kind or ALL_KINDS, choose_paper(paper, ("A4", "Letter")))
+    wish = SheetWish(within, kind or ALL_KINDS, choose_paper(paper, ("A4", "Letter")), place)
     with at.desk() as desk:
         hand_over(print_sheet(desk, wish, stamp=at.stamp(by)), output)
     _tell(output, as_json=as_json)

@@ -19,6 +19,7 @@ from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
 from service.keeping.reprints import name_cards, name_reprints
+from service.keeping.sending.send import find_printer, load_files, send_files
 from service.pipeline.options import CardKey, PrintOptions, object_tag_keys
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.kept.used_sheets import load_used_sheets
@@ -146,6 +147,29 @@ def again(context: typer.Context, run: RunNumber, output: Output, as_json: Json 
             record = load_run_record(connection, run)
         paths = write_files(desk, record.files, output)
     answer({"run": run, "files": list(map(str, paths))}, list(map(str, paths)), as_json=as_json)
+
+
+@app.command("send")
+def send(
+    context: typer.Context,
+    run: RunNumber,
+    printer: Annotated[str, typer.Option(help="A printer whose address is kept.")],
+    file: Annotated[str, typer.Option(help="Only the PDF of this name.")] = "",
+    by: By = "",
+    as_json: Json = False,
+) -> None:
+    """Send the PDFs of a run to a printer, unscaled and one-sided."""
+    at = at_desk(context)
+    with at.desk() as desk:
+        record = load_files(desk.engine, run, file)
+        chosen = find_printer(at.settings.data, printer)
+        sent = send_files(desk.shelf, chosen, record, sender=at.stamp(by).actor)
+    data = {
+        "sent": [{"file": one.file, "job_id": one.job_id, "notes": list(one.notes)} for one in sent]
+    }
+    lines = [f"{one.file}: job {one.job_id}" for one in sent]
+    lines += list(dict.fromkeys(note for one in sent for note in one.notes))
+    answer(data, lines, as_json=as_json)
 
 
 def _refuse_several(*ways: object) -> None:

@@ -23,6 +23,7 @@ app = typer.Typer()
 
 Within = Annotated[int, typer.Option(min=0, max=3650, help="Also what is due within so many days.")]
 Result = Annotated[CheckResult | None, typer.Option(help="What this look gave.")]
+Place = Annotated[str, typer.Option(help="Only at this location and its parts.")]
 
 
 @app.command("checked")
@@ -65,13 +66,14 @@ def due(
     kind: Annotated[
         list[CheckKind] | None, typer.Option(help="Only this kind of check; may be repeated.")
     ] = None,
+    place: Place = "",
     as_json: Json = False,
 ) -> None:
     """List what is to be checked, overdue first, as one walks; then what should be back by now."""
     today = now().date()
     last = today + timedelta(days=within)
     with at_desk(context).store() as engine, reading(engine) as connection:
-        listed = list_due(connection, last, kinds=kind or ALL_KINDS)
+        listed = list_due(connection, last, kinds=kind or ALL_KINDS, place=place)
         outs = load_overdue(connection, today)
     found = put_overdue_first(listed, today)
     data = {

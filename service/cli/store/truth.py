@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 from pathlib import Path
 from typing import Annotated
-from urllib.parse import parse_qs, unquote, urlsplit
 
 import typer
 
@@ -21,6 +20,7 @@ from service.keeping.printing.attach import (
     attach_run,
     attach_scanned,
 )
+from service.keeping.printing.scanned import read_card
 from service.keeping.reprints import OutOfDate, list_reprints, list_reprints_of
 from service.keeping.scan import answer_scan
 from service.keeping.swap_list import print_swaps
@@ -28,7 +28,6 @@ from service.records.record import Museum
 from service.store.load_records import load_museum
 from service.store.open import reading, writing
 from service.store.printed.card import MadeCard
-from service.symbols.address import AddressPattern
 
 app = typer.Typer()
 
@@ -156,21 +155,11 @@ def read_scanned(text: str, museum: Museum) -> ScannedCard:
     Raises:
         BadParameter: When it is no such address.
     """
-    parts = urlsplit(text)
-    query = parse_qs(parts.query)
-    try:
-        number = _read_number(text, museum) or unquote(parts.path.rsplit("/", 1)[-1])
-        return ScannedCard(number, int(query["r"][0]), query["k"][0])
-    except (KeyError, ValueError) as error:
+    card = read_card(text, museum)
+    if card is None:
         message = f"{text!r} is not the symbol of a lid card, cover card or contents list"
-        raise typer.BadParameter(message) from error
-
-
-def _read_number(text: str, museum: Museum) -> str | None:
-    if not museum.container_address:
-        return None
-    upper_case = museum.upper_case_addresses
-    return AddressPattern(museum.container_address, upper_case=upper_case).read(text)
+        raise typer.BadParameter(message)
+    return card
 
 
 def _attached_data(one: Attached) -> dict[str, object]:

@@ -11,7 +11,7 @@ from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.printed.card import PrintedCard
 from service.store.printed.runs import find_printed, load_card, load_run
-from service.store.printed.states import mark_attached
+from service.store.printed.states import mark_attached, mark_waiting
 from service.store.tables import CardState
 
 
@@ -79,6 +79,24 @@ def attach_run(connection: Connection, run_id: int, *, stamp: Stamp) -> tuple[At
     return tuple(
         attach_card(connection, card.card_id, stamp=stamp) for card in _first_copies(waiting)
     )
+
+
+def take_back(
+    connection: Connection, card_id: int, *, replaced: int | None = None, stamp: Stamp
+) -> PrintedCard:
+    """Take back that a card was attached: it waits again, and the one it replaced is on again.
+
+    Raises:
+        NotFoundError: When there is no such printed card, or the other one is not of its place.
+        CardStateError: When it is not attached.
+    """
+    card = load_card(connection, card_id)
+    if replaced is not None and load_card(connection, replaced).made.key != card.made.key:
+        raise NotFoundError(str(replaced), what=f"earlier card of {card.made.number}")
+    mark_waiting(connection, card_id, stamp=stamp)
+    if replaced is not None:
+        mark_attached(connection, replaced, stamp=stamp)
+    return load_card(connection, card_id)
 
 
 _LIKELIEST = (CardState.MADE, CardState.ATTACHED, CardState.WITHDRAWN, CardState.SPOILED)

@@ -25,11 +25,12 @@ from service.store.open import reading
 
 @dataclass(frozen=True, slots=True)
 class SheetWish:
-    """Which checks a sheet is to hold: due today or within so many days, and which kinds."""
+    """Which checks a sheet is to hold: due today or within so many days, which kinds, and where."""
 
     within_days: int = 0
     kinds: Collection[CheckKind] = ALL_KINDS
     paper: str = "A4"
+    place: str = ""
 
 
 def print_sheet(desk: Desk, wish: SheetWish, *, stamp: Stamp) -> Path:
@@ -42,7 +43,7 @@ def print_sheet(desk: Desk, wish: SheetWish, *, stamp: Stamp) -> Path:
     today = stamp.at.date()
     until = today + timedelta(days=wish.within_days)
     with reading(desk.engine) as connection:
-        due = list_due(connection, until, kinds=wish.kinds)
+        due = list_due(connection, until, kinds=wish.kinds, place=wish.place)
         loaded = load_packings(connection, [one.stand.container_number for one in due])
         rows = _compose(due, loaded, load_outs(connection), today)
     museum = loaded.museum

@@ -32,15 +32,24 @@ class DueContainer:
 
 
 def list_due(
-    connection: Connection, day: date, *, kinds: Collection[CheckKind] = ALL_KINDS
+    connection: Connection,
+    day: date,
+    *,
+    kinds: Collection[CheckKind] = ALL_KINDS,
+    place: str = "",
 ) -> tuple[DueContainer, ...]:
-    """List the packed containers that are to be checked by a day, in walking order."""
+    """List the packed containers that are to be checked by a day, in walking order.
+
+    `place` is a location and all that is part of it, such as `Store 2 / Bay 4`; "" is everywhere.
+    """
     months = load_museum(connection).checks
     done = load_done(connection)
     walk = [
         stand
         for stand in load_walk(connection)
-        if stand.is_packed and may_be_due(done.get(stand.container_number, ()), day, months, kinds)
+        if stand.is_packed
+        and is_at(stand, place)
+        and may_be_due(done.get(stand.container_number, ()), day, months, kinds)
     ]
     found = []
     for some in _portions(walk):
@@ -51,6 +60,11 @@ def list_due(
             due = tuple(check for check in checks if check.kind in kinds and check.is_due(day))
             found += [DueContainer(stand, due)] if due else []
     return tuple(found)
+
+
+def is_at(stand: Stand, place: str) -> bool:
+    """Tell whether a container stands at a place or at a part of it."""
+    return not place or f"{stand.location} / ".startswith(f"{place} / ")
 
 
 def put_overdue_first(found: Iterable[DueContainer], today: date) -> tuple[DueContainer, ...]:

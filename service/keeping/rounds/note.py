@@ -30,4 +30,13 @@ def note_check(connection: Connection, check: Check) -> Proposal | None:
     save_check(connection, check)
     if not check.found(CheckKind.PESTS):
         return None
-    return Proposal(check.container_number, neighbours(connection, check.container_number))
+    return propose(connection, check.container_number)
+
+
+def propose(connection: Connection, container_number: str) -> Proposal:
+    """Say what is to be done about a container in which pests were found.
+
+    Raises:
+        NotFoundError: When there is no such container.
+    """
+    return Proposal(container_number, neighbours(connection, container_number))

@@ -14,6 +14,7 @@ from service.store.handles import Connection
 from service.store.history import Stamp, begin_change
 from service.store.packing.load import find_held, load_packing
 from service.store.packing.move import Move, move_object
+from service.store.packing.weighed import restore_weight
 from service.store.shelf.take_back import take_photo_back
 
 REASON = "Taken back at the packing table"
@@ -38,7 +39,8 @@ class TakenUp:
 def take_up(connection: Connection, wanted: TakenUp, *, stamp: Stamp) -> None:
     """Put an object back to where it lay before, or nowhere; its photo goes with it.
 
-    What was packed since stays as it is.
+    What was packed since stays as it is. Where nothing was, the weight that was measured before
+    holds again.
 
     Raises:
         NotFoundError: When it does not lie in the container any more.
@@ -60,6 +62,8 @@ def take_up(connection: Connection, wanted: TakenUp, *, stamp: Stamp) -> None:
         come = _find(connection, number, wanted.after, wanted.object_number)
         parts = come.parts if come else ()
         take_out(connection, seen, wanted.object_number, parts=parts, stamp=stamp)
+    if seen.revision == wanted.after:
+        restore_weight(connection, number, revision=wanted.after, stamp=stamp)
 
 
 def _move_back(connection: Connection, wanted: TakenUp, revision: int, stamp: Stamp) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from service.cards.card import Card
+from service.cards.card import Card, ObjectTag
 from service.cards.compose.asked.object_tag import compose_object_tag
 from service.cards.second.add import add_second_words
 from service.errors import ServiceError
@@ -48,3 +48,9 @@ def compose_today_tags(
         else:
             cards[card_key(tag)] = add_second_words(tag, second) if second else tag
     return TodayTags(cards, failed)
+
+
+def compose_tag(connection: Connection, ruler: Ruler, object_number: str) -> ObjectTag | None:
+    """Word the tag of one object; None where there is no such object, or nothing can be worded."""
+    cards = compose_today_tags(connection, ruler, [object_number]).cards.values()
+    return next((card for card in cards if isinstance(card, ObjectTag)), None)

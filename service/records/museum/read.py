@@ -15,6 +15,7 @@ from service.records.museum.language import Language
 from service.records.museum.lifting import LiftingChoices
 from service.records.museum.region import Region
 from service.records.record import Museum, Questions
+from service.records.rows.cell import Cell
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text
@@ -60,7 +61,14 @@ def read_museum(
         ),
         checks=read_check_months(row),
         packing_checks_off=_read_checks_off(row),
+        scan_shows_contents=_read_opened(row.cell("scan_shows_contents")),
+        scan_shows_location=_read_opened(row.cell("scan_shows_location")),
     )
+
+
+def _read_opened(cell: Cell) -> bool:
+    """Read whether something is told to anybody; where that is unclear it is not."""
+    return read_yes_or_no(cell, empty=False, unclear=False)
 
 
 def _read_checks_off(row: Row) -> tuple[str, ...]:

@@ -174,11 +174,14 @@ MUSEUM_COLUMNS = Columns(
         " second_language"
         " checks_pests checks_tissue checks_corrosion checks_labels checks_weight"
         " checks_textiles checks_natural_history checks_found packing_checks_off"
+        " scan_shows_contents scan_shows_location"
     ),
     lists=_set("packing_checks_off"),
     counts=_set(
         "checks_pests checks_tissue checks_corrosion checks_labels checks_weight"
         " checks_textiles checks_natural_history checks_found"
     ),
-    yes_or_no=_set("upper_case_addresses show_location presume_hazards"),
+    yes_or_no=_set(
+        "upper_case_addresses show_location presume_hazards scan_shows_contents scan_shows_location"
+    ),
 )

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from service.sheets.calibration.doubt import READING_MM
 from service.sheets.correction import Correction
 
 MOST_SCALE_RATIO = 0.03
@@ -55,6 +56,15 @@ def describe(printer: Correction) -> str:
         f" {_percent(printer.scale_y_ratio)} down; turned {abs(printer.rotation_deg):.2f} degrees"
         f" {turn}, right angles off by {abs(printer.skew_deg):.2f} degrees"
     )
+
+
+def explain_residual(residual_mm: float) -> str:
+    """Say what it means that the worst cross is so far off once corrected; the steps are ours."""
+    if residual_mm <= READING_MM:
+        return "as exactly as a ruler can be read"
+    if residual_mm <= 2 * READING_MM:
+        return "a little more than a ruler leaves; good enough for labels with a margin"
+    return "more than it should be: measure again, or look whether the paper slips in the tray"
 
 
 def _percent(ratio: float) -> str:

@@ -32,13 +32,15 @@ class Printer:
     """A printer by the name people call it.
 
     `edges` is the strip it leaves white on each side, as measured on the day `edges_measured_on`;
-    None where nobody measured it, or noted the day.
+    None where nobody measured it, or noted the day. `address` is where jobs can be sent, such as
+    `ipp://192.0.2.7:631/ipp/print`; empty where people print the PDF themselves.
     """
 
     name: str
     edges: Insets | None = None
     corrections: tuple[TrayCorrection, ...] = ()
     edges_measured_on: date | None = None
+    address: str = ""
 
     def measured(self, new: TrayCorrection) -> Printer:
         """Give the printer with a correction in place of the one for the same tray and stock."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, fields
 from datetime import date
@@ -17,6 +18,10 @@ from service.sheets.printers.printer import Printer, TrayCorrection, plain
 from service.sheets.printers.used_sheet import UsedSheet
 
 _MOST_EDGE_MM = 50.0
+_ADDRESS = re.compile(
+    r"ipp://(?:[A-Za-z0-9](?:[A-Za-z0-9.-]{0,250}[A-Za-z0-9])?|\[[0-9A-Fa-f:.]{2,45}\])"
+    r"(?::[0-9]{1,5})?(?:/[A-Za-z0-9._~/-]{0,200})?"
+)
 
 _Table = Mapping[str, object]
 
@@ -88,6 +93,7 @@ def _printer(table: _Table) -> Printer:
         None if edges is None else _edges(_table(edges)),
         tuple(_tray_correction(_table(each)) for each in _list(table["corrections"])),
         _day(table.get("edges_measured_on")),
+        checked_address(_text(table.get("address", ""))),
     )
 
 
@@ -108,6 +114,19 @@ def checked_edges(edges_mm: Sequence[float]) -> Insets:
         msg = f"an unprintable edge is 0 to {_MOST_EDGE_MM:g} mm wide"
         raise ValueError(msg)
     return Insets(*edges_mm)
+
+
+def checked_address(address: str) -> str:
+    """Give the address of a printer without blanks around it; "" for none.
+
+    Raises:
+        ValueError: When it is none of the Internet Printing Protocol (RFC 3510, section 4).
+    """
+    plain_address = address.strip()
+    if plain_address and not _ADDRESS.fullmatch(plain_address):
+        msg = "the address of a printer looks like ipp://192.0.2.7:631/ipp/print"
+        raise ValueError(msg)
+    return plain_address
 
 
 def _tray_correction(table: _Table) -> TrayCorrection:

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from sqlalchemy import Connection, Select, func, insert, select
+from sqlalchemy import Connection, Select, delete, func, insert, select
 
-from service.errors import DayAheadError
+from service.errors import DayAheadError, NotFoundError
 from service.handling.checks.due import DoneCheck
 from service.handling.checks.kinds import LOOKED_AT, CheckKind, CheckResult
 from service.store.base.bulk import execute_rows, in_portions
@@ -50,8 +50,8 @@ class Check:
         return any(one.kind is kind and one.result is CheckResult.FOUND for one in self.results)
 
 
-def save_check(connection: Connection, check: Check) -> None:
-    """Note that a container was checked.
+def save_check(connection: Connection, check: Check) -> int:
+    """Note that a container was checked, and give the key to take it back by.
 
     Raises:
         NotFoundError: When there is no such container.
@@ -77,6 +77,27 @@ def save_check(connection: Connection, check: Check) -> None:
     execute_rows(connection, insert(check_results), rows)
     entry = Entry("checked", check.container_number, detail=_tell(check))
     write_history(connection, change, [entry])
+    return int(key)
+
+
+def take_back_check(
+    connection: Connection, container_number: str, key: int, *, stamp: Stamp
+) -> None:
+    """Take back a check that was noted by mistake; the history keeps both.
+
+    Raises:
+        NotFoundError: When the container has no such check.
+    """
+    change = begin_change(connection, stamp)
+    held = find_held(connection, container_number)
+    wanted = (checks.c.id == key, checks.c.container_id == held.container_id)
+    day = connection.execute(select(checks.c.checked_on).where(*wanted)).scalar_one_or_none()
+    if day is None:
+        raise NotFoundError(container_number, what="check of container")
+    connection.execute(delete(check_results).where(check_results.c.check_id == key))
+    connection.execute(delete(checks).where(*wanted))
+    detail = dump_json({"checked_on": str(day)})
+    write_history(connection, change, [Entry("check taken back", container_number, detail=detail)])
 
 
 def load_checks(connection: Connection, container_number: str) -> tuple[Check, ...]:

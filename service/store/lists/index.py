@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, TextClause, text
+from sqlalchemy import Connection, Integer, Select, TextClause, column, select, text
 
 from service.store.base.bulk import execute_rows, in_portions
 
@@ -20,6 +20,7 @@ class Index:
 OBJECT_WORDS = Index("object_words")
 CONTAINER_WORDS = Index("container_words")
 
+_KEY = column("key", Integer)
 _INSERT = {
     "sqlite": "INSERT INTO {table} (rowid, words) VALUES (:key, :words)",
     "postgresql": "INSERT INTO {table} (key, words) VALUES (:key, to_tsvector('simple', :words))",
@@ -48,19 +49,29 @@ def forget_words(connection: Connection, index: Index, keys: Sequence[int]) -> N
     execute_rows(connection, _statement(connection, _DELETE, index), rows)
 
 
-def find_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> list[int]:
+def find_keys(
+    connection: Connection, index: Index, wanted: Sequence[str], *, limit: int | None = None
+) -> list[int]:
     """Find the rows that hold a word beginning with each of those wanted; none wanted, none found.
+
+    With a limit any so many of them are given, and no more are looked for.
 
     Words are letters and figures only, as `split_words` gives them, so none is query syntax.
     """
     if not wanted:
         return []
+    query = query_keys(connection, index, wanted).limit(limit)
+    return list(connection.execute(query).scalars())
+
+
+def query_keys(connection: Connection, index: Index, wanted: Sequence[str]) -> Select[int]:
+    """Give the query for such rows, to stand in another; at least one word has to be wanted."""
     if connection.dialect.name == "sqlite":
         query = " AND ".join(f'"{word}"*' for word in wanted)
     else:
         query = " & ".join(f"'{word}':*" for word in wanted)
-    found = connection.execute(_statement(connection, _FIND, index), {"query": query})
-    return [key for (key,) in found]
+    rows = _statement(connection, _FIND, index).bindparams(query=query).columns(_KEY).subquery()
+    return select(rows.c.key)
 
 
 def _statement(connection: Connection, by_dialect: Mapping[str, str], index: Index) -> TextClause:

@@ -61,19 +61,20 @@ def _list(
         .limit(limit + 1)
     )
     if cursor:
-        query = query.where(place > _read_cursor(cursor))
+        query = query.where(place > read_cursor(cursor))
     rows = connection.execute(query).all()
     records = tuple(decode_record(kind, row.record, source=row.source) for row in rows[:limit])
     if len(rows) <= limit:
         return ListedPage(records)
-    return ListedPage(records, _write_cursor(rows[limit - 1].sort_key, rows[limit - 1].id))
+    return ListedPage(records, write_cursor(rows[limit - 1].sort_key, rows[limit - 1].id))
 
 
-def _write_cursor(sort_key: str, key: int) -> str:
+def write_cursor(sort_key: str, key: int) -> str:
+    """Write a cursor that names the last record of a page."""
     return base64.urlsafe_b64encode(json.dumps([sort_key, key]).encode()).decode()
 
 
-def _read_cursor(cursor: str) -> tuple[str, int]:
+def read_cursor(cursor: str) -> tuple[str, int]:
     """Read a cursor.
 
     Raises:

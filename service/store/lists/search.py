@@ -9,14 +9,15 @@ from datetime import datetime
 
 from sqlalchemy import Connection, select
 
-from service.store.base.bulk import in_portions, load_keys
+from service.store.base.bulk import in_portions
 from service.store.kept.outs import load_outs
-from service.store.lists.index import CONTAINER_WORDS, OBJECT_WORDS, find_keys
+from service.store.lists.index import CONTAINER_WORDS, OBJECT_WORDS, query_keys
 from service.store.lists.words import split_words
 from service.store.packing.load import load_holders
 from service.store.tables import containers, objects
 
 MOST_HITS = 200
+_CONTAINERS = select(containers.c.container_number, containers.c.title, containers.c.location)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,34 +63,38 @@ def search(connection: Connection, asked: str, *, limit: int = MOST_HITS) -> Fou
     An object in a container whose number is asked for is not found by it: that container is.
     """
     wanted = split_words(asked)
-    object_keys = find_keys(connection, OBJECT_WORDS, wanted)
-    container_keys = find_keys(connection, CONTAINER_WORDS, wanted)
-    found_objects = _load_objects(connection, object_keys)
-    found_containers = _load_containers(connection, container_keys)
+    found_objects = _find_objects(connection, wanted, limit + 1)
+    found_containers = _find_containers(connection, wanted, limit + 1)
     more = max(len(found_objects), len(found_containers)) > limit
     hits = _locate(connection, found_objects[:limit])
     return Found(hits, tuple(found_containers[:limit]), more)
 
 
-def _load_objects(connection: Connection, keys: Sequence[int]) -> list[tuple[str, str]]:
-    rows: list[tuple[str, str, str]] = []
-    for some in in_portions(keys):
-        query = select(objects.c.sort_key, objects.c.object_number, objects.c.title)
-        rows += connection.execute(query.where(objects.c.id.in_(some)))
-    return [(number, title) for _, number, title in sorted(rows)]
+def _find_objects(
+    connection: Connection, wanted: Sequence[str], limit: int
+) -> list[tuple[str, str]]:
+    if not wanted:
+        return []
+    query = (
+        select(objects.c.object_number, objects.c.title)
+        .where(objects.c.id.in_(query_keys(connection, OBJECT_WORDS, wanted)))
+        .order_by(objects.c.sort_key, objects.c.object_number)
+        .limit(limit)
+    )
+    return [(number, title) for number, title in connection.execute(query)]
 
 
-def _load_containers(connection: Connection, keys: Sequence[int]) -> list[ContainerHit]:
-    rows: list[tuple[str, str, str, str]] = []
-    for some in in_portions(keys):
-        query = select(
-            containers.c.sort_key,
-            containers.c.container_number,
-            containers.c.title,
-            containers.c.location,
-        )
-        rows += connection.execute(query.where(containers.c.id.in_(some)))
-    return [ContainerHit(*row[1:]) for row in sorted(rows)]
+def _find_containers(
+    connection: Connection, wanted: Sequence[str], limit: int
+) -> list[ContainerHit]:
+    if not wanted:
+        return []
+    query = (
+        _CONTAINERS.where(containers.c.id.in_(query_keys(connection, CONTAINER_WORDS, wanted)))
+        .order_by(containers.c.sort_key, containers.c.container_number)
+        .limit(limit)
+    )
+    return [ContainerHit(*row) for row in connection.execute(query)]
 
 
 def _locate(connection: Connection, found: Sequence[tuple[str, str]]) -> tuple[ObjectHit, ...]:
@@ -108,5 +113,8 @@ def _locate(connection: Connection, found: Sequence[tuple[str, str]]) -> tuple[O
 
 
 def _by_number(connection: Connection, numbers: Iterable[str]) -> list[ContainerHit]:
-    keys = load_keys(connection, containers, "container_number", list(numbers))
-    return _load_containers(connection, list(keys.values()))
+    return [
+        ContainerHit(*row)
+        for some in in_portions(sorted(numbers))
+        for row in connection.execute(_CONTAINERS.where(containers.c.container_number.in_(some)))
+    ]

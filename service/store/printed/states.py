@@ -11,6 +11,7 @@ from service.store.printed.runs import load_attached, load_attached_tags, load_c
 from service.store.tables import CardState, printed_cards
 
 _NEXT = {
+    CardState.MADE: (CardState.ATTACHED,),
     CardState.ATTACHED: (CardState.MADE, CardState.WITHDRAWN),
     CardState.SPOILED: (CardState.MADE, CardState.ATTACHED, CardState.WITHDRAWN),
 }
@@ -40,6 +41,19 @@ def mark_attached(connection: Connection, card_id: int, *, stamp: Stamp) -> Prin
         _step(connection, change, earlier, CardState.WITHDRAWN)
     _step(connection, change, card, CardState.ATTACHED)
     return None if earlier is None else load_card(connection, earlier.card_id)
+
+
+def mark_waiting(connection: Connection, card_id: int, *, stamp: Stamp) -> None:
+    """Mark a card as one that waits still: somebody said by mistake that it was attached.
+
+    Raises:
+        NotFoundError: When there is no such printed card.
+        CardStateError: When it is not attached.
+    """
+    change = begin_change(connection, stamp)
+    card = load_card(connection, card_id)
+    _refuse_step(card, CardState.MADE)
+    _step(connection, change, card, CardState.MADE)
 
 
 def mark_spoiled(connection: Connection, card_id: int, *, stamp: Stamp) -> None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
+from typing import Any, TypeVar
 
-from sqlalchemy import ColumnElement, Connection, and_, delete, exists, insert, or_, select
+from sqlalchemy import ColumnElement, Connection, Select, and_, delete, exists, insert, or_, select
 
 from service.store.base.bulk import execute_rows
 from service.store.printed.card import PrintedCard
@@ -15,6 +16,8 @@ from service.store.today.mark import mark_all_stale
 from service.store.today.stale import CARDS, count_changes, take_up
 from service.store.today.tables import today_cards, today_wording
 from service.store.today.tag_mark import mark_all_tags_stale
+
+Columns = TypeVar("Columns", bound="tuple[Any, ...]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,9 +78,17 @@ def save_today(
 
 def load_differing(connection: Connection) -> tuple[PrintedCard, ...]:
     """Load the cards on containers whose fingerprint is not the one noted, or that have none."""
-    query = (
-        select_cards()
-        .outerjoin(today_cards, _is_same_card())
+    return read_cards(connection, _where_differing(select_cards()))
+
+
+def select_differing() -> Select[tuple[int]]:
+    """Begin a query for the same with the keys of containers alone, one row a card."""
+    return _where_differing(select(printed_cards.c.container_id).select_from(printed_cards))
+
+
+def _where_differing(query: Select[Columns]) -> Select[Columns]:
+    return (
+        query.outerjoin(today_cards, _is_same_card())
         .where(printed_cards.c.state == CardState.ATTACHED.value)
         .where(printed_cards.c.container_id.is_not(None))
         .where(
@@ -87,7 +98,6 @@ def load_differing(connection: Connection) -> tuple[PrintedCard, ...]:
             )
         )
     )
-    return read_cards(connection, query)
 
 
 def load_unattached(

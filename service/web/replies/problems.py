@@ -20,6 +20,7 @@ from service.errors import (
     LastManagerError,
     LayoutError,
     NotFoundError,
+    NotSentError,
     PackedElsewhereError,
     PackingConflictError,
     PairingError,
@@ -69,6 +70,7 @@ STATUSES: dict[type[ServiceError], int] = {
     StoreBusyError: 503,
     StoreFullError: 507,
     JobError: 500,
+    NotSentError: 502,
     ConfigError: 500,
     ServiceError: 500,
 }

@@ -5,7 +5,15 @@ from __future__ import annotations
 from fastapi import APIRouter
 
 from service.web.replies.problems import MEDIA_TYPE
-from service.web.store.cards import attachments, printers, prints, reprints, swap_list
+from service.web.store.cards import (
+    attachments,
+    own_stocks,
+    printers,
+    prints,
+    reprints,
+    sending,
+    swap_list,
+)
 from service.web.store.intake import imports, mappings, photos, undo
 from service.web.store.packings import checks, items, moves, outs, packings, papers
 from service.web.store.people import pairings, sessions, tokens, users
@@ -13,8 +21,8 @@ from service.web.store.previews import cards as card_previews
 from service.web.store.previews import plans as run_previews
 from service.web.store.previews import stocks as stock_previews
 from service.web.store.records import containers, history, object_photos, objects, search
-from service.web.store.tasks import tasks
-from service.web.views import scan
+from service.web.store.tasks import events, spoiled, tasks
+from service.web.views.scan import page as scan
 
 _PROBLEM: dict[str, object] = {
     "description": "A problem, with its code and advice.",
@@ -24,8 +32,10 @@ _PROBLEM: dict[str, object] = {
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(card_previews, run_previews, stock_previews),
-    *(history, object_photos, packings, items, checks, outs, papers, moves, objects, containers),
-    *(mappings, imports, undo, photos, tasks, search, printers, prints),
+    *(history, object_photos, packings, items, checks, outs, papers, moves, objects),
+    containers,
+    *(mappings, imports, undo, photos, events, spoiled, tasks, search),
+    *(printers, own_stocks, prints, sending),
     *(attachments, reprints, swap_list, scan),
     *(sessions, users, tokens, pairings),
 )

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from fastapi import APIRouter, Response
-from fastapi.responses import HTMLResponse
+from fastapi import APIRouter, Request, Response
 from pydantic import BaseModel
 
 from service.handling.every_rule import RULE_GROUPS, name_evidence
 from service.handling.rule import Evidence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
-from service.web.views.templates import show_view
+from service.web.views.shell.page import show_page
 
 router = APIRouter(route_class=GatedRoute)
 
@@ -58,9 +57,8 @@ def rules() -> RulesView:
     )
 
 
-@router.get("/rules", dependencies=[needs(Role.VIEW)], response_class=HTMLResponse)
-def rules_page() -> Response:
+@router.get("/rules", dependencies=[needs(Role.VIEW)], include_in_schema=False)
+def rules_page(request: Request) -> Response:
     """Show the same as a page."""
-    return show_view(
-        "rules.html", {"groups": RULE_GROUPS, "name_evidence": name_evidence, "twin": TWIN}
-    )
+    values = {"groups": RULE_GROUPS, "name_evidence": name_evidence, "twin": TWIN}
+    return show_page(request, "rules.html", values)

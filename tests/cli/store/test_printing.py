@@ -7,7 +7,11 @@ from pathlib import Path
 
 import pytest
 
+from service.keeping.printing.printers_file import keep_saved
+from service.sheets.printers.printer import Printer as KnownPrinter
+from service.sheets.printers.saved import Saved
 from tests.cli.store.conftest import Ask, Say
+from tests.keeping.sending.printer import Printer, running_printer
 
 pytestmark = [pytest.mark.print, pytest.mark.slow, pytest.mark.timeout(300)]
 
@@ -105,3 +109,17 @@ def test_a_tag_is_asked_for_alone(filled: Ask, say: Say, tmp_path: Path) -> None
         assert say("print", *others, "--object", "1931.14.7", "-o", tmp_path)[0] == 2
     code, words = say("print", "--object", "X.999", "-o", tmp_path)
     assert (code, "There is no object 'X.999'" in words) == (3, True)
+
+
+def test_a_run_is_sent_to_a_printer_in_the_network(filled: Ask, say: Say, tmp_path: Path) -> None:
+    """The job is told; a printer that is not known, or has no address, is refused."""
+    made = filled("print", "B-027", "-o", tmp_path / "a", "--kind", "end-label")
+    with running_printer(Printer()) as printer:
+        known = KnownPrinter("Label desk", address=printer.address)
+        keep_saved(tmp_path / "data", Saved((known, KnownPrinter("Copier"))))
+        (sent,) = filled("send", made["run"], "--printer", "Label desk")["sent"]
+    assert (sent["file"], sent["notes"]) == ("end-label, A4 2x4 99.1x67.7.pdf", [])
+    assert printer.received[1].data.startswith(b"%PDF")
+    code, words = say("send", made["run"], "--printer", "Copier")
+    assert (code, "no address" in words) == (4, True)
+    assert say("send", made["run"], "--printer", "Nobody")[0] == 2

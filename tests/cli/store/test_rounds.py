@@ -16,6 +16,10 @@ def test_a_check_takes_a_container_off_the_list(filled: Ask, say: Say) -> None:
     assert (row["container_number"], row["is_overdue"]) == ("B-027", True)
     assert [check["kind"] for check in row["checks"]] == ALL_FOUR
     assert row["checks"][0]["rule"] == "check-yearly"
+    assert filled("due", "--place", "Nowhere")["due"] == []
+    assert [
+        one["container_number"] for one in filled("due", "--place", row["location"])["due"]
+    ] == ["B-027"]
     assert "Overdue" in say("due")[1]
     assert "Never checked" in say("due")[1]
     filled("checked", "B-027", "--note", "no pests")

@@ -5,8 +5,14 @@ from __future__ import annotations
 import pytest
 
 from service.cards.fingerprint import check_letters
-from service.errors import NotFoundError, WrongContainerError
-from service.keeping.printing.attach import ScannedCard, attach_run, attach_scanned
+from service.errors import CardStateError, NotFoundError, WrongContainerError
+from service.keeping.printing.attach import (
+    ScannedCard,
+    attach_card,
+    attach_run,
+    attach_scanned,
+    take_back,
+)
 from service.keeping.today import compose_today
 from service.pages.ruler import Ruler
 from service.store.handles import Connection
@@ -72,3 +78,29 @@ def test_a_whole_run_is_attached_at_once(
     assert (states.count(CardState.ATTACHED), states.count(CardState.MADE)) == (4, 4)
     with pytest.raises(NotFoundError, match="print run"):
         attach_run(connection, 999, stamp=LATER)
+
+
+def test_an_attachment_is_taken_back(
+    connection: Connection, printed: tuple[PrintedCard, ...]
+) -> None:
+    """The card waits again, and the one that had come off for it is on its box as before."""
+    old, new = (card for card in printed if card.made.key == lid(printed).made.key)
+    attach_card(connection, old.card_id, stamp=LATER)
+    done = attach_card(connection, new.card_id, stamp=LATER)
+    assert done.replaced is not None
+    back = take_back(connection, new.card_id, replaced=done.replaced.card_id, stamp=LATER)
+    states = {card.card_id: card.state for card in load_run(connection, old.run_id)}
+    assert back.state is CardState.MADE
+    assert states[old.card_id] is CardState.ATTACHED
+    with pytest.raises(CardStateError):
+        take_back(connection, new.card_id, stamp=LATER)
+
+
+def test_only_a_card_of_the_same_place_comes_back(
+    connection: Connection, printed: tuple[PrintedCard, ...]
+) -> None:
+    """Nothing is put on a lid in place of a label."""
+    attach_card(connection, lid(printed).card_id, stamp=LATER)
+    other = next(card for card in printed if card.made.kind == "end-label")
+    with pytest.raises(NotFoundError, match="earlier card"):
+        take_back(connection, lid(printed).card_id, replaced=other.card_id, stamp=LATER)

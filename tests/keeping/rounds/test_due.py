@@ -42,6 +42,18 @@ def test_one_kind_can_be_asked_for(connection: Connection) -> None:
     assert {check.kind for one in found for check in one.checks} == {CheckKind.TISSUE}
 
 
+def test_one_place_can_be_asked_for(connection: Connection) -> None:
+    """A place holds its parts, and not one whose name merely begins alike."""
+    for place, expected in (
+        ("Store 2", [BOX]),
+        ("Store 2 / Bay 4", [BOX]),
+        ("Store 2 / Bay", []),
+        ("Store", []),
+    ):
+        found = list_due(connection, DAY, place=place)
+        assert [one.stand.container_number for one in found] == expected
+
+
 def test_overdue_comes_first_and_walking_order_stays(connection: Connection) -> None:
     """The cover without a place is walked to last, but comes first when it alone is overdue."""
     save_check(connection, Check(BOX, DAY, "", STAMP, IN_ORDER))

@@ -41,6 +41,18 @@ def test_what_lies_in_a_container_is_found(connection: Connection) -> None:
         load_container_of(loaded, EMPTY)
 
 
+def test_what_guidance_presumes_is_there(connection: Connection) -> None:
+    """A stuffed bird that nobody tested warns of arsenic on papers as it does on cards."""
+    bird = ObjectRecord(JAR, "Gannet, mounted", object_name="taxidermy")
+    save_records(connection, Collection(objects=(bird,)), stamp=STAMP)
+    packing = load_container_of(load_packings(connection, [BOX]), BOX)
+    packed = find_packed(packing, PlaceRecord(JAR))
+    assert packed is not None
+    assert ("arsenic", HazardState.PRESUMED) in [
+        (hazard.code, hazard.state) for hazard in packed.record.hazards
+    ]
+
+
 def test_what_lies_nowhere_keeps_its_hazards(connection: Connection) -> None:
     """A record counts wherever the object is; without one nothing is known of it."""
     packed = load_unpacked(connection, PlaceRecord(LEAD))

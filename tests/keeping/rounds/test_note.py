@@ -2,7 +2,7 @@ from __future__ import annotations
 
 from service.handling.checks.kinds import CheckKind, CheckResult
 from service.handling.checks.rules import RULES
-from service.keeping.rounds.note import note_check
+from service.keeping.rounds.note import note_check, propose
 from service.store.handles import Connection
 from service.store.kept.checks import IN_ORDER, Check, Looked, load_checks
 from tests.keeping.made import BOX, EMPTY
@@ -18,6 +18,7 @@ def test_pests_ask_for_more(connection: Connection) -> None:
     assert [one.container_number for one in proposal.neighbours.next] == [EMPTY]
     assert set(proposal.rules) <= set(RULES)
     assert load_checks(connection, BOX) == (found,)
+    assert propose(connection, BOX) == proposal
 
 
 def test_anything_else_is_only_noted(connection: Connection) -> None:

@@ -9,10 +9,11 @@ import pytest
 from service.errors import NotFoundError
 from service.keeping.table.put_down import PutDown, TableItem, TablePhoto, put_down
 from service.keeping.table.take_up import TakenUp, take_up
-from service.records.record import PlaceRecord
+from service.records.record import Collection, PlaceRecord, Weight
 from service.store.handles import Connection
-from service.store.load_records import load_object
+from service.store.load_records import load_container, load_object
 from service.store.packing.load import load_packing
+from service.store.save_records import save_records
 from service.store.shelf.files import StoredFile
 from service.store.shelf.photos import find_photo_files
 from tests.keeping.made import BOX, COVER, EMPTY, GOWN, JAR
@@ -44,6 +45,16 @@ def test_place_and_photo_go_and_the_record_stays(connection: Connection) -> None
     assert [place.object_number for place in places] == ["2026.3.2"]
     assert find_photo_files(connection, [NEW]) == {}
     assert load_object(connection, NEW).object_number == NEW
+
+
+def test_a_measured_weight_holds_again(connection: Connection) -> None:
+    """Unless something else was packed since."""
+    weighed = replace(load_container(connection, EMPTY), gross=Weight(6200.0))
+    save_records(connection, Collection(containers=(weighed,)), stamp=LATER)
+    done = put_down(connection, TableItem(EMPTY, PlaceRecord(NEW)), None, stamp=LATER)
+    assert load_container(connection, EMPTY).gross is None
+    take_up(connection, undo(NEW, done), stamp=LATER)
+    assert load_container(connection, EMPTY).gross == Weight(6200.0)
 
 
 def test_only_a_photo_goes_where_only_that_came(connection: Connection) -> None:

@@ -30,6 +30,8 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         region="UK",
         presume_hazards="no",
         second_language="cy",
+        scan_shows_contents="yes",
+        scan_shows_location="yes",
     )
     lifting = LiftingChoices(column=FilterColumn.HIGHER)
     assert read_museum(row, lifting) == Museum(
@@ -45,6 +47,8 @@ def test_choices_are_read(make_row: MakeRow) -> None:
         region=Region.UK,
         presume_hazards=False,
         second_language=Language.WELSH,
+        scan_shows_contents=True,
+        scan_shows_location=True,
     )
 
 
@@ -57,6 +61,8 @@ def test_what_is_not_said_is_usual(make_row: MakeRow) -> None:
         region="Atlantis",
         presume_hazards="perhaps",
         second_language="Norn",
+        scan_shows_contents="perhaps",
+        scan_shows_location="perhaps",
     )
     assert read_museum(unclear, USUAL_LIFTING) == Museum()
 

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from service.sheets.calibration.limits import describe, impossible
+from service.sheets.calibration.limits import describe, explain_residual, impossible
 from service.sheets.correction import NO_CORRECTION, Correction
 
 TURN = math.radians(2.5)
@@ -45,3 +45,10 @@ def test_describes_a_printer() -> None:
         " across, 0.20 % too small down; turned 0.00 degrees clockwise, right angles off by 0.00"
         " degrees"
     )
+
+
+def test_a_residual_is_told_in_words() -> None:
+    """A quarter of a millimetre is what a ruler leaves; beyond half of one it is doubted."""
+    assert "a ruler can be read" in explain_residual(0.25)
+    assert "good enough" in explain_residual(0.26)
+    assert "measure again" in explain_residual(0.51)

@@ -14,6 +14,7 @@ from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection
 from service.sheets.printers.saved import (
     Saved,
+    checked_address,
     checked_edges,
     read_saved,
     saved_as_data,
@@ -27,8 +28,10 @@ COPIER = Printer(
     Insets(4.2, 4.2, 12, 4.2),
     (TrayCorrection("2", "A4 card", CORRECTION, 0.125, date(2026, 10, 14)),),
     date(2026, 10, 15),
+    "ipp://printer.example/ipp/print",
 )
-SAVED = Saved((COPIER, Printer("Zebra crossing")), (UsedSheet("A4 card 4xA6", frozenset({2, 1})),))
+DESK = Printer("Zebra crossing", address="ipp://192.0.2.7:631/ipp/print")
+SAVED = Saved((COPIER, DESK), (UsedSheet("A4 card 4xA6", frozenset({2, 1})),))
 
 
 def test_comes_back_as_it_was() -> None:
@@ -47,6 +50,35 @@ def test_a_file_without_days_is_read() -> None:
     copier = read_saved(json.dumps(data)).printers[0]
     assert (copier.edges_measured_on, copier.corrections[0].measured_on) == (None, None)
     assert copier.corrections[0].correction == CORRECTION
+
+
+def test_a_file_without_addresses_is_read() -> None:
+    """What was kept before jobs could be sent comes back without one."""
+    data: Any = saved_as_data(SAVED)
+    del data["printers"][0]["address"]
+    assert read_saved(json.dumps(data)).printers[0].address == ""
+
+
+@pytest.mark.parametrize(
+    "address",
+    ["", "ipp://printer.example", "ipp://192.0.2.7:631/ipp/print", "ipp://[2001:db8::7]/ipp"],
+)
+def test_an_address_of_a_printer_is_one(address: str) -> None:
+    """A name or an address, a port and a path where they are not the usual ones."""
+    assert checked_address(address) == address
+
+
+@pytest.mark.parametrize(
+    "address",
+    [
+        *("printer.example", "http://printer.example", "ipp://", "ipp://a b", "ipp://u:p@host"),
+        *("ipp://host:port", "ipp://host/x?y", "ipp://host/#x", "file:///etc/x"),
+    ],
+)
+def test_anything_else_is_refused(address: str) -> None:
+    """Nothing is sent but by this protocol, and no password stands in a file."""
+    with pytest.raises(ValueError, match="looks like ipp:"):
+        checked_address(address)
 
 
 @given(st.text(min_size=1).filter(str.strip), st.text())

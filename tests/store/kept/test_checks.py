@@ -9,7 +9,15 @@ from service.errors import DayAheadError, NotFoundError
 from service.handling.checks.due import DoneCheck
 from service.handling.checks.kinds import CheckKind, CheckResult
 from service.store.history import load_history
-from service.store.kept.checks import IN_ORDER, Check, Looked, load_checks, load_done, save_check
+from service.store.kept.checks import (
+    IN_ORDER,
+    Check,
+    Looked,
+    load_checks,
+    load_done,
+    save_check,
+    take_back_check,
+)
 from tests.store.made import LATER, STAMP
 
 LONG_AGO, LATELY = date(2025, 3, 1), date(2026, 11, 2)
@@ -47,6 +55,22 @@ def test_the_history_tells_what_was_found(connection: Connection) -> None:
     save_check(connection, Check("B-001", LATELY, "", STAMP, (MOTH,)))
     event = load_history(connection, container_number="B-001")[-1]
     assert event.entry.detail == '{"checked_on":"2026-11-02","results":{"pests":"found"}}'
+
+
+def test_a_slip_of_the_finger_can_be_taken_back(connection: Connection) -> None:
+    """The look before it counts again, and the history keeps both; twice is once too often."""
+    before = Check("B-001", LONG_AGO, "", STAMP, IN_ORDER)
+    save_check(connection, before)
+    key = save_check(connection, Check("B-001", LATELY, "", STAMP, (MOTH,)))
+    with pytest.raises(NotFoundError):
+        take_back_check(connection, "B-002", key, stamp=LATER)
+    take_back_check(connection, "B-001", key, stamp=LATER)
+    assert load_checks(connection, "B-001") == (before,)
+    assert DoneCheck(PESTS, CheckResult.OK, LONG_AGO) in load_done(connection)["B-001"]
+    verbs = [event.entry.verb for event in load_history(connection, container_number="B-001")]
+    assert verbs[-2:] == ["checked", "check taken back"]
+    with pytest.raises(NotFoundError):
+        take_back_check(connection, "B-001", key, stamp=LATER)
 
 
 def test_the_latest_look_of_each_kind_counts(connection: Connection) -> None:

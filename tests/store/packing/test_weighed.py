@@ -14,6 +14,7 @@ from service.records.record import (
 from service.store.history import load_history
 from service.store.load_records import load_container
 from service.store.packing.save import save_packing
+from service.store.packing.weighed import restore_weight
 from service.store.save_records import save_records
 from tests.store.made import LAMP, LATER, LEAD, STAMP
 
@@ -64,3 +65,21 @@ def test_the_boxes_around_are_as_untrue(connection: Connection) -> None:
     repack(connection)
     assert gross_of(connection, "B-002") is None
     assert gross_of(connection, "B-003") is None
+
+
+def test_a_weight_taken_out_can_be_put_back(connection: Connection) -> None:
+    """Once, and not over one that was measured since."""
+    weigh(connection, ContainerRecord("B-001", gross=HEAVY))
+    repack(connection, PlaceRecord(LAMP))
+    assert restore_weight(connection, "B-001", revision=2, stamp=LATER)
+    assert gross_of(connection, "B-001") == HEAVY
+    assert load_history(connection, container_number="B-001")[-1].entry.verb == "weight put back"
+    weigh(connection, ContainerRecord("B-001", gross=Weight(1.0)))
+    assert not restore_weight(connection, "B-001", revision=2, stamp=LATER)
+    assert gross_of(connection, "B-001") == Weight(1.0)
+
+
+def test_where_none_was_taken_out_none_is_put_back(connection: Connection) -> None:
+    """A container that was never weighed stays so."""
+    repack(connection, PlaceRecord(LAMP))
+    assert not restore_weight(connection, "B-001", revision=2, stamp=LATER)

@@ -10,7 +10,7 @@ from service.errors import CardStateError, NotFoundError
 from service.store.history import load_history
 from service.store.printed.card import NewRun, PrintedCard
 from service.store.printed.runs import load_attached, load_attached_tags, load_card, save_run
-from service.store.printed.states import mark_attached, mark_spoiled
+from service.store.printed.states import mark_attached, mark_spoiled, mark_waiting
 from service.store.tables import CardState, printed_cards
 from tests.store.made import LATER, STAMP, dump
 from tests.store.printed.made import END_1, LID, OTHER, RUN, TAG
@@ -73,6 +73,19 @@ def test_a_withdrawn_card_can_come_back(
     for card in (cards[0], new, cards[0]):
         mark_attached(connection, card.card_id, stamp=LATER)
     assert [card.card_id for card in load_attached(connection)] == [cards[0].card_id]
+
+
+def test_what_was_said_by_mistake_is_taken_back(
+    connection: Connection, cards: tuple[PrintedCard, ...]
+) -> None:
+    """A card that is on nothing waits again, and is told so; one that waits cannot wait anew."""
+    mark_attached(connection, cards[0].card_id, stamp=STAMP)
+    mark_waiting(connection, cards[0].card_id, stamp=LATER)
+    assert load_attached(connection) == ()
+    assert load_card(connection, cards[0].card_id).state is CardState.MADE
+    assert load_history(connection)[-1].entry.verb == "card made"
+    with pytest.raises(CardStateError, match="made"):
+        mark_waiting(connection, cards[0].card_id, stamp=LATER)
 
 
 def test_a_spoiled_card_is_gone(connection: Connection, cards: tuple[PrintedCard, ...]) -> None:

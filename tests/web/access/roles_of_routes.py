@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 OPEN_TO_ALL = """
+GET /help
+GET /help/{name}
 GET /assets/{digest}/{name}
 GET /health
 GET /c/{number}
@@ -10,6 +12,17 @@ POST /api/sessions
 POST /api/pairings/finish
 """
 VIEW = """
+GET /api/checks/found
+GET /api/own-stocks
+GET /checks
+GET /checks/look
+GET /patterns
+GET /printers
+GET /printers/measure
+GET /printers/ruler-sheet/{paper}
+GET /stocks
+GET /stocks/measure
+GET /stocks/test-sheet/{name}
 GET /api/imports/{import_id}
 GET /api/mappings
 GET /api/mappings/{name}
@@ -20,6 +33,22 @@ GET /
 GET /you
 POST /you
 GET /containers
+GET /containers/{number}
+GET /history/container/{number}
+GET /find
+GET /suggest
+GET /photos/{sha256}
+GET /print
+GET /print/drawn/{digest}/{name}
+GET /print/swap-list
+GET /print/swap-list/{paper}.pdf
+GET /tasks
+GET /tasks/{task}
+GET /runs
+GET /run/{run}
+GET /attach
+GET /attach/held
+GET /api/tasks/{task}/events
 GET /api/stocks/{name}
 POST /api/stocks/preview
 GET /api/containers/{number}/preview
@@ -67,6 +96,11 @@ DELETE /api/tokens/{token}
 POST /api/pairings
 """
 PACK = """
+GET /checks/isolation-label/{paper}
+GET /checks/pests
+GET /checks/sheet/{paper}
+POST /checks/note
+POST /checks/take-back
 PUT /api/objects/{number}/photos
 PATCH /api/objects/{number}/photos/{sha256}
 POST /api/containers/{number}/packings
@@ -83,6 +117,20 @@ POST /api/isolation-labels
 POST /api/photos
 POST /api/tasks/photos
 POST /api/tasks/{task}/cancel
+POST /contents/put-in
+POST /contents/put-in-new
+POST /contents/take-out
+POST /contents/place
+POST /contents/step
+POST /contents/order
+POST /contents/move
+POST /contents/move-here
+POST /contents/out
+POST /contents/returned
+POST /contents/back
+POST /edit/location
+POST /edit/weight
+POST /tasks/cancel
 """
 PRINT = """
 POST /api/prints
@@ -91,14 +139,41 @@ POST /api/attachments
 POST /api/cards/{card}/attached
 POST /api/cards/{card}/spoiled
 POST /api/swap-list
+POST /api/tasks/spoiled
+POST /api/prints/{run}/send
+POST /api/cards/{card}/taken-back
+POST /print/sheets
+POST /print/look
+POST /print/make
+POST /run/spoiled
+POST /run/send
+POST /attach/begin
+POST /attach/end
+POST /attach/card
+POST /attach/run
+POST /attach/undo
+POST /attach/hold
+POST /attach/scanned
 POST /api/tasks/prints
 """
 MANAGE = """
+DELETE /api/own-stocks/{name}
+POST /api/own-stocks
+POST /printers/address
+POST /printers/forget
+POST /printers/measure
+POST /printers/restore
+POST /stocks/forget
+POST /stocks/keep
 POST /api/imports/sample
 POST /api/imports/{import_id}/undo
 PUT /api/mappings/{name}
 DELETE /api/mappings/{name}
 POST /start/demo
+GET /new/container
+POST /new/container
+GET /edit/container/{number}
+POST /edit/container
 POST /api/objects
 PUT /api/objects/{number}
 POST /api/containers

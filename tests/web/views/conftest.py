@@ -12,6 +12,7 @@ import pytest
 from service.pipeline.ready import Workshop
 from service.wiring import open_workshop
 from tests.web.store.opened import fill_store, open_client
+from tests.web.views.desk.printed import open_printed
 
 
 @pytest.fixture(scope="session")
@@ -34,6 +35,13 @@ def client(tmp_path: Path, filled: Path, workshop: Workshop) -> Iterator[httpx.C
     """Give a client of a service over a copy of the filled store."""
     folder = shutil.copytree(filled, tmp_path / "data")
     with open_client(folder, workshop) as opened:
+        yield opened
+
+
+@pytest.fixture
+def printed(tmp_path: Path, filled: Path, workshop: Workshop) -> Iterator[httpx.Client]:
+    """Give a client of a service over a store in which one run was printed, without ink."""
+    with open_printed(filled, tmp_path / "data", workshop) as opened:
         yield opened
 
 

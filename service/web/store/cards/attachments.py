@@ -4,9 +4,15 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from fastapi import APIRouter, Path, Response
+from fastapi import APIRouter, Path, Query, Response
 
-from service.keeping.printing.attach import Attached, ScannedCard, attach_card, attach_scanned
+from service.keeping.printing.attach import (
+    Attached,
+    ScannedCard,
+    attach_card,
+    attach_scanned,
+    take_back,
+)
 from service.store.handles import Connection
 from service.store.people.role import Role
 from service.store.printed.runs import load_card
@@ -56,6 +62,28 @@ def attach_by_number(card: _CardNumber, asked: TheAsked) -> Response:
         str(card),
         lambda connection: Made(_show(attach_card(connection, card, stamp=asked.stamp))),
     )
+
+
+@router.post(
+    "/api/cards/{card}/taken-back",
+    dependencies=[needs(Role.PRINT)],
+    status_code=201,
+    response_model=CardView,
+)
+def take_attachment_back(
+    card: _CardNumber,
+    asked: TheAsked,
+    replaced: Annotated[
+        int | None, Query(ge=1, lt=2**31, description="The card it had replaced, on again.")
+    ] = None,
+) -> Response:
+    """Take back that a card was attached: it waits again."""
+
+    def make(connection: Connection) -> Made:
+        done = take_back(connection, card, replaced=replaced, stamp=asked.stamp)
+        return Made(show_card(done))
+
+    return make_once(asked, f"{card} {replaced}", make)
 
 
 @router.post(

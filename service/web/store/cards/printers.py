@@ -37,7 +37,8 @@ class CorrectionView(BaseModel):
 class PrinterView(BaseModel):
     """A printer; `trays` are those that were measured, by the names to print with.
 
-    `edges` is the strip it cannot print on each side, None where nobody measured it.
+    `edges` is the strip it cannot print on each side, None where nobody measured it. `address` is
+    where prints are sent to it, empty where they are not.
     """
 
     name: str
@@ -45,6 +46,7 @@ class PrinterView(BaseModel):
     edges: Insets | None
     edges_measured_on: date | None
     corrections: list[CorrectionView]
+    address: str
 
 
 class PrintersView(BaseModel):
@@ -68,6 +70,7 @@ def _show(printer: Printer) -> PrinterView:
         edges=printer.edges,
         edges_measured_on=printer.edges_measured_on,
         corrections=[_show_correction(each) for each in printer.corrections],
+        address=printer.address,
     )
 
 

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field
 from pydantic.config import JsonDict
 
-from service.jobs.requests import PrintRequest, WantedCard
+from service.jobs.requests import KindStock, PrintRequest, SheetInTray, WantedCard
 from service.sheets.own_stock import parse_stock
 from service.sheets.stock import Stock
 from service.web.store.packings.shapes import Number
@@ -28,6 +28,8 @@ _TrayName = Annotated[
 _LABELS: JsonDict = {"containers": ["B-027"], "kinds": ["end-label"]}
 _PRINTER: JsonDict = {"printer": "Office copier", "tray": "2"}
 _SHEET: JsonDict = {"file": "end-label, A4 2x4 99.1x67.7.pdf", "sheet": 1}
+_KIND_STOCK: JsonDict = {"kind": "end-label", "stock": "A4 2x7 99.1x38.1"}
+_IN_TRAY: JsonDict = {"stock": "A4 2x7 99.1x38.1", "positions": [1, 2, 5]}
 _OWN: JsonDict = {
     "name": "Our sheet",
     "page": "A4",
@@ -78,6 +80,24 @@ class OwnStockBody(BaseModel):
         return parse_stock(self.model_dump(exclude_none=True))
 
 
+class KindStockBody(BaseModel):
+    """The stock of one kind of card."""
+
+    model_config = STRICT
+
+    kind: Number
+    stock: Annotated[str, Field(min_length=1, max_length=200)]
+
+
+class SheetInTrayBody(BaseModel):
+    """The sheet of a stock that lies in the printer first, with the positions that are gone."""
+
+    model_config = STRICT
+
+    stock: Annotated[str, Field(min_length=1, max_length=200)]
+    positions: list[_Position] = Field(default_factory=list, max_length=1000)
+
+
 class PrintBody(BaseModel):
     """What to print, and on what; nothing named prints what every container always gets."""
 
@@ -89,6 +109,7 @@ class PrintBody(BaseModel):
                 {**_LABELS, "stock": _OWN},
                 {"cards": [1]},
                 {"objects": ["1931.14.7", "X.112"]},
+                {"containers": ["B-027"], "stocks": [_KIND_STOCK], "sheets": [_IN_TRAY]},
             ]
         }
     )
@@ -105,6 +126,9 @@ class PrintBody(BaseModel):
         description="Only the tags of these objects, packed or not.",
     )
     reprints: bool = Field(default=False, description="Only the cards of the reprint list.")
+    lacking: bool = Field(
+        default=False, description="Only what containers lack and nobody has printed yet."
+    )
     kinds: list[Number] = Field(
         default_factory=list, description="Kinds of card; none, those that are always printed."
     )
@@ -118,6 +142,14 @@ class PrintBody(BaseModel):
     go_on: bool = Field(default=False, description="Go on with the sheets that were begun.")
     printer: _PrinterName = ""
     tray: _TrayName = ""
+    stocks: list[KindStockBody] = Field(
+        default_factory=list, max_length=100, description="Stocks of single kinds of card."
+    )
+    sheets: list[SheetInTrayBody] = Field(
+        default_factory=list,
+        max_length=100,
+        description="First sheets as you see them; they win over those that were begun.",
+    )
 
     def to_request(self) -> PrintRequest:
         """Make the request that is kept for long work, and looked up when the work begins.
@@ -142,9 +174,14 @@ class PrintBody(BaseModel):
             printed=tuple(one for one in self.cards if isinstance(one, int)),
             objects=tuple(self.objects),
             reprints=self.reprints,
+            lacking=self.lacking,
             go_on=self.go_on,
             printer=self.printer,
             tray=self.tray,
+            stocks=tuple(KindStock(one.kind, one.stock) for one in self.stocks),
+            sheets=tuple(
+                SheetInTray(one.stock, tuple(sorted(set(one.positions)))) for one in self.sheets
+            ),
         )
 
 

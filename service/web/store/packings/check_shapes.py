@@ -11,6 +11,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field, JsonValue
 from service.handling.checks.due import DueCheck
 from service.handling.checks.kinds import CheckKind, CheckResult
 from service.keeping.rounds.due import DueContainer
+from service.keeping.rounds.follow_ups import FollowUp
 from service.keeping.rounds.note import Proposal
 from service.store.kept.checks import Check, Looked
 from service.store.lists.walk import Stand
@@ -141,6 +142,33 @@ class DuesView(BaseModel):
     """Containers that are to be checked, overdue first, each part in walking order."""
 
     due: list[DueView]
+
+
+class FollowUpView(BaseModel):
+    """Something found at the last look of its kind, and where."""
+
+    container_number: str
+    location: str
+    kind: CheckKind
+    found_on: date
+    note: str
+
+
+class FollowUpsView(BaseModel):
+    """What was found and not yet seen in order again, as one walks."""
+
+    found: list[FollowUpView]
+
+
+def show_follow_up(one: FollowUp) -> FollowUpView:
+    """Show something that was found."""
+    return FollowUpView(
+        container_number=one.stand.container_number,
+        location=one.stand.location,
+        kind=one.kind,
+        found_on=one.found_on,
+        note=one.note,
+    )
 
 
 def show_check(check: Check, proposal: Proposal | None = None) -> CheckView:

@@ -9,6 +9,7 @@ from fastapi import APIRouter, Query, Response
 
 from service.handling.checks.kinds import CheckKind
 from service.keeping.rounds.due import ALL_KINDS, list_due, put_overdue_first
+from service.keeping.rounds.follow_ups import list_follow_ups
 from service.keeping.rounds.note import note_check
 from service.store.handles import Connection
 from service.store.kept.checks import IN_ORDER, Check, load_checks
@@ -21,9 +22,12 @@ from service.web.store.packings.check_shapes import (
     ChecksView,
     CheckView,
     DuesView,
+    FollowUpsView,
     show_check,
     show_due,
+    show_follow_up,
 )
+from service.web.store.packings.papers import Place
 
 router = APIRouter(route_class=GatedRoute)
 
@@ -35,12 +39,21 @@ def due_checks(
         date | None, Query(description="Due by this day; else today.", examples=["2026-12-31"])
     ] = None,
     kind: Annotated[list[CheckKind] | None, Query(description="Only these kinds of check.")] = None,
+    place: Place = "",
 ) -> DuesView:
     """List the packed containers that are to be checked, overdue first, each part as one walks."""
     today = counter.now().date()
     with counter.reading() as connection:
-        found = list_due(connection, by or today, kinds=kind or ALL_KINDS)
+        found = list_due(connection, by or today, kinds=kind or ALL_KINDS, place=place)
     return DuesView(due=[show_due(one, today) for one in put_overdue_first(found, today)])
+
+
+@router.get("/api/checks/found", dependencies=[needs(Role.VIEW)])
+def found_checks(counter: TheCounter) -> FollowUpsView:
+    """List what was found and not yet seen in order again."""
+    with counter.reading() as connection:
+        found = list_follow_ups(connection)
+    return FollowUpsView(found=[show_follow_up(one) for one in found])
 
 
 @router.get("/api/containers/{number:path}/checks", dependencies=[needs(Role.VIEW)])

@@ -36,6 +36,8 @@ _EXAMPLE: dict[str, JsonValue] = {
 
 Within = Annotated[int, Query(ge=0, le=3650, description="Also what is due within so many days.")]
 
+Place = Annotated[str, Query(max_length=500, description="Only at this location and its parts.")]
+
 
 class IsolationBody(BaseModel):
     """What is to be isolated: a container, an object, or what came in and is in no record yet.
@@ -65,9 +67,10 @@ def check_sheet(
     within: Within = 0,
     kind: Annotated[list[CheckKind] | None, Query(description="Only these kinds of check.")] = None,
     paper: Literal["A4", "Letter"] = "A4",
+    place: Place = "",
 ) -> Response:
     """Print what is due to walk with: photos, hazards, and boxes to tick. It keeps nothing."""
-    wish = SheetWish(within, kind or ALL_KINDS, paper)
+    wish = SheetWish(within, kind or ALL_KINDS, paper, place)
     with acting.counter.working() as desk:
         return _reply(print_sheet(desk, wish, stamp=acting.stamp))
 

@@ -7,7 +7,7 @@ from datetime import date, datetime
 
 from service.findings import Finding
 from service.handling.cautions import find_caution
-from service.handling.hazards import find_hazard, name_hazard
+from service.handling.hazards import HazardEntry, find_hazard, name_hazard, reword_hazards
 from service.handling.presume import presume_hazards
 from service.keeping.reprints import list_reprints_of_object
 from service.records.record import Collection, Hazard, ObjectRecord
@@ -32,8 +32,10 @@ class HazardLine:
     """A hazard with its words; one that is not recorded was presumed from kind and date."""
 
     hazard: Hazard
+    entry: HazardEntry
     name: str
     instruction: str
+    ask: str
     is_recorded: bool
     is_overdue: bool
 
@@ -86,13 +88,15 @@ def see_object(counter: Counter, number: str) -> SeenObject:
         attached = load_attached_tags(connection, [number])
         found = list_reprints_of_object(connection, ruler, number)
         wrong = [change.words for one in found.out_of_date for change in one.reprint.changes]
-        presumed, notes = presume_hazards(Collection(load_museum(connection), (record,)))
+        museum = load_museum(connection)
+        worded = reword_hazards(Collection(museum, (record,)))
+        presumed, notes = presume_hazards(worded)
         return SeenObject(
             record,
             tag_record(record),
             tuple(one for one in shown if not one.is_removed),
             tuple(one for one in shown if one.is_removed),
-            tuple(_line(one, record, today) for one in presumed.objects[0].hazards),
+            _lines(presumed, record, today),
             tuple(find_caution(code).name for code in record.cautions),
             tuple(find_places(connection, number)),
             load_outs(connection, object_number=number),
@@ -102,13 +106,20 @@ def see_object(counter: Counter, number: str) -> SeenObject:
         )
 
 
-def _line(hazard: Hazard, record: ObjectRecord, today: date) -> HazardLine:
-    return HazardLine(
-        hazard,
-        name_hazard(hazard),
-        hazard.instruction or find_hazard(hazard.code).instruction,
-        hazard in record.hazards,
-        hazard.review_on is not None and hazard.review_on < today,
+def _lines(presumed: Collection, record: ObjectRecord, today: date) -> tuple[HazardLine, ...]:
+    """Word the hazards of an object; those behind the recorded ones were presumed."""
+    recorded = len(record.hazards)
+    return tuple(
+        HazardLine(
+            hazard,
+            entry := find_hazard(hazard.code),
+            name_hazard(hazard),
+            hazard.instruction or entry.instruction,
+            entry.consult.in_region(presumed.museum.region),
+            at < recorded,
+            hazard.review_on is not None and hazard.review_on < today,
+        )
+        for at, hazard in enumerate(presumed.objects[0].hazards)
     )
 
 

@@ -14,6 +14,7 @@ from service.web.views.shell.assets import find_asset
 from service.web.views.shell.page import show_page
 
 router = APIRouter(route_class=GatedRoute)
+files = APIRouter(route_class=GatedRoute)
 
 SCOPE = "/pack"
 OFFLINE = "/pack/offline"
@@ -34,7 +35,7 @@ _POLICY = "default-src 'none'; script-src 'self'; connect-src 'self'"
 """A worker obeys the policy of its own script (W3C, Service Workers, 6.4; CSP Level 3, 4.2)."""
 
 
-@router.get("/pack/sw.js", include_in_schema=False, dependencies=[OPEN])
+@files.get("/pack/sw.js", include_in_schema=False, dependencies=[OPEN])
 def worker() -> Response:
     """Give the worker; any change of what it keeps makes it another."""
     headers = {

@@ -15,6 +15,11 @@ def page_of_object(object_number: str) -> str:
     return f"/objects/{quote(object_number)}"
 
 
+def page_of_photo(sha256: str) -> str:
+    """Give the address of a photo, small enough to stand on a page."""
+    return f"/photos/{sha256}"
+
+
 def page_with(path: str, **asked: str | int) -> str:
     """Give a path with a query; what is empty is left out."""
     query = urlencode({name: value for name, value in asked.items() if value not in {"", 0}})

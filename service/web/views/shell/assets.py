@@ -16,6 +16,10 @@ from service.web.replies.refusals import Refusal, RefusedError
 router = APIRouter(route_class=GatedRoute)
 
 _WEB = TEMPLATES / "web"
+_FOLDERS = (
+    *(_WEB / name for name in ("scripts", "vendor", "fonts", "drawings")),
+    TEMPLATES / "pictograms",
+)
 _MEDIA_TYPES = {
     ".css": "text/css; charset=utf-8",
     ".js": "text/javascript; charset=utf-8",
@@ -51,8 +55,8 @@ def load_assets() -> Mapping[str, Asset]:
     """Read every file that pages may ask for, by name."""
     files = [
         path
-        for folder in ("scripts", "vendor", "fonts", "drawings")
-        for path in sorted((_WEB / folder).glob("*"))
+        for folder in _FOLDERS
+        for path in sorted(folder.glob("*"))
         if path.suffix in _MEDIA_TYPES
     ]
     assets = {

@@ -51,15 +51,27 @@ def show_page(
 
     Raises `TemplateError` of Jinja2 when a value is missing: a page never shows a hole.
     """
-    reader = read_reader(request)
-    here = request.url.path.strip("/").partition("/")[0]
-    has_store = hasattr(request.app.state, "counter")
-    shell = Shell(reader, here, read_notice(request), has_store)
-    text = _environment(reader.words.code).get_template(name).render(**values, shell=shell)
+    shell = make_shell(request)
+    text = fill_page(shell, name, values)
     response = HTMLResponse(text, status, headers={"Content-Security-Policy": POLICY})
     if shell.notice is not None:
         response.delete_cookie(COOKIE, path="/")
     return response
+
+
+def make_shell(request: Request) -> Shell:
+    """Gather what the frame of a page needs from a request."""
+    here = request.url.path.strip("/").partition("/")[0]
+    has_store = hasattr(request.app.state, "counter")
+    return Shell(read_reader(request), here, read_notice(request), has_store)
+
+
+def fill_page(shell: Shell, name: str, values: Mapping[str, object]) -> str:
+    """Fill a template of `templates/web` and give its text.
+
+    Raises `TemplateError` of Jinja2 when a value is missing: a page never shows a hole.
+    """
+    return _environment(shell.reader.words.code).get_template(name).render(**values, shell=shell)
 
 
 @cache

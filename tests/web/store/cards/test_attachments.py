@@ -27,6 +27,8 @@ def test_card_and_container_are_scanned(client: httpx.Client) -> None:
     done = client.post("/api/attachments", json=scanned)
     assert done.status_code == 201
     assert (done.json()["card"]["state"], done.json()["replaced"]) == ("attached", None)
+    back = client.post(f"/api/cards/{card['card']}/taken-back")
+    assert back.json()["state"] == "made"
     assert client.post(f"/api/cards/{card['card']}/spoiled").json()["state"] == "spoiled"
     again = client.post(f"/api/cards/{card['card']}/attached")
     assert problem_of(again)["status"] == 409

@@ -25,6 +25,7 @@ def test_printers_are_told_as_they_were_measured(client: httpx.Client, data_fold
     (printer,) = client.get("/api/printers").json()["printers"]
     assert (printer["name"], printer["trays"]) == ("Office copier", ["2"])
     assert printer["edges"]["bottom_mm"] == 12
+    assert printer["address"] == ""
     (tray,) = printer["corrections"]
     assert (tray["tray"], tray["stock"], tray["measured_on"]) == ("2", "", "2026-11-25")
     assert (tray["correction"]["shift_x_mm"], tray["correction"]["xx"]) == (-2, 1)

@@ -4,7 +4,7 @@ import pytest
 from pydantic import ValidationError
 
 from service.errors import StockError
-from service.jobs.requests import PrintRequest, WantedCard
+from service.jobs.requests import KindStock, PrintRequest, SheetInTray, WantedCard
 from service.sheets.own_stock import NEEDED, OPTIONAL, parse_stock
 from service.web.store.cards.wanted import OwnStockBody, PrintBody, SpoiledBody
 
@@ -33,8 +33,11 @@ def test_a_body_becomes_a_request() -> None:
             "cards": [{"container_number": "B-027", "kind": "end-label", "side": 2}, 7],
             "stock": "A4 card",
             "skipped": [4, 3, 4],
+            "lacking": True,
             "printer": "Copier",
             "tray": "2",
+            "stocks": [{"kind": "end-label", "stock": "A4 card"}],
+            "sheets": [{"stock": "A4 card", "positions": [2, 1, 2]}],
         }
     )
     assert body.to_request() == PrintRequest(
@@ -45,6 +48,9 @@ def test_a_body_becomes_a_request() -> None:
         skipped=(3, 4),
         printer="Copier",
         tray="2",
+        lacking=True,
+        stocks=(KindStock("end-label", "A4 card"),),
+        sheets=(SheetInTray("A4 card", (1, 2)),),
     )
 
 

@@ -33,6 +33,10 @@ def test_pests_are_answered_with_what_to_do(client: httpx.Client) -> None:
     assert made.json()["proposal"]["isolate"] == BOX
     again = client.post(f"/api/containers/{BOX}/checks", json=body, headers=key)
     assert again.json() == made.json()
+    (found,) = client.get("/api/checks/found").json()["found"]
+    assert (found["container_number"], found["kind"]) == (BOX, "pests")
+    elsewhere = client.get("/api/checks/due", params={"by": "2027-11-25", "place": "Nowhere"})
+    assert elsewhere.json()["due"] == []
     asked = {"kind": ["labels", "pests"], "by": "2026-12-25"}
     (due,) = client.get("/api/checks/due", params=asked).json()["due"]
     assert [(check["kind"], check["rule"]) for check in due["checks"]] == [

@@ -8,8 +8,8 @@ from tests.web.views.opened import HTML, show
 
 def test_a_browser_gets_a_page_and_a_program_data(client: httpx.Client) -> None:
     """Both are told the same, each as they can read it."""
-    page = show(client, "/containers/none-of-this", status=404)
-    assert "Not found" in page
+    page = show(client, "/nothing-here", status=404)
+    assert "<h1>Not found</h1>" in page
     assert problem_of(client.get("/nothing-here"))["code"] == "not-found"
 
 

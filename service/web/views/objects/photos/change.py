@@ -15,7 +15,7 @@ from service.store.shelf.shown import ShownPhoto, find_shown, load_shown_of, ord
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import Acting
 from service.web.views.objects.photos.cuts import EDGES, read_cuts, write_cuts
-from service.web.views.objects.photos.page import page_of_photo, show_photo_page
+from service.web.views.objects.photos.page import page_of_shown, show_photo_page
 from service.web.views.shell.addresses import page_of_object
 from service.web.views.shell.forms import FilledForm, tell_error
 from service.web.views.shell.notice import Notice, Undo, go_to
@@ -54,7 +54,7 @@ def change(acting: ThePageActing, fields: Annotated[ChangeFields, Form()]) -> Re
         change_photo(desk, fields.number, fields.photo, wanted, stamp=acting.stamp)
     undo = Undo(CHANGE, _fields_before(fields, was))
     is_gone = fields.is_removed is True
-    page = page_of_object if is_gone else lambda number: page_of_photo(number, fields.photo)
+    page = page_of_object if is_gone else lambda number: page_of_shown(number, fields.photo)
     return go_to(page(fields.number), Notice(_tell(fields), undo))
 
 
@@ -85,7 +85,7 @@ def crop(  # noqa: PLR0913 - one for each edge
         form = FilledForm(typed, faults)
         return show_photo_page(request, acting.counter, number, photo, form)
     undo = Undo(CROP, {"number": number, "photo": photo, **write_cuts(was.edit.crop)})
-    return go_to(page_of_photo(number, photo), Notice("The photo is cropped.", undo))
+    return go_to(page_of_shown(number, photo), Notice("The photo is cropped.", undo))
 
 
 @router.post(MOVE, include_in_schema=False, dependencies=[needs(Role.PACK)])
@@ -103,7 +103,7 @@ def move(
         wanted.insert(to, photo)
         order_photos(connection, number, wanted, stamp=acting.stamp)
     undo = Undo(MOVE, {"number": number, "photo": photo, "to": str(before)})
-    return go_to(page_of_photo(number, photo), Notice("The photos are in another order.", undo))
+    return go_to(page_of_shown(number, photo), Notice("The photos are in another order.", undo))
 
 
 def _find(acting: Acting, number: str, sha256: str) -> ShownPhoto:

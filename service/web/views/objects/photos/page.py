@@ -32,7 +32,7 @@ def photo(
     return show_photo_page(request, counter, number, sha256)
 
 
-def page_of_photo(object_number: str, sha256: str) -> str:
+def page_of_shown(object_number: str, sha256: str) -> str:
     """Give the page of a photo of an object."""
     return page_with("/photo", object=object_number, photo=sha256)
 

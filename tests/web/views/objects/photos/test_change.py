@@ -8,7 +8,7 @@ import httpx
 import pytest
 from PIL import Image
 
-from service.web.views.objects.photos.page import page_of_photo
+from service.web.views.objects.photos.page import page_of_shown
 from tests.web.store.opened import SPIKE
 from tests.web.views.objects.photos.test_add import post, shas_of
 from tests.web.views.opened import follow, send
@@ -32,7 +32,7 @@ def state(client: httpx.Client, sha256: str) -> dict[str, object]:
 
 def send_form(client: httpx.Client, path: str, sha256: str, **fields: str) -> httpx.Response:
     """Send one of the forms of the photo's page."""
-    page = page_of_photo(SPIKE, sha256)
+    page = page_of_shown(SPIKE, sha256)
     return send(client, page, path, {"number": SPIKE, "photo": sha256, **fields})
 
 
@@ -43,7 +43,7 @@ def undo(client: httpx.Client, page: str) -> None:
     assert action is not None
     fields = dict(re.findall(r'name="(\w+)" value="([^"]*)"', notice))
     known = {name: html.unescape(text) for name, text in fields.items() if name != "form_token"}
-    send(client, page_of_photo(SPIKE, known["photo"]), action[1], known)
+    send(client, page_of_shown(SPIKE, known["photo"]), action[1], known)
 
 
 @pytest.mark.parametrize(
@@ -82,7 +82,7 @@ def test_too_little_left_is_told(
     client: httpx.Client, photos: list[str], cuts: dict[str, str]
 ) -> None:
     """Nothing, or fewer pixels than can be printed."""
-    page = page_of_photo(SPIKE, photos[0])
+    page = page_of_shown(SPIKE, photos[0])
     fields = {"number": SPIKE, "photo": photos[0], **cuts}
     answer = send(client, page, "/photo/crop", fields, status=422)
     assert 'value="' + cuts["left"] in answer.text

@@ -1,0 +1,1 @@
+"""One container as it is now: what lies in it, its warnings, its cards, and how it came to that."""

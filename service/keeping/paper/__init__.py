@@ -1,0 +1,1 @@
+"""Sheets that a museum measured itself, and printers as they were measured."""

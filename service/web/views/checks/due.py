@@ -1,0 +1,72 @@
+"""What is to be checked, as one walks, and what was found and waits to be seen again."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from fastapi import APIRouter, Request, Response
+
+from service.cards.papers.check_sheet import word_last
+from service.handling.checks.kinds import CHECKS, LOOKED_AT
+from service.keeping.rounds.due import DueContainer
+from service.keeping.rounds.follow_ups import list_follow_ups
+from service.keeping.rounds.way import list_places
+from service.store.lists.walk import load_walk
+from service.store.people.role import Role
+from service.web.access.gate import GatedRoute, needs
+from service.web.store.asking import TheCounter
+from service.web.views.checks.wish import TheWish
+from service.web.views.shell.forms import FilledForm
+from service.web.views.shell.page import show_page
+
+router = APIRouter(route_class=GatedRoute)
+
+WITHIN = ("0", "7", "30", "90")
+"""How many days ahead one may look."""
+_AT_ONCE = 60
+
+
+@router.get("/checks", include_in_schema=False, dependencies=[needs(Role.VIEW)])
+def checks_due(request: Request, counter: TheCounter, wish: TheWish) -> Response:
+    """List what is due; overdue first, each part as one walks."""
+    today = counter.now().date()
+    with counter.reading() as connection:
+        due = wish.list_due(connection, today)
+        follow_ups = list_follow_ups(connection)
+        places = list_places(load_walk(connection))
+    overdue, others = _part(due, today)
+    values = {
+        "wish": wish,
+        "form": FilledForm({"within": str(wish.within), "kind": wish.kind, "place": wish.place}),
+        "parts": [("overdue", overdue[:_AT_ONCE]), ("due", others[: _AT_ONCE - len(overdue)])],
+        "due_count": len(due),
+        "shown_count": min(len(due), _AT_ONCE),
+        "overdue_count": len(overdue),
+        "first": next(iter(due), None),
+        "follow_ups": follow_ups,
+        "choices": {
+            "kinds": [(kind.value, CHECKS[kind].name) for kind in CHECKS],
+            "places": [(place, place) for place in places],
+        },
+        "within": WITHIN,
+        "checks": CHECKS,
+        "last_words": tell_last,
+    }
+    return show_page(request, "checks/due.html", values)
+
+
+def tell_last(one: DueContainer) -> str:
+    """Say when what is due was made last; which looks, where it is not all of them."""
+    words = "; ".join(word_last(one.checks))
+    kinds = [check.kind for check in one.checks]
+    if ";" in words or ":" in words or kinds == list(LOOKED_AT):
+        return words
+    names = ", ".join(CHECKS[kind].name for kind in kinds)
+    return f"{names}: {words[:1].lower()}{words[1:]}"
+
+
+def _part(
+    due: tuple[DueContainer, ...], today: date
+) -> tuple[list[DueContainer], list[DueContainer]]:
+    overdue = [one for one in due if one.is_overdue(today)]
+    return overdue, [one for one in due if not one.is_overdue(today)]

@@ -1,0 +1,1 @@
+"""The search: which box it is in, answered in one step."""

@@ -1,0 +1,1 @@
+"""Help: short pages about the work itself, each on one screen."""

@@ -1,0 +1,1 @@
+"""For contributors: every piece of the pages at its worst."""

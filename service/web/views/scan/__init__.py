@@ -1,0 +1,1 @@
+"""The answer to a scanned card, small and readable by anybody who stands before the shelf."""

@@ -1,0 +1,1 @@
+"""Long work: what is under way, how far it is, and what came of it."""
