@@ -173,6 +173,7 @@ CODES: dict[str, FindingCode] = {
     "photo-ambiguous": FindingCode(_W, "Name the photo in the record of the object it shows."),
     "photo-too-small": FindingCode(_N, "Take a larger photo when the object is next handled."),
     "no-photo": FindingCode(_N, "Take a photo when the object is next handled."),
+    "no-title": FindingCode(_N, "Record in a few words what it is."),
     # Printing.
     "hazard-presumed": FindingCode(
         _N, "Open nothing to find out: have it checked by those who may, and record the result."

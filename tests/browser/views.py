@@ -21,6 +21,9 @@ class View:
     address: str
 
 
+# The front of the marlinspike in the demo.
+FRONT = "eabbfd3a7ee3f83afcd64b2e77a9629a7bc77faa31635ea0e7d6334208a5c451"
+
 VIEWS = (
     View("today", "/", "/"),
     View("containers", "/containers", "/containers"),
@@ -58,6 +61,15 @@ VIEWS = (
     View("own tokens", "/people/tokens", "/people/tokens"),
     View("own password", "/people/password", "/people/password"),
     View("share", "/share", "/share"),
+    View("what to pack", "/pack", "/pack"),
+    View("packing table", "/pack/table", "/pack/table?container=B-027"),
+    View("packed", "/pack/packed/{number:path}", "/pack/packed/B-027"),
+    View("objects", "/objects", "/objects"),
+    View("an object", "/objects/{number:path}", "/objects/X.112"),
+    View("new object", "/new/object", "/new/object"),
+    View("edit an object", "/edit/object/{number:path}", "/edit/object/X.112"),
+    View("a photo", "/photo", f"/photo?object=1931.14.7&photo={FRONT}"),
+    View("no connection", "/pack/offline", "/pack/offline"),
     View("print desk", "/print", "/print"),
     View("cards to swap", "/print", "/print?what=reprints"),
     View("what is missing", "/print", "/print?what=lacking"),

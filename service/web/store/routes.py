@@ -15,7 +15,7 @@ from service.web.store.cards import (
     swap_list,
 )
 from service.web.store.intake import imports, mappings, photos, undo
-from service.web.store.packings import checks, moves, outs, packings, papers
+from service.web.store.packings import checks, items, moves, outs, packings, papers
 from service.web.store.people import pairings, sessions, sharing, tokens, users
 from service.web.store.previews import cards as card_previews
 from service.web.store.previews import plans as run_previews
@@ -32,7 +32,8 @@ _PROBLEM: dict[str, object] = {
 router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(card_previews, run_previews, stock_previews),
-    *(history, object_photos, packings, checks, outs, papers, moves, objects, containers),
+    *(history, object_photos, packings, items, checks, outs, papers, moves, objects),
+    containers,
     *(mappings, imports, undo, photos, events, spoiled, tasks, search),
     *(printers, own_stocks, prints, sending),
     *(attachments, reprints, swap_list, scan),

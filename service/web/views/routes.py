@@ -26,6 +26,13 @@ from service.web.views.intake import list as import_list
 from service.web.views.intake import look as intake_look
 from service.web.views.intake import send as intake_send
 from service.web.views.intake import take_back
+from service.web.views.objects import list as object_list
+from service.web.views.objects import page as object_page
+from service.web.views.objects.photos import add as add_photos
+from service.web.views.objects.photos import change as change_photo
+from service.web.views.objects.photos import page as photo_page
+from service.web.views.objects.record import edit as edit_object
+from service.web.views.pack import choose, item, packed, table, undo, worker
 from service.web.views.paper import measure, measured, printers, sheets, stocks
 from service.web.views.patterns import page as pattern_page
 from service.web.views.people import own_password, pair, phone, share, sign_in, tokens, user, users
@@ -41,6 +48,8 @@ router = APIRouter(dependencies=[Depends(check_form)])
 PARTS = (
     *(page, demo, you, container_list),
     *(sign_in, pair, phone, tokens, own_password, user, users, share),
+    *(choose, table, item, undo, packed, worker),
+    *(object_list, edit_object, add_photos, change_photo, photo_page, object_page),
     *(put_in, take_out, place, arrange, move, outs, back, suggest),
     *(edit, quick, container_history, container_page, find),
     *(desk_page, desk_make, look, swaps),
@@ -51,7 +60,7 @@ PARTS = (
 )
 for each in (*PARTS, photos):
     router.include_router(each.router)
-for other in (desk_make, swaps):
+for other in (desk_make, swaps, worker):
     router.include_router(other.files)
 
 open_router = APIRouter()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 OPEN_TO_ALL = """
+GET /pack/sw.js
 GET /help
 GET /help/{name}
 GET /assets/{digest}/{name}
@@ -17,6 +18,9 @@ GET /pair/{code}
 POST /pair
 """
 VIEW = """
+GET /objects
+GET /objects/{number}
+GET /photo
 GET /api/checks/found
 GET /api/own-stocks
 GET /checks
@@ -111,6 +115,19 @@ POST /people/tokens
 POST /people/tokens/revoke
 """
 PACK = """
+GET /pack
+GET /pack/offline
+GET /pack/packed/{number}
+GET /pack/table
+POST /add/photos
+POST /api/containers/{number}/items
+POST /pack/item
+POST /pack/new
+POST /pack/undo
+POST /pack/weigh
+POST /photo/change
+POST /photo/crop
+POST /photo/move
 GET /checks/isolation-label/{paper}
 GET /checks/pests
 GET /checks/sheet/{paper}
@@ -172,6 +189,10 @@ POST /attach/scanned
 POST /api/tasks/prints
 """
 MANAGE = """
+GET /edit/object/{number}
+GET /new/object
+POST /edit/object
+POST /new/object
 DELETE /api/own-stocks/{name}
 POST /api/own-stocks
 POST /printers/address

@@ -167,8 +167,11 @@ def _bodies(operation: Json, at: int) -> Json:
     for example in _examples_of(operation)[at : at + 1]:
         if "application/json" in operation["requestBody"]["content"]:
             return {"json": example}
+        words = {field: text for field, text in example.items() if isinstance(text, str)}
+        named = {field: names for field, names in example.items() if field not in words}
         return {
-            "files": [(field, _open(file)) for field, names in example.items() for file in names]
+            "data": words,
+            "files": [(field, _open(file)) for field, names in named.items() for file in names],
         }
     return {}
 

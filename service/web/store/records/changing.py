@@ -30,7 +30,7 @@ def add_record(connection: Connection, record: Record, *, stamp: Stamp) -> Recor
         RefusedError: When the number is taken, or is none, or the record cannot be printed.
     """
     number = number_of(record)
-    _refuse_odd(number)
+    refuse_odd(number)
     try:
         load_record(connection, record)
     except NotFoundError:
@@ -112,7 +112,7 @@ def _texts_in(value: object) -> Iterator[str]:
             yield from _texts_in(getattr(value, field.name))
 
 
-def _refuse_odd(number: str) -> None:
+def refuse_odd(number: str) -> None:
     """Refuse what could be neither printed nor typed.
 
     Raises:

@@ -1,0 +1,1 @@
+"""Objects: all of them, one, its record and its photos."""

@@ -1,0 +1,1 @@
+"""Photos of an object: added, and shown otherwise; their files are never changed."""

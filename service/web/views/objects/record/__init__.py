@@ -1,0 +1,1 @@
+"""The form of an object's record: written, read, and kept."""
