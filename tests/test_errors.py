@@ -150,6 +150,35 @@ EXAMPLES: list[tuple[ServiceError, str]] = [
         errors.ConfigError("UNDERLID_PORT", reason="is no number"),
         "Setting UNDERLID_PORT: is no number.",
     ),
+    (
+        errors.NotSentError("Copier", reason="it does not answer"),
+        "Copier: it does not answer.",
+    ),
+    (
+        errors.LastManagerError("Ada Quill"),
+        "'Ada Quill' has to be a manager: there is no other.",
+    ),
+    (errors.UserTakenError("Ada Quill"), "There is a user 'Ada Quill' already."),
+    (
+        errors.UserNameError("", most=200),
+        "'' is no name of 1 to 200 letters that can be seen.",
+    ),
+    (errors.PasswordError(least=12, most=200), "A password has 12 to 200 characters."),
+    (
+        errors.PlanTooLargeError(most=250, what="containers"),
+        "A preview of a print run shows at most 250 containers.",
+    ),
+    (errors.PairingError(), "The code is mistyped, was used before, or is too old."),
+    (
+        errors.ScopeError(["manage"], allowed=["view"]),
+        "A token for manage cannot be made; allowed: view.",
+    ),
+    (errors.SignInError(), "Name and password do not belong together."),
+    (
+        errors.UnusableMappingError("ours", reasons=["No column holds the number."]),
+        "The mapping 'ours' cannot be used. No column holds the number.",
+    ),
+    (errors.UnusableCropError("a.jpg", reason="too small"), "a.jpg: too small"),
 ]
 
 

@@ -22,6 +22,7 @@ PURE_PACKAGES = (
     "handling",
     "legibility.py",
     "pages",
+    "printed.py",
     "records",
     "sheets",
     "symbols",

@@ -29,9 +29,12 @@ _QUIET = (
 )
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def chromium() -> Iterator[Browser]:
-    """Start the browser of the system; with CI set its lack is a failure."""
+    """Start the browser of the system; with CI set its lack is a failure.
+
+    It keeps an event loop running in this thread, so it ends before tests of other files begin.
+    """
     place = next((place for place in _PLACES if Path(place).exists()), "")
     if not place:
         if os.environ.get("CI"):  # noqa: TID251 - tests are an entry point

@@ -15,6 +15,7 @@ def test_a_box_is_printed_by_keyboard_alone(desktop: BrowserContext, own_museum:
     page.keyboard.press("Space")
     page.get_by_role("button", name="Next: the sheets").focus()
     page.keyboard.press("Enter")
+    page.wait_for_url("**/print/sheets")
     labels = page.locator("section:has(.drawn)").first
     begun = int(labels.locator("output").inner_text())
     labels.get_by_label(f"Position {begun},").focus()

@@ -19,6 +19,7 @@ from service.records.record import (
     PackingRecord,
     PlaceRecord,
 )
+from service.records.rows.text import tidy_text
 from service.store.load_records import (
     load_collection,
     load_container,
@@ -78,8 +79,17 @@ def test_a_collection_comes_back_as_it_was(said: Collection) -> None:
             loaded = load_collection(connection)
         engine.dispose()
     assert saved.findings == ()
-    assert loaded == said
+    assert loaded == replace(said, packings=tuple(map(_tidied, said.packings)))
     assert _sources(loaded) == _sources(said)
+
+
+def _tidied(packing: PackingRecord) -> PackingRecord:
+    """Give a packing as it is kept: what was typed of it is cleaned as a table would be."""
+    places = tuple(
+        replace(place, compartment=tidy_text(place.compartment), note=tidy_text(place.note))
+        for place in packing.places
+    )
+    return replace(packing, places=places, reason=tidy_text(packing.reason))
 
 
 def _sources(collection: Collection) -> list[Mapping[str, str]]:

@@ -9,7 +9,7 @@ from service.store.kept.checks import IN_ORDER, Check, Looked, save_check
 from tests.keeping.made import BOX, COVER
 from tests.store.made import STAMP
 
-FIRST, SECOND = date(2026, 11, 2), date(2026, 12, 2)
+FIRST, SECOND = date(2026, 11, 2), date(2026, 11, 3)
 
 
 def test_what_was_found_stays_until_it_is_seen_in_order(connection: Connection) -> None:
