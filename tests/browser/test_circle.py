@@ -72,6 +72,7 @@ def test_the_circle_is_gone_by_what_stands_on_the_pages(walker: Walker, tmp_path
     walker.press("Import a spreadsheet")
     walker.page.set_input_files("main input[type=file] >> nth=0", str(table))
     walker.press("Look at it")
+    walker.page.get_by_role("heading", name="What will change").wait_for()
     assert "Packed for the first time: 3 objects" in walker.reads()
     walker.press("Take over")
     walker.press("Print the cards that are missing")
