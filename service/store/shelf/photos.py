@@ -95,16 +95,6 @@ def find_photo_files(
     }
 
 
-def find_stored(connection: Connection, sha256: str) -> StoredFile | None:
-    """Find a file that lies on the shelf; None where there is none of that SHA-256."""
-    query = select(stored_files.c.suffix, stored_files.c.length_bytes).where(
-        stored_files.c.sha256 == sha256
-    )
-    for suffix, length_bytes in connection.execute(query):
-        return StoredFile(sha256, suffix, length_bytes)
-    return None
-
-
 def note_file(connection: Connection, stored: StoredFile, *, stamp: Stamp) -> None:
     """Note a file that lies on the shelf; one that is known already stays so."""
     _note_files(connection, [stored], stamp)

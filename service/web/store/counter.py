@@ -62,7 +62,6 @@ class Counter:
         self.shelf = desk.shelf
         self.engine = desk.engine
         self.data_folder = desk.data_folder
-        self.thumbnail_folder = desk.workshop.cache_folder
         self.scratch_folder = desk.workshop.scratch_folder
         self.cache_folder = desk.workshop.cache_folder
         self.line = backroom.line

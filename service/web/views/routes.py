@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fastapi import APIRouter, Depends
 
-from service.web.views import photos
 from service.web.views.attach import page as attach_page
 from service.web.views.attach import scanned
 from service.web.views.checks import due as due_checks
@@ -58,7 +57,7 @@ PARTS = (
     *(intake_send, intake_look, intake_check, intake_done, take_back, import_list),
     *(stocks, measure, sheets, printers, measured),
 )
-for each in (*PARTS, photos):
+for each in PARTS:
     router.include_router(each.router)
 for other in (desk_make, swaps, worker):
     router.include_router(other.files)

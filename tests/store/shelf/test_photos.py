@@ -13,7 +13,6 @@ from service.store.shelf.photos import (
     StoredPhoto,
     bring_photos,
     find_photo_files,
-    find_stored,
     load_file_names,
     save_photos,
 )
@@ -68,10 +67,3 @@ def test_a_photo_of_nothing_is_told(connection: Connection) -> None:
     """A photo is brought for an object that is there."""
     with pytest.raises(NotFoundError, match=r"X\.999"):
         bring_photos(connection, [brought("X.999", "a.jpg", "a")], stamp=STAMP)
-
-
-def test_a_stored_file_is_found_by_its_hash(connection: Connection) -> None:
-    """What nobody brought is not there."""
-    bring_photos(connection, [brought(LEAD, "a.jpg", "a")], stamp=STAMP)
-    assert find_stored(connection, "a" * 64) == StoredFile("a" * 64, ".jpg", 9)
-    assert find_stored(connection, "b" * 64) is None

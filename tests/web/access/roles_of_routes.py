@@ -48,7 +48,6 @@ GET /containers/{number}
 GET /history/container/{number}
 GET /find
 GET /suggest
-GET /photos/{sha256}
 GET /print
 GET /print/drawn/{digest}/{name}
 GET /print/swap-list

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import hashlib
 from dataclasses import dataclass
 from typing import Annotated
 
-from fastapi import APIRouter, Depends, Path, Query, Response
+from fastapi import APIRouter, Depends, Header, Path, Query, Response
 from pydantic import BaseModel, ConfigDict, Field
 
 from service.keeping.photos.pictures import WantedPicture, find_picture, make_picture
@@ -190,6 +191,12 @@ def picture(
         str,
         Query(alias="object", max_length=500, description="As the cards of this object show it."),
     ] = "",
+    known: Annotated[
+        str,
+        Header(
+            alias="If-None-Match", max_length=2000, description="The ETag of the picture you have."
+        ),
+    ] = "",
 ) -> Response:
     """Give a photo as a JPEG without metadata: upright and whole, or as an object shows it.
 
@@ -201,7 +208,12 @@ def picture(
     if jpeg is None:
         with counter.working() as desk:
             jpeg = make_picture(desk, wanted)
-    return Response(jpeg, media_type="image/jpeg", headers={"Cache-Control": "private, no-cache"})
+    tag = hashlib.sha256(jpeg).hexdigest()[:32]
+    # How an object shows its photo may change under the same address, so a browser asks each time.
+    headers = {"ETag": f'"{tag}"', "Cache-Control": "private, no-cache"}
+    if tag in known:
+        return Response(status_code=304, headers=headers)
+    return Response(jpeg, media_type="image/jpeg", headers=headers)
 
 
 def _show_all(number: str, shown: tuple[ShownPhoto, ...]) -> PhotosView:

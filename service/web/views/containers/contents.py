@@ -15,7 +15,7 @@ from service.handling.hazards import find_hazard, name_hazard
 from service.keeping.containers.look import ContainerLook
 from service.records.record import PhotoRole, PlaceRecord
 from service.store.kept.outs import Out
-from service.web.views.shell.addresses import page_of_photo
+from service.web.views.shell.pictures import MIDDLE_PX, page_of_picture
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +99,9 @@ def _show(packed: PackedObject, look: ContainerLook, *, has_neighbours: bool) ->
         key=place_key(packed.place),
         packed=packed,
         name=name_object(packed),
-        photo=page_of_photo(photo.sha256) if photo else "",
+        photo=page_of_picture(photo.sha256, packed.record.object_number, MIDDLE_PX)
+        if photo
+        else "",
         is_restricted=hidden,
         marks=_mark(packed),
         out=next((out for out in look.outs if _is_out(packed.place, out)), None),

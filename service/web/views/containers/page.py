@@ -17,9 +17,9 @@ from service.web.store.matching import tag_record
 from service.web.views.containers.asked import NO_TROUBLE, Asked, Trouble, read_asked
 from service.web.views.containers.cards import show_cards
 from service.web.views.containers.contents import list_lost, show_layers
-from service.web.views.containers.record.values import write_weight
 from service.web.views.containers.strip import show_strip
 from service.web.views.shell.page import show_page
+from service.web.views.shell.weights import write_weight
 
 router = APIRouter(route_class=GatedRoute)
 

@@ -20,11 +20,6 @@ def page_of_user(name: str) -> str:
     return page_with("/people", who=name)
 
 
-def page_of_photo(sha256: str) -> str:
-    """Give the address of a photo, small enough to stand on a page."""
-    return f"/photos/{sha256}"
-
-
 def page_with(path: str, **asked: str | int) -> str:
     """Give a path with a query; what is empty is left out."""
     query = urlencode({name: value for name, value in asked.items() if value not in {"", 0}})

@@ -16,6 +16,7 @@ from service.web.access.form_tokens import FIELD
 from service.web.views.shell.addresses import page_of_container, page_of_object, page_of_user
 from service.web.views.shell.assets import find_asset
 from service.web.views.shell.notice import COOKIE, Notice, read_notice
+from service.web.views.shell.pictures import page_of_picture
 from service.web.views.shell.reader import PageReader, read_reader
 
 POLICY = (
@@ -99,5 +100,6 @@ def _filters(words: PageWords) -> Mapping[str, object]:
         "moment": words.write_moment,
         "container_page": page_of_container,
         "object_page": page_of_object,
+        "picture": page_of_picture,
         "user_page": page_of_user,
     }

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from service.web.views.shell.addresses import page_with
 
-SMALL_PX, LARGE_PX, WHOLE_PX = 160, 640, 1280
-"""Widths of a photo in a list, on the page of its object, and to be looked at closely."""
+SMALL_PX, MIDDLE_PX, LARGE_PX, WHOLE_PX = 160, 400, 640, 1280
+"""Widths of a photo in a list, among what lies in a box, on its own page, and looked at closely."""
 
 
 def page_of_picture(sha256: str, object_number: str, width_px: int) -> str:

@@ -35,7 +35,7 @@ def test_layers_come_from_the_top_with_photos_and_full_words() -> None:
     top, bottom = show_layers(seen)
     assert (top.number, bottom.number) == (1, 3)
     (jar,) = top.objects
-    assert (jar.name, jar.photo) == ("Jar", "/photos/f00d")
+    assert (jar.name, jar.photo) == ("Jar", "/api/photos/f00d?object=X.1&width_px=400")
     assert [words for _, words in jar.marks] == ["Lead presumed", "Fragile"]
     assert (bottom.objects[0].name, bottom.objects[0].photo) == ("not in the records", "")
 

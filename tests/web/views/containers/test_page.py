@@ -1,9 +1,12 @@
 from __future__ import annotations
 
+import io
+from html import unescape
 from urllib.parse import quote
 
 import httpx
 import pytest
+from PIL import Image
 
 from tests.web.store.opened import BOX, EMPTY_BOX, LAMP, SPIKE
 from tests.web.views.contents.packed import SPIKE_KEY
@@ -80,3 +83,28 @@ def test_what_is_restricted_is_marked_and_not_pictured(client: httpx.Client) -> 
     assert record["title"] in place
     assert "not shown" in place
     assert "/photos/" not in place
+
+
+def test_a_photo_is_shown_as_cards_show_it(client: httpx.Client) -> None:
+    """Turned on its own page it is turned among what lies in the box, too."""
+    stream = io.BytesIO()
+    Image.effect_noise((900, 600), 80).save(stream, "JPEG")
+    files = {"photos": (f"{SPIKE}.jpg", stream.getvalue(), "image/jpeg")}
+    assert client.post("/api/photos", files=files).status_code == 200
+    wide = _picture(client)
+    (photo,) = client.get(f"/api/objects/{SPIKE}/photos").json()["photos"]
+    path = f"/api/objects/{SPIKE}/photos/{photo['sha256']}"
+    headers = {"If-Match": client.get(path).headers["etag"]}
+    assert client.patch(path, json={"turns": 1}, headers=headers).status_code == 200
+    high = _picture(client)
+    assert wide.width > wide.height
+    assert high.width < high.height
+
+
+def _picture(client: httpx.Client) -> Image.Image:
+    page = unescape(show(client, f"/containers/{BOX}"))
+    answer = client.get("/api/photos/" + page.split('src="/api/photos/')[1].split('"')[0])
+    assert answer.headers["content-type"] == "image/jpeg"
+    known = {"If-None-Match": answer.headers["etag"]}
+    assert client.get(str(answer.url), headers=known).status_code == 304
+    return Image.open(io.BytesIO(answer.content))

@@ -3,7 +3,6 @@ from __future__ import annotations
 from service.web.views.shell.addresses import (
     page_of_container,
     page_of_object,
-    page_of_photo,
     page_of_user,
     page_with,
 )
@@ -15,7 +14,6 @@ def test_numbers_stand_in_addresses_whatever_they_hold() -> None:
     assert page_of_container("A/1 ?#") == "/containers/A/1%20%3F%23"
     assert page_of_object("1931.14.2a-c") == "/objects/1931.14.2a-c"
     assert page_of_user("Ada & Quill") == "/people?who=Ada+%26+Quill"
-    assert page_of_photo("f00d") == "/photos/f00d"
 
 
 def test_what_is_empty_is_left_out() -> None:

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from service.geometry import Size
 from service.records.measures import Measure
-from service.records.record import ContainerRecord, Weight, WeightBasis
-from service.units import kg_from_grams
+from service.records.record import ContainerRecord, Weight
+from service.web.views.shell.weights import write_weight
 
 
 def write_values(record: ContainerRecord) -> dict[str, str]:
@@ -37,14 +37,6 @@ def write_values(record: ContainerRecord) -> dict[str, str]:
         "questions_person": record.questions.person,
         "handling_notes": record.handling_notes,
     }
-
-
-def write_weight(weight: Weight | None) -> str:
-    """Write a weight in kg to the gram, an estimate as one."""
-    if weight is None:
-        return ""
-    about = "about " if weight.basis is WeightBasis.ESTIMATED else ""
-    return f"{about}{kg_from_grams(weight.weight_g):.10g} kg"
 
 
 def _write_size(size: Size | None) -> str:

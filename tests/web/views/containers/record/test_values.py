@@ -1,7 +1,7 @@
 from __future__ import annotations
 
-from service.records.record import ContainerRecord, Weight, WeightBasis
-from service.web.views.containers.record.values import write_values, write_weight
+from service.records.record import ContainerRecord
+from service.web.views.containers.record.values import write_values
 from tests.web.views.containers.record.test_read import FULL
 
 
@@ -14,10 +14,3 @@ def test_what_is_not_known_is_an_empty_field() -> None:
 def test_nothing_on_top_is_not_the_same_as_not_known() -> None:
     """A limit of 0 is written."""
     assert write_values(FULL)["stacking_limit"] == "0"
-
-
-def test_a_weight_is_written_to_the_gram() -> None:
-    """An estimate says so."""
-    assert write_weight(Weight(6250.0)) == "6.25 kg"
-    assert write_weight(Weight(300.0, WeightBasis.ESTIMATED)) == "about 0.3 kg"
-    assert write_weight(None) == ""
