@@ -48,10 +48,10 @@ def fit_cards(
             if key in fitted or (options.only and key not in options.only):
                 continue
             fitted.add(key)
-            yield from _fit_one(card, packing.container, fitting, options, findings)
+            yield from fit_or_find(card, packing.container, fitting, options, findings)
         on_progress("cards", done, len(ready.packings))
     for tag in _loose_tags(ready, second, findings):
-        yield from _fit_one(tag, _NO_CONTAINER, fitting, options, findings)
+        yield from fit_or_find(tag, _NO_CONTAINER, fitting, options, findings)
 
 
 _NO_CONTAINER = ContainerRecord("")
@@ -77,13 +77,14 @@ def failed_card(where: Where, error: ServiceError, kind: str = "") -> Finding:
     return make_finding("card-failed", where, message, advice=error.advice)
 
 
-def _fit_one(
+def fit_or_find(
     card: Card,
     container: ContainerRecord,
     fitting: Fitting,
     options: PrintOptions,
     findings: list[Finding],
 ) -> Iterator[FittedCard]:
+    """Fit a card on the stock it is printed on; one that fits on none is a finding, and nothing."""
     kind = find_kind(card.kind)
     try:
         fitted, noticed = fit_on_stock(kind, card, container, fitting, options)

@@ -48,7 +48,7 @@ class StockDrawing(StockView):
 @router.get("/api/stocks", dependencies=[needs(Role.VIEW)])
 def stocks() -> list[StockView]:
     """List the stocks that can be printed on."""
-    return [_view(stock) for stock in STOCKS]
+    return [view_stock(stock) for stock in STOCKS]
 
 
 @router.get("/api/stocks/{name}", dependencies=[needs(Role.VIEW)])
@@ -63,14 +63,15 @@ def draw_stock(stock: Stock) -> StockDrawing:
     """Give the geometry of a stock as plain data."""
     places = range(1, stock.positions + 1)
     return StockDrawing(
-        **dict(_view(stock)),
+        **dict(view_stock(stock)),
         radius_mm=stock.radius_mm,
         edge_mm=stock.edge_mm,
         rects=[_rect(stock, position) for position in places],
     )
 
 
-def _view(stock: Stock) -> StockView:
+def view_stock(stock: Stock) -> StockView:
+    """Give the measures of a stock, without its positions."""
     return StockView(
         name=stock.name,
         medium=stock.medium.value,

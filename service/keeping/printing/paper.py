@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from service.cards.card import Card
-from service.cards.kinds import OBJECT_TAG, find_kind
+from service.cards.kinds import OBJECT_TAG
 from service.contents.packing import Packing
-from service.errors import ServiceError
 from service.findings import Finding
 from service.keeping.tags.today import compose_today_tags
 from service.keeping.today import Today, compose_today
 from service.pages.fit import Fitting
 from service.pages.ruler import Ruler
-from service.pipeline.choose import fit_on_stock
-from service.pipeline.fitting import failed_card
-from service.pipeline.options import CardKey, PrintOptions, where_is
+from service.pipeline.fitting import fit_or_find
+from service.pipeline.options import CardKey, PrintOptions
 from service.records.record import ContainerRecord
 from service.sheets.stock import Stock
 from service.store.handles import Connection
@@ -66,7 +63,8 @@ def choose_paper(connection: Connection, ruler: Ruler, options: PrintOptions) ->
     findings: list[Finding] = []
     for (number, kind, _), card in wanted[:MOST_CARDS]:
         container = _container(number, kind, today.packings)
-        for stock, faces in _fit(card, container, fitting, options, findings):
+        for fitted in fit_or_find(card, container, fitting, options, findings):
+            stock, faces = fitted.stock, len(fitted.pages)
             papers[stock.name] = _add(papers.get(stock.name), stock, kind, faces)
     return PaperNeeded(
         tuple(papers.values()), tuple(dict.fromkeys(findings)), is_part or len(wanted) > MOST_CARDS
@@ -113,24 +111,6 @@ def _container(number: str, kind: str, packings: Mapping[str, Packing]) -> Conta
     if kind == OBJECT_TAG.code:
         return ContainerRecord("")
     return packings[number].container
-
-
-def _fit(
-    card: Card,
-    container: ContainerRecord,
-    fitting: Fitting,
-    options: PrintOptions,
-    findings: list[Finding],
-) -> Iterator[tuple[Stock, int]]:
-    """Fit a card; one that fits on nothing is a finding."""
-    kind = find_kind(card.kind)
-    try:
-        fitted, noticed = fit_on_stock(kind, card, container, fitting, options)
-    except ServiceError as error:
-        findings.append(failed_card(where_is(card), error, kind.name))
-    else:
-        findings.extend(noticed)
-        yield fitted.stock, len(fitted.pages)
 
 
 def _add(paper: Paper | None, stock: Stock, kind: str, faces: int) -> Paper:

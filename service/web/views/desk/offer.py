@@ -10,6 +10,7 @@ from service.cards.fingerprint import check_letters
 from service.cards.kinds import find_kind
 from service.cards.swap_list import name_version
 from service.keeping.reprints import OutOfDate
+from service.keeping.stops import group_stops
 from service.keeping.tags.whereabouts import Whereabouts, locate_containers
 from service.store.handles import Connection
 from service.store.printed.card import MadeCard, PrintedCard
@@ -57,14 +58,9 @@ class Stop:
 
 def offer_wrong(wrong: Sequence[OutOfDate]) -> tuple[Stop, ...]:
     """Offer the cards of the reprint list, in its order."""
-    stops: dict[tuple[str, str], list[OutOfDate]] = {}
-    for one in wrong:
-        reprint = one.reprint
-        alone = "" if reprint.container_number else reprint.object_number
-        stops.setdefault((reprint.container_number, alone), []).append(one)
     return tuple(
         Stop(container, number, " / ".join(some[0].reprint.location), tuple(map(_wrong, some)))
-        for (container, number), some in stops.items()
+        for (container, number), some in group_stops(wrong).items()
     )
 
 

@@ -11,6 +11,7 @@ from service.cards.changes.change import Urgency
 from service.cards.kinds import find_kind
 from service.keeping.reprints import OutOfDate
 from service.keeping.rounds.due import DueContainer, list_due, put_overdue_first
+from service.keeping.stops import group_stops
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.handles import Connection
 from service.store.kept.outs import Out, load_outs
@@ -106,11 +107,6 @@ def holds_nothing(connection: Connection) -> bool:
 
 def group_swaps(wrong: Sequence[OutOfDate]) -> tuple[Swap, ...]:
     """Put the cards of a container together, in the order of the list; a reason is told once."""
-    stops: dict[tuple[str, str], list[OutOfDate]] = {}
-    for one in wrong:
-        reprint = one.reprint
-        tag = "" if reprint.container_number else reprint.object_number
-        stops.setdefault((reprint.container_number, tag), []).append(one)
     return tuple(
         Swap(
             container_number,
@@ -120,5 +116,5 @@ def group_swaps(wrong: Sequence[OutOfDate]) -> tuple[Swap, ...]:
             min(one.reprint.urgency for one in some),
             tuple(dict.fromkeys(change.words for one in some for change in one.reprint.changes)),
         )
-        for (container_number, object_number), some in stops.items()
+        for (container_number, object_number), some in group_stops(wrong).items()
     )
