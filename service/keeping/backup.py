@@ -1,4 +1,4 @@
-"""One file that holds everything: the database, the photos and the PDFs, with the hash of each.
+"""One file that holds everything: database, photos, PDFs and measures, with the hash of each.
 
 A ZIP file that any program opens. Nothing in it is packed again: photos and PDFs do not get
 smaller, and a damaged part costs no other.
@@ -12,20 +12,24 @@ import os
 import zipfile
 import zlib
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from tempfile import NamedTemporaryFile, TemporaryDirectory
 
 from service.errors import BackupError
+from service.keeping.desk import Desk
+from service.keeping.paper.own_stocks import NAME as STOCKS
+from service.keeping.printing.printers_file import NAME as PRINTERS
 from service.pipeline.ready import Progress, tell_nobody
 from service.store.backup import check_database, copy_database
-from service.store.handles import Engine
 from service.store.open import STORE_FILE, open_url, reading
-from service.store.shelf.files import FileShelf, StoredFile, open_shelf, sync
+from service.store.shelf.files import StoredFile, open_shelf, sync
 from service.store.shelf.photos import load_file_names
 
 MANIFEST = "manifest.json"
+MEASURES = (PRINTERS, STOCKS)
+"""Files beside the store: what somebody measured with a ruler, and would have to measure again."""
 _FORMAT = 1
 _PORTION_BYTES = 1 << 20
 
@@ -39,13 +43,11 @@ class Backup:
     length_bytes: int
 
 
-def make_backup(
-    engine: Engine, shelf: FileShelf, target: Path, *, on_progress: Progress = tell_nobody
-) -> Backup:
+def make_backup(desk: Desk, target: Path, *, on_progress: Progress = tell_nobody) -> Backup:
     """Write a backup while others work: the store as it is at one moment, and its files.
 
-    Files are only ever added, so that all that the copy names are there. Under its final name there
-    is a whole backup, or none.
+    Files are only ever added, so that all that the copy names are there; with them come the
+    printers and sheets that were measured. Under its final name there is a whole backup, or none.
 
     Raises:
         BackupError: When the file exists already, its folder does not, or the store cannot be
@@ -59,14 +61,17 @@ def make_backup(
         raise BackupError(str(target), reason="there is no such folder to write it in")
     with TemporaryDirectory(dir=target.parent) as scratch, _write_whole(target) as packed:
         copy = Path(scratch) / STORE_FILE
-        copy_database(engine, copy)
+        copy_database(desk.engine, copy)
         files = _read_names(copy)
         hashes = {STORE_FILE: _hash_of(copy)}
         packed.write(copy, STORE_FILE)
         for done, stored in enumerate(files, start=1):
-            packed.writestr(_entry(stored), shelf.get(stored.sha256, stored.suffix))
+            packed.writestr(_entry(stored), desk.shelf.get(stored.sha256, stored.suffix))
             hashes[_entry(stored)] = stored.sha256
             on_progress("files", done, len(files))
+        for name, data in _read_measures(desk.data_folder):
+            packed.writestr(name, data)
+            hashes[name] = hashlib.sha256(data).hexdigest()
         packed.writestr(MANIFEST, json.dumps({"format": _FORMAT, "sha256": hashes}, indent=1))
     return Backup(target, len(files), target.stat().st_size)
 
@@ -75,7 +80,7 @@ def restore_backup(source: Path, data_folder: Path, *, on_progress: Progress = t
     """Put a backup into a data folder that has no store yet, and give how many files it held.
 
     Everything is compared with the manifest before the store gets its name. A file that lies
-    damaged in the folder is replaced.
+    damaged in the folder is replaced; printers and sheets measured there already stay.
 
     Raises:
         BackupError: When the folder has a store or the journal of one, or the backup is not whole.
@@ -97,6 +102,8 @@ def restore_backup(source: Path, data_folder: Path, *, on_progress: Progress = t
                 raise BackupError(source.name, reason=f"{name} in it is damaged")
             if name == STORE_FILE:
                 copy.write_bytes(data)
+            elif name in MEASURES:
+                _put_beside(data_folder / name, data, Path(scratch))
             else:
                 shelf.put_back(data, Path(name).suffix)
             on_progress("files", done, len(hashes))
@@ -106,7 +113,22 @@ def restore_backup(source: Path, data_folder: Path, *, on_progress: Progress = t
         sync(copy)
         copy.replace(target)
         sync(data_folder)
-    return len(hashes) - 1
+    return len(hashes.keys() - {STORE_FILE, *MEASURES})
+
+
+def _read_measures(data_folder: Path) -> Iterator[tuple[str, bytes]]:
+    for name in MEASURES:
+        with suppress(FileNotFoundError):
+            yield name, (data_folder / name).read_bytes()
+
+
+def _put_beside(path: Path, data: bytes, scratch: Path) -> None:
+    """Put a file where none is, whole or not at all."""
+    if not path.exists():
+        part = scratch / path.name
+        part.write_bytes(data)
+        sync(part)
+        part.replace(path)
 
 
 @contextmanager

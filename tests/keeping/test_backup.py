@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from service.errors import BackupError, FileDamagedError
-from service.keeping.backup import MANIFEST, make_backup, restore_backup
+from service.keeping.backup import MANIFEST, MEASURES, make_backup, restore_backup
 from service.keeping.desk import Desk
 from service.keeping.repack import Seen, put_in
 from service.records.record import PlaceRecord
@@ -27,7 +27,7 @@ def backup(desk: Desk, tmp_path: Path) -> Path:
     stored = desk.shelf.put(b"%PDF-1.7 a card", ".pdf")
     with writing(desk.engine) as connection:
         note_file(connection, stored, stamp=STAMP)
-    return make_backup(desk.engine, desk.shelf, tmp_path / "b.zip").path
+    return make_backup(desk, tmp_path / "b.zip").path
 
 
 def test_what_is_restored_is_what_was_backed_up(desk: Desk, backup: Path, tmp_path: Path) -> None:
@@ -40,6 +40,19 @@ def test_what_is_restored_is_what_was_backed_up(desk: Desk, backup: Path, tmp_pa
     shelf = open_shelf(tmp_path / "new" / "files", scratch=tmp_path)
     ((sha256, suffix, _),) = shelf.names()
     assert shelf.get(sha256, suffix) == b"%PDF-1.7 a card"
+
+
+def test_what_was_measured_comes_back_too(desk: Desk, tmp_path: Path) -> None:
+    """Printers and sheets are measured with a ruler; what a machine has measured itself stays."""
+    for name in MEASURES:
+        (desk.data_folder / name).write_text(f"{name} of the museum")
+    backup = make_backup(desk, tmp_path / "m.zip")
+    folder = tmp_path / "other"
+    folder.mkdir()
+    (folder / MEASURES[0]).write_text("measured here")
+    assert restore_backup(backup.path, folder) == backup.files == 0
+    assert (folder / MEASURES[0]).read_text() == "measured here"
+    assert (folder / MEASURES[1]).read_text() == f"{MEASURES[1]} of the museum"
 
 
 def test_a_backup_is_made_while_somebody_packs(desk: Desk, tmp_path: Path) -> None:
@@ -56,7 +69,7 @@ def test_a_backup_is_made_while_somebody_packs(desk: Desk, tmp_path: Path) -> No
     packer = threading.Thread(target=pack)
     packer.start()
     try:
-        made = [make_backup(desk.engine, desk.shelf, tmp_path / f"{n}.zip") for n in range(5)]
+        made = [make_backup(desk, tmp_path / f"{n}.zip") for n in range(5)]
     finally:
         stop.set()
         packer.join()
@@ -74,11 +87,11 @@ def test_a_backup_is_made_while_somebody_packs(desk: Desk, tmp_path: Path) -> No
 def test_nothing_is_written_over(backup: Path, desk: Desk, tmp_path: Path) -> None:
     """Neither a backup that is there nor a store that is there."""
     with pytest.raises(BackupError, match="such a file already"):
-        make_backup(desk.engine, desk.shelf, backup)
+        make_backup(desk, backup)
     with pytest.raises(BackupError, match="a store in it already"):
         restore_backup(backup, tmp_path)
     with pytest.raises(BackupError, match="no such folder"):
-        make_backup(desk.engine, desk.shelf, tmp_path / "none" / "b.zip")
+        make_backup(desk, tmp_path / "none" / "b.zip")
 
 
 def test_a_backup_that_fails_leaves_nothing(desk: Desk, backup: Path, tmp_path: Path) -> None:
@@ -87,7 +100,7 @@ def test_a_backup_that_fails_leaves_nothing(desk: Desk, backup: Path, tmp_path: 
     desk.shelf.local_path(sha256, suffix).write_bytes(b"else")
     before = sorted(tmp_path.iterdir())
     with pytest.raises(FileDamagedError):
-        make_backup(desk.engine, desk.shelf, tmp_path / "other.zip")
+        make_backup(desk, tmp_path / "other.zip")
     assert sorted(tmp_path.iterdir()) == before
     assert backup.exists()
 

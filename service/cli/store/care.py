@@ -26,7 +26,7 @@ def backup(
     """Write one file that holds everything, while others go on working."""
     target.parent.mkdir(parents=True, exist_ok=True)
     with at_desk(context).desk() as desk, show_progress(open_console()) as tell:
-        made = make_backup(desk.engine, desk.shelf, target, on_progress=tell)
+        made = make_backup(desk, target, on_progress=tell)
     data = {"path": str(target), "files": made.files, "length_bytes": made.length_bytes}
     megabytes = made.length_bytes / 1_000_000
     line = f"{target}: the store and {count(made.files, 'file')}, {megabytes:.1f} MB, read back."
