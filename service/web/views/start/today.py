@@ -112,7 +112,7 @@ def group_swaps(wrong: Sequence[OutOfDate]) -> tuple[Swap, ...]:
             container_number,
             object_number,
             " / ".join(some[0].reprint.location),
-            tuple(find_kind(one.reprint.kind).name for one in some),
+            tuple(dict.fromkeys(find_kind(one.reprint.kind).name for one in some)),
             min(one.reprint.urgency for one in some),
             tuple(dict.fromkeys(change.words for one in some for change in one.reprint.changes)),
         )

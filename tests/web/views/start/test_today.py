@@ -17,10 +17,11 @@ def _wrong(container: str, kind: str, words: str, number: str = "") -> OutOfDate
 
 
 def test_cards_of_a_container_stand_together() -> None:
-    """A reason that several cards share is told once; a tag packed nowhere stands alone."""
+    """A kind and a reason that several share are told once; a tag packed nowhere stands alone."""
     swaps = group_swaps(
         [
             _wrong("B-1", "lid-card", "moved"),
+            _wrong("B-1", "end-label", "moved"),
             _wrong("B-1", "end-label", "moved"),
             _wrong("", "object-tag", "renamed", "X.1"),
         ]
