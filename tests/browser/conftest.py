@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import fcntl
 import io
 import os
 import shutil
@@ -48,8 +49,20 @@ def chromium() -> Iterator[Browser]:
 
 @pytest.fixture(scope="session")
 def printed_demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Print and attach the invented museum once; give the folder of its store."""
-    folder = tmp_path_factory.mktemp("demo")
+    """Print and attach the invented museum once for all workers; give the folder of its store."""
+    own = tmp_path_factory.getbasetemp()
+    shared = own.parent if own.name.startswith("popen-") else own
+    folder = shared / "printed-demo"
+    with (shared / "printed-demo.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not folder.exists():
+            begun = tmp_path_factory.mktemp("begun")
+            _print_demo(begun)
+            (begun / "demo").rename(folder)
+    return folder
+
+
+def _print_demo(folder: Path) -> None:
     before = Path.cwd()
     os.chdir(folder)
     try:
@@ -58,7 +71,6 @@ def printed_demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
     finally:
         os.chdir(before)
     add_finished_task(folder / "demo")
-    return folder / "demo"
 
 
 def add_finished_task(folder: Path) -> None:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 import tomllib
 
 import httpx
@@ -33,6 +34,15 @@ def test_the_style_names_its_fonts_by_their_addresses() -> None:
     style = load_assets()[STYLE].data.decode()
     assert find_asset("AtkinsonHyperlegibleNext-Regular.woff2") in style
     assert "http" not in style
+
+
+def test_the_dark_changes_colours_alone() -> None:
+    """So the views are looked at whole in the light, and in the dark for contrast."""
+    style = load_assets()[STYLE].data.decode()
+    dark = re.findall(r"prefers-color-scheme[^{]*\{\s*([^{]+)\{([^}]*)\}\s*(.)", style)
+    assert [(selector.strip(), after) for selector, _, after in dark] == [(":root", "}")]
+    names = [said.split(":")[0].strip() for said in dark[0][1].split(";") if said.strip()]
+    assert all(name.startswith("--") for name in names)
 
 
 def test_what_others_made_is_as_they_made_it() -> None:
