@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Sequence
 from pathlib import Path
 
 from service.errors import StockError
@@ -11,8 +12,8 @@ from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS, find_stock
 
 
-def name_stock(name: str) -> Stock:
-    """Find a stock by its name, or read the measures of one from a TOML file.
+def name_stock(name: str, *, own: Sequence[Stock] = ()) -> Stock:
+    """Find a stock by its name, also among the museum's own, or read one from a TOML file.
 
     Raises:
         UnknownStockError: When no stock is called so.
@@ -20,7 +21,7 @@ def name_stock(name: str) -> Stock:
     """
     path = Path(name)
     if path.suffix.casefold() != ".toml":
-        return find_stock(name, STOCKS)
+        return find_stock(name, (*STOCKS, *own))
     try:
         measures = tomllib.loads(path.read_text(encoding="utf-8"))
     except (OSError, ValueError) as error:

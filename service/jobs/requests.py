@@ -46,7 +46,8 @@ class PrintRequest:
     Attributes:
         kinds: Codes of the kinds of card; none means all.
         stock: The name of the stock; none is chosen by measure.
-        own_stock: A stock that was described by its measures, in place of one by name.
+        own_stocks: The museum's own of the stocks that are named, with the measures they had when
+            this was asked for.
         paper: "A4" or "Letter", where stocks are chosen.
         start_position: First position of the first sheet, from 1.
         skipped: Used or spoiled positions of the first sheet.
@@ -66,7 +67,7 @@ class PrintRequest:
 
     kinds: tuple[str, ...] = ()
     stock: str = ""
-    own_stock: Stock | None = None
+    own_stocks: tuple[Stock, ...] = ()
     paper: str = "A4"
     start_position: int = 1
     skipped: tuple[int, ...] = ()
@@ -91,20 +92,17 @@ class PrintRequest:
             UnknownStockError: When there is no such stock.
             StartPositionError: When the stock has no such position.
         """
-        named = find_stock(self.stock, STOCKS) if self.stock else None
-        stock = self.own_stock or named
+        stock = self._find(self.stock) if self.stock else None
         if stock is not None:
             stock.position_rect(self.start_position)
         for sheet in self.sheets:
             for position in sheet.positions:
-                find_stock(sheet.stock, STOCKS).position_rect(position)
+                self._find(sheet.stock).position_rect(position)
         cards = frozenset((one.container_number, one.kind, one.side) for one in self.cards)
         return PrintOptions(
             kinds=tuple(map(find_kind, self.kinds)),
             stock=stock,
-            by_kind={
-                find_kind(one.kind).code: find_stock(one.stock, STOCKS) for one in self.stocks
-            },
+            by_kind={find_kind(one.kind).code: self._find(one.stock) for one in self.stocks},
             paper=self.paper,
             start_position=self.start_position,
             skipped=frozenset(self.skipped),
@@ -112,6 +110,9 @@ class PrintRequest:
             containers=frozenset(self.containers),
             only=cards | object_tag_keys(self.objects),
         )
+
+    def _find(self, stock: str) -> Stock:
+        return find_stock(stock, (*STOCKS, *self.own_stocks))
 
 
 @dataclass(frozen=True, slots=True)

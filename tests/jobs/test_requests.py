@@ -52,7 +52,7 @@ FULL = PrintRequest(
     stocks=(KindStock("end-label", EIGHT.name),),
     sheets=(SheetInTray(EIGHT.name, (1, 4)),),
 )
-OWN = PrintRequest(own_stock=replace(EIGHT, name="Ours", left_mm=1 / 3))
+OWN = PrintRequest(stock="ours", own_stocks=(replace(EIGHT, name="Ours", left_mm=1 / 3),))
 TABLES = ImportRequest((ShelvedFile("objects.csv", "a" * 64), ShelvedFile("museum.toml", "b" * 64)))
 
 
@@ -89,7 +89,7 @@ def test_a_request_becomes_options() -> None:
     assert (options.start_position, options.copies) == (2, 5)
     assert options.skipped == {3, 4}
     assert options.by_kind == {"end-label": EIGHT}
-    assert OWN.to_options().stock == OWN.own_stock
+    assert OWN.to_options().stock == OWN.own_stocks[0]
     assert options.only == {(BOX, END_LABEL.code, 2), (JAR, "object-tag", 1)}
 
 

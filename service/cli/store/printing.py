@@ -15,6 +15,7 @@ from service.cli.own_stock import name_stock
 from service.cli.printing import show_progress, write_whole
 from service.cli.report import finding_as_data, show_findings
 from service.keeping.desk import Desk
+from service.keeping.paper.own_stocks import load_own_stocks
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
@@ -74,7 +75,7 @@ def print_(
     with at.desk() as desk, show_progress(console) as tell:
         options = PrintOptions(
             kinds=tuple(map(find_kind, kind or ())),
-            stock=name_stock(stock) if stock else None,
+            stock=name_stock(stock, own=load_own_stocks(desk.data_folder)) if stock else None,
             paper="Letter" if paper.casefold() == "letter" else "A4",
             containers=frozenset(container or ()),
             only=_name_only(desk, card or (), tagged or (), reprints=reprints),

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import json
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from functools import cache
 from pathlib import Path
 
 from service.errors import StockError, UnknownStockError
@@ -31,8 +32,8 @@ def keep_own_stock(folder: Path, measures: Mapping[str, object]) -> Stock:
         StockError: When its measures cannot be read or contradict each other.
     """
     stock = parse_stock(measures)
-    others = [each for each in _load(folder) if _plain(each) != _plain(measures)]
-    _write(folder, sorted([*others, measures], key=_plain))
+    others = [each for each in _load(folder) if _name(each) != _name(measures)]
+    _write(folder, sorted([*others, measures], key=_name))
     return stock
 
 
@@ -43,7 +44,7 @@ def forget_own_stock(folder: Path, name: str) -> Mapping[str, object]:
         UnknownStockError: When none of the museum's own is called so.
     """
     stocks = _load(folder)
-    gone = next((each for each in stocks if _plain(each) == _plain({"name": name})), None)
+    gone = next((each for each in stocks if _name(each) == _plain(name)), None)
     if gone is None:
         raise UnknownStockError(name, known=[str(each["name"]) for each in stocks])
     _write(folder, [each for each in stocks if each is not gone])
@@ -58,6 +59,23 @@ def find_any_stock(folder: Path, name: str) -> Stock:
         StockError: When the museum's own cannot be read.
     """
     return find_stock(name, (*load_own_stocks(folder), *STOCKS))
+
+
+def find_own_stocks(folder: Path, names: Iterable[str]) -> tuple[Stock, ...]:
+    """Find the museum's own among named stocks; the others are listed, or known to nobody.
+
+    Raises:
+        StockError: When one may be the museum's own, and those cannot be read.
+    """
+    unlisted = set(map(_plain, names)) - _listed()
+    if not unlisted:
+        return ()
+    return tuple(one for one in load_own_stocks(folder) if _plain(one.name) in unlisted)
+
+
+@cache
+def _listed() -> frozenset[str]:
+    return frozenset(_plain(one.name) for one in STOCKS) | {""}
 
 
 def _load(folder: Path) -> list[Mapping[str, object]]:
@@ -82,5 +100,9 @@ def _write(folder: Path, stocks: list[Mapping[str, object]]) -> None:
     Path(part.name).replace(folder / NAME)
 
 
-def _plain(measures: Mapping[str, object]) -> str:
-    return " ".join(str(measures.get("name", "")).split()).casefold()
+def _name(measures: Mapping[str, object]) -> str:
+    return _plain(str(measures.get("name", "")))
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.split()).casefold()

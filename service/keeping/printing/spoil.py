@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 
-from service.errors import NotFoundError
+from service.errors import NotFoundError, UnknownStockError
 from service.keeping.desk import Desk
+from service.keeping.paper.own_stocks import find_any_stock
 from service.keeping.printing.prints import AlsoSave, MadeRun, print_run, save_nothing_more
 from service.pipeline.options import PrintOptions
 from service.pipeline.ready import Progress, tell_nobody
 from service.sheets.printers.printer import ANY_PRINTER, PrinterSetup
 from service.sheets.printers.used_sheet import UsedSheet
+from service.sheets.stock import Stock
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.kept.used_sheets import load_used_sheets
@@ -41,9 +44,11 @@ def print_spoiled(
     on_progress: Progress = tell_nobody,
     also_save: AlsoSave = save_nothing_more,
 ) -> MadeRun:
-    """Print the cards of a spoiled sheet again, as the records are now.
+    """Print the cards of a spoiled sheet again, as the records are now, on the same stock.
 
-    The new run and the marks on the spoiled cards are saved together.
+    A card of it that was withdrawn meanwhile is not wanted again. In place of a stock of the
+    museum's own that was forgotten meanwhile one is chosen by measure. The new run and the marks on
+    the spoiled cards are saved together.
 
     Raises:
         NotFoundError: When there is no such run, or no card lies on that sheet any more.
@@ -65,6 +70,7 @@ def print_spoiled(
 
     copies = Counter(card.made.key for card in ruined)
     options = PrintOptions(
+        stock=_same_stock(desk, record, spoiled),
         only=frozenset(copies),
         copies=max(copies.values()),
         begun=_still_usable(begun, record, spoiled, cards),
@@ -76,9 +82,16 @@ def print_spoiled(
 def _lies_on(card: PrintedCard, spoiled: SpoiledSheet) -> bool:
     return (
         card.made.file == spoiled.file
-        and card.state is not CardState.SPOILED
+        and card.state not in {CardState.SPOILED, CardState.WITHDRAWN}
         and any(sheet == spoiled.sheet for sheet, _ in card.made.places)
     )
+
+
+def _same_stock(desk: Desk, record: RunRecord, spoiled: SpoiledSheet) -> Stock | None:
+    name = next(file.stock for file in record.files if file.name == spoiled.file)
+    with suppress(UnknownStockError):
+        return find_any_stock(desk.data_folder, name)
+    return None
 
 
 def _still_usable(

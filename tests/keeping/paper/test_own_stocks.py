@@ -8,6 +8,7 @@ from service.errors import StockError, UnknownStockError
 from service.keeping.paper.own_stocks import (
     NAME,
     find_any_stock,
+    find_own_stocks,
     forget_own_stock,
     keep_own_stock,
     load_own_stocks,
@@ -39,6 +40,16 @@ def test_a_stock_is_kept_changed_and_forgotten(tmp_path: Path) -> None:
     assert keep_own_stock(tmp_path, again) == changed
     with pytest.raises(UnknownStockError):
         forget_own_stock(tmp_path, "Another")
+
+
+def test_only_what_is_not_listed_is_looked_up(tmp_path: Path) -> None:
+    """A broken file is in nobody's way who prints on a listed stock."""
+    ours = keep_own_stock(tmp_path, MEASURES)
+    assert find_own_stocks(tmp_path, ["", STOCKS[0].name, " our sheet", "Nobody's"]) == (ours,)
+    (tmp_path / NAME).write_text("{")
+    assert find_own_stocks(tmp_path, ["", STOCKS[0].name.lower()]) == ()
+    with pytest.raises(StockError):
+        find_own_stocks(tmp_path, ["Our sheet"])
 
 
 def test_what_cannot_be_is_not_kept(tmp_path: Path) -> None:

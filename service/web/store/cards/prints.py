@@ -56,7 +56,7 @@ def print_cards(body: PrintBody, asked: TheAsked) -> Response:
 
     A card counts as made until somebody says that it is attached.
     """
-    request = body.to_request()
+    request = body.to_request(asked.counter.data_folder)
     # What does not exist is refused before anybody waits for the workshop.
     request.to_options()
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 from pydantic.config import JsonDict
 
 from service.jobs.requests import KindStock, PrintRequest, SheetInTray, WantedCard
+from service.keeping.paper.own_stocks import find_own_stocks
 from service.sheets.own_stock import parse_stock
 from service.sheets.stock import Stock
 from service.web.store.packings.shapes import Number
@@ -151,16 +153,25 @@ class PrintBody(BaseModel):
         description="First sheets as you see them; they win over those that were begun.",
     )
 
-    def to_request(self) -> PrintRequest:
+    def to_request(self, data_folder: Path) -> PrintRequest:
         """Make the request that is kept for long work, and looked up when the work begins.
 
+        The museum's own stocks go with it: what they measure now is what is printed on.
+
         Raises:
-            StockError: When the measures of a stock contradict each other.
+            StockError: When the measures of a stock contradict each other, or cannot be read.
         """
+        if isinstance(self.stock, str):
+            stock, described = self.stock, tuple[Stock, ...]()
+        else:
+            described = (self.stock.to_stock(),)
+            stock = described[0].name
+        named = {stock, *(one.stock for one in self.stocks), *(one.stock for one in self.sheets)}
+        named -= {one.name for one in described}
         return PrintRequest(
             kinds=tuple(self.kinds),
-            stock=self.stock if isinstance(self.stock, str) else "",
-            own_stock=None if isinstance(self.stock, str) else self.stock.to_stock(),
+            stock=stock,
+            own_stocks=(*find_own_stocks(data_folder, named), *described),
             paper=self.paper,
             start_position=self.start_position,
             skipped=tuple(sorted(set(self.skipped))),

@@ -76,7 +76,7 @@ def plan(body: PrintBody, counter: TheCounter) -> PlanView:
 
     No card counts as made and no sheet as used; asked for later it shows what is so by then.
     """
-    request = body.to_request()
+    request = body.to_request(counter.data_folder)
     request.to_options()
     with counter.previewing() as desk:
         options = look_up_options(desk, request)

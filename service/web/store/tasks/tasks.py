@@ -62,7 +62,7 @@ def tasks(counter: TheCounter, paging: ThePaging) -> TaskPage:
 )
 def ask_for_print(body: PrintBody, asked: TheAsked) -> Response:
     """Ask for a print run; which cards are wrong is found out when the work begins."""
-    return _ask(asked, body.to_request(), body.model_dump_json())
+    return _ask(asked, body.to_request(asked.counter.data_folder), body.model_dump_json())
 
 
 @router.post(

@@ -104,7 +104,7 @@ def look_up(counter: Counter, body: PrintBody) -> PrintOptions:
     Raises:
         ServiceError: When something of it does not exist.
     """
-    request = body.to_request()
+    request = body.to_request(counter.data_folder)
     name_printer(counter.data_folder, request.printer, request.tray)
     with counter.measuring() as ruler:
         return look_up_cards(counter.engine, ruler, request)

@@ -92,7 +92,7 @@ def _plan(counter: Counter, body: PrintBody) -> Plan:
         PlanTooLargeError: When it is more than anybody looks at.
         ServiceError: When nothing of it can be printed.
     """
-    request = body.to_request()
+    request = body.to_request(counter.data_folder)
     with counter.previewing() as desk:
         options = look_up_options(desk, request)
         return plan_run(desk, options, today=counter.now().date())

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import hashlib
-from functools import cache
+from functools import lru_cache
 
 from fastapi import APIRouter, Request, Response
 
 from service.errors import ServiceError
 from service.jobs.line import submit_within
 from service.jobs.requests import Request as Wanted
+from service.sheets.stock import Stock
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import Refusal, RefusedError
@@ -35,13 +36,13 @@ _FOR_A_YEAR = "public, max-age=31536000, immutable"
 
 
 @files.get("/print/drawn/{digest}/{name}", include_in_schema=False, dependencies=[needs(Role.VIEW)])
-def drawn(digest: str, name: str) -> Response:
+def drawn(digest: str, name: str, counter: TheCounter) -> Response:
     """Give the style that draws each stock to scale.
 
     Raises:
         RefusedError: When there is no such file.
     """
-    style, current = _style()
+    style, current = _style(list_stocks(counter.data_folder))
     if (digest, name) != (current, _STYLE):
         raise RefusedError(Refusal.NOT_FOUND, "There is no such file.")
     headers = {"Cache-Control": _FOR_A_YEAR}
@@ -73,7 +74,8 @@ def sheets(request: Request, counter: TheCounter, sent: Sent) -> Response:
 @router.post("/print/make", include_in_schema=False, dependencies=[needs(Role.PRINT)])
 def make(acting: ThePageActing, sent: Sent) -> Response:
     """Put the run in the line, and show how it goes."""
-    return go_to(f"/tasks/{put_in_line(acting, read_body(sent).to_request())}")
+    wanted = read_body(sent).to_request(acting.counter.data_folder)
+    return go_to(f"/tasks/{put_in_line(acting, wanted)}")
 
 
 def put_in_line(acting: Acting, wanted: Wanted) -> str:
@@ -91,13 +93,13 @@ def _show_sheets(
         "tray": tray,
         "wanted": wanted.model_dump_json(exclude_defaults=True),
         "body": body,
-        "look": f"/print/drawn/{_style()[1]}/{_STYLE}",
+        "look": f"/print/drawn/{_style(list_stocks(counter.data_folder))[1]}/{_STYLE}",
     }
     return show_page(request, "print/sheets.html", values)
 
 
-@cache
-def _style() -> tuple[str, str]:
+@lru_cache(maxsize=2)
+def _style(stocks: tuple[Stock, ...]) -> tuple[str, str]:
     """Write the style, and name its content."""
-    style = write_looks(list_stocks())
+    style = write_looks(stocks)
     return style, hashlib.sha256(style.encode()).hexdigest()[:16]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from service.cards.kinds import CARD_KINDS, OBJECT_TAG, SIDE_CARD, CardKind
+from service.keeping.paper.own_stocks import load_own_stocks
 from service.keeping.printing.printers_file import load_saved
 from service.sheets.stock import Medium, Stock
 from service.sheets.stocks import STOCKS
@@ -20,11 +20,12 @@ STOCK_FIELD = "stock-"
 
 
 @dataclass(frozen=True, slots=True)
-class StockGroup:
-    """Stocks of one medium."""
+class StockGroups:
+    """The stocks to choose from: the museum's own, and those that are listed."""
 
-    medium: Medium
-    stocks: tuple[Stock, ...]
+    own: tuple[Stock, ...]
+    labels: tuple[Stock, ...]
+    cards: tuple[Stock, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,29 +35,23 @@ class Settings:
     usual: tuple[CardKind, ...]
     extra: tuple[CardKind, ...]
     every: tuple[CardKind, ...]
-    labels: StockGroup
-    cards: StockGroup
+    stocks: StockGroups
     printers: tuple[tuple[str, str], ...]
 
 
 def list_settings(data_folder: Path) -> Settings:
     """List everything that can be chosen."""
-    stocks = list_stocks()
-    labels = tuple(one for one in stocks if one.medium is Medium.STICKY)
-    cards = tuple(one for one in stocks if one.medium is Medium.CARD)
-    return Settings(
-        USUAL,
-        EXTRA,
-        CARD_KINDS,
-        StockGroup(Medium.STICKY, labels),
-        StockGroup(Medium.CARD, cards),
-        tuple(_printers(data_folder)),
+    groups = StockGroups(
+        load_own_stocks(data_folder),
+        tuple(one for one in STOCKS if one.medium is Medium.STICKY),
+        tuple(one for one in STOCKS if one.medium is Medium.CARD),
     )
+    return Settings(USUAL, EXTRA, CARD_KINDS, groups, tuple(_printers(data_folder)))
 
 
-def list_stocks() -> Sequence[Stock]:
-    """List the stocks that can be chosen by name."""
-    return STOCKS
+def list_stocks(data_folder: Path) -> tuple[Stock, ...]:
+    """List the stocks that can be chosen by name, the museum's own first."""
+    return (*load_own_stocks(data_folder), *STOCKS)
 
 
 def write_printer(name: str, tray: str) -> str:

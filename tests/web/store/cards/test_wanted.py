@@ -1,10 +1,13 @@
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from pydantic import ValidationError
 
 from service.errors import StockError
 from service.jobs.requests import KindStock, PrintRequest, SheetInTray, WantedCard
+from service.keeping.paper.own_stocks import keep_own_stock
 from service.sheets.own_stock import NEEDED, OPTIONAL, parse_stock
 from service.web.store.cards.wanted import OwnStockBody, PrintBody, SpoiledBody
 
@@ -18,14 +21,14 @@ OURS = {
 }
 
 
-def test_nothing_named_asks_for_everything() -> None:
+def test_nothing_named_asks_for_everything(tmp_path: Path) -> None:
     """Without kinds each container gets what it always gets, on the stock that suits it."""
-    assert PrintBody().to_request() == PrintRequest()
-    options = PrintBody().to_request().to_options()
+    assert PrintBody().to_request(tmp_path) == PrintRequest()
+    options = PrintBody().to_request(tmp_path).to_options()
     assert (options.kinds, options.stock, options.containers) == ((), None, frozenset())
 
 
-def test_a_body_becomes_a_request() -> None:
+def test_a_body_becomes_a_request(tmp_path: Path) -> None:
     """Every field is handed on; positions stand once each, in order."""
     body = PrintBody.model_validate(
         {
@@ -40,7 +43,7 @@ def test_a_body_becomes_a_request() -> None:
             "sheets": [{"stock": "A4 card", "positions": [2, 1, 2]}],
         }
     )
-    assert body.to_request() == PrintRequest(
+    assert body.to_request(tmp_path) == PrintRequest(
         stock="A4 card",
         containers=("B-027",),
         cards=(WantedCard("B-027", "end-label", 2),),
@@ -54,20 +57,32 @@ def test_a_body_becomes_a_request() -> None:
     )
 
 
-def test_a_stock_is_described_as_in_a_file() -> None:
+def test_a_stock_is_described_as_in_a_file(tmp_path: Path) -> None:
     """The fields are those of a file of measures, and the same measures make the same stock."""
     assert set(OwnStockBody.model_fields) == {*NEEDED, *OPTIONAL}
     more = {"unit": "mm", "pitch_x": 101.6, "left": "4.7 mm", "radius": 2, "medium": "card"}
     for measures in (OURS, OURS | more):
-        request = PrintBody.model_validate({"stock": measures}).to_request()
-        assert (request.stock, request.own_stock) == ("", parse_stock(measures))
+        request = PrintBody.model_validate({"stock": measures}).to_request(tmp_path)
+        assert (request.stock, request.own_stocks) == ("Ours", (parse_stock(measures),))
 
 
-def test_measures_that_contradict_each_other_are_told() -> None:
+def test_the_museums_own_stocks_go_along(tmp_path: Path) -> None:
+    """Those that are named, as they measure now: whoever changes them changes no waiting task."""
+    ours = keep_own_stock(tmp_path, OURS)
+    keep_own_stock(tmp_path, OURS | {"name": "Another"})
+    asked = {"stocks": [{"kind": "end-label", "stock": "OURS"}]}
+    request = PrintBody.model_validate(asked).to_request(tmp_path)
+    keep_own_stock(tmp_path, OURS | {"rows": "3"})
+    assert request.own_stocks == (ours,)
+    assert request.to_options().by_kind == {"end-label": ours}
+    assert PrintBody(stock="ours").to_request(tmp_path).to_options().stock != ours
+
+
+def test_measures_that_contradict_each_other_are_told(tmp_path: Path) -> None:
     """The measure is named, as for a file; a field that is none is refused."""
     for change, words in (({"left": 20}, "has no unit"), ({"pitch_x": "9 mm"}, "overlap")):
         with pytest.raises(StockError, match=words):
-            PrintBody.model_validate({"stock": OURS | change}).to_request()
+            PrintBody.model_validate({"stock": OURS | change}).to_request(tmp_path)
     with pytest.raises(ValidationError, match="colour"):
         PrintBody.model_validate({"stock": OURS | {"colour": "red"}})
 

@@ -49,6 +49,30 @@ def test_the_first_sheet_of_each_stock_is_shown(client: httpx.Client) -> None:
     assert client.get("/print/drawn/0/stocks.css").status_code == 404
 
 
+def test_a_stock_of_the_museum_is_chosen_and_drawn(client: httpx.Client) -> None:
+    """It stands first in the lists, with its own picture of boxes to tick."""
+    measures = {
+        "page": "A4",
+        "columns": 2,
+        "rows": 3,
+        "label_width": "99.1",
+        "label_height": "67.7",
+    }
+    kept = client.post("/api/own-stocks", json={**measures, "unit": "mm", "name": "Ours"})
+    assert kept.status_code == 201, kept.text
+    offered = show(client, f"/print?containers={BOX}")
+    assert offered.index(">Ours</option>") < offered.index(f">{LABELS}</option>")
+    page = _choose(client, ("stock-end-label", "ours")).text
+    assert page.count('@Ours"') == 6
+    style = re.search(r'href="(/print/drawn/[^"]+)"', page)
+    look = re.search(r'class="[^"]*(stock-[0-9a-f]{10})', page)
+    assert style is not None
+    assert look is not None
+    assert f".{look[1]} {{" in client.get(style[1]).text
+    made = _post(client, "/print/make", [("wanted", _wanted(page)), ("gone", "1@Ours")])
+    assert made.status_code == 303
+
+
 def test_what_is_missing_from_the_order_is_told_beside_it(client: httpx.Client) -> None:
     """The page comes back with what was chosen."""
     page = _choose(client, ("copies", "0"))

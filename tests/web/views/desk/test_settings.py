@@ -4,14 +4,18 @@ from pathlib import Path
 
 import pytest
 
+from service.keeping.paper.own_stocks import keep_own_stock
 from service.keeping.printing.printers_file import keep_saved
+from service.sheets.stocks import STOCKS
 from service.web.views.desk.settings import (
     is_tag,
     list_settings,
+    list_stocks,
     read_printer,
     usual_codes,
     write_printer,
 )
+from tests.keeping.paper.test_own_stocks import MEASURES
 from tests.web.store.examples import PRINTERS
 
 
@@ -44,5 +48,13 @@ def test_a_side_card_is_usual_and_on_request(tmp_path: Path) -> None:
         "object-tag",
     ]
     assert is_tag("object-tag")
-    assert settings.labels.stocks
-    assert settings.cards.stocks
+    assert settings.stocks.labels
+    assert settings.stocks.cards
+
+
+def test_what_the_museum_measured_comes_first(tmp_path: Path) -> None:
+    """It is chosen by name like any other stock."""
+    assert list_settings(tmp_path).stocks.own == ()
+    ours = keep_own_stock(tmp_path, MEASURES)
+    assert list_settings(tmp_path).stocks.own == (ours,)
+    assert list_stocks(tmp_path) == (ours, *STOCKS)
