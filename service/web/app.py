@@ -44,6 +44,7 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.routes import FailedError, router
 from service.web.store.counter import Counter
 from service.web.store.routes import router as store_router
+from service.web.views.language.interpreter import Interpreter
 from service.web.views.routes import open_router
 from service.web.views.routes import router as view_router
 from service.web.views.rules import router as rules_router
@@ -110,7 +111,7 @@ def make_app(
     _add_description(app, page=is_local)
     for kind, handler in _HANDLERS.items():
         app.add_exception_handler(kind, handler)
-    guard = Guard(app, LOOPBACK | {host} | front.hosts, limits)
+    guard = Guard(Interpreter(app), LOOPBACK | {host} | front.hosts, limits)
     return FromProxy(guard) if front.behind_proxy else guard
 
 

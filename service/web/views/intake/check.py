@@ -16,8 +16,9 @@ from service.web.store.asking import TheCounter
 from service.web.views.intake.differences import show_differences
 from service.web.views.intake.later import ask_for_kept, is_large
 from service.web.views.intake.send import HOW, find_sent, send_again
+from service.web.views.language.telling import tell_error
 from service.web.views.shell.addresses import page_with
-from service.web.views.shell.forms import WHOLE, FilledForm, tell_error
+from service.web.views.shell.forms import WHOLE, FilledForm
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
@@ -71,8 +72,9 @@ def take_over(
 
 
 def _tell(taken: TakenKept) -> str:
-    told = ["It is taken over."]
+    told = [say("It is taken over.")]
     if taken.photos is not None:
-        told.append(f"Photos: {len(taken.photos.matched)} matched, {taken.photos.new} of them new.")
-        told += [one.message for one in taken.photos.findings[:3]]
+        matched, new = len(taken.photos.matched), taken.photos.new
+        told.append(say("Photos: {matched} matched, {new} of them new.", matched=matched, new=new))
+        told += [said(one.message) for one in taken.photos.findings[:3]]
     return " ".join(told)

@@ -7,6 +7,7 @@ from urllib.parse import unquote, urlsplit
 
 from fastapi import APIRouter, Form, Query, Request, Response
 
+from service.languages.saying import say
 from service.records.record import ContainerKind, ContainerRecord
 from service.store.load_records import load_containers
 from service.store.people.role import Role
@@ -53,18 +54,29 @@ def begin(
         with acting.counter.writing() as connection:
             add_record(connection, record, stamp=acting.stamp)
     except RefusedError:
-        words = "It needs a number of its own."
+        words = say("It needs a number of its own.")
         if _is_there(acting.counter, record.container_number):
-            words = f"{record.container_number} is there already: open it above."
+            words = say(
+                "{container_number} is there already: open it above.",
+                container_number=record.container_number,
+            )
         return show_choice(request, FilledForm({NEW: number, "kind": kind.value}, {NEW: words}))
-    told = Notice(f"{record.container_number} is begun. Put the first thing in.")
+    told = Notice(
+        say(
+            "{container_number} is begun. Put the first thing in.",
+            container_number=record.container_number,
+        )
+    )
     return go_to(page_of_table(record.container_number), told)
 
 
 def show_choice(request: Request, form: FilledForm | None = None, *, unknown: str = "") -> Response:
     """Show the page; an unknown number stands in both forms, with what can be done about it."""
     if unknown:
-        fault = f"There is no container {unknown}. Look at the label again, or begin it below."
+        fault = say(
+            "There is no container {unknown}. Look at the label again, or begin it below.",
+            unknown=unknown,
+        )
         form = FilledForm({CONTAINER: unknown, NEW: unknown}, {CONTAINER: fault})
     filled = form or FilledForm()
     kinds = [(one.value, one.value) for one in ContainerKind]

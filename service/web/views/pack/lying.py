@@ -10,6 +10,7 @@ from service.cards.words import count
 from service.findings import Finding, Where, make_finding
 from service.handling.hazards import name_hazard
 from service.records.record import ContainerRecord, ObjectRecord, PhotoRole, PlaceRecord
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.load_records import load_container, load_objects
 from service.store.packing.load import load_packing
@@ -86,10 +87,10 @@ def list_lacking(
     where = Where(object_number=number)
     found = []
     if record is None or not record.title:
-        message = f"{number} is untitled, to be recorded."
+        message = Sentence("{number} is untitled, to be recorded.", number=number)
         found.append(make_finding("no-title", where, message))
     if not photos and not (record and record.restricted):
-        message = f"{number} has no photo yet."
+        message = Sentence("{number} has no photo yet.", number=number)
         found.append(make_finding("no-photo", where, message))
     return tuple(found)
 

@@ -9,6 +9,7 @@ from fastapi import APIRouter, Depends, Request, Response
 
 from service.errors import StockError
 from service.keeping.paper.own_stocks import keep_own_stock
+from service.languages.saying import say
 from service.pipeline.suit import name_kinds, suited_kinds
 from service.sheets.own_stock import NEEDED, OPTIONAL, parse_stock
 from service.sheets.stock import Stock
@@ -78,7 +79,7 @@ def keep(request: Request, acting: ThePageActing, sent: Sent) -> Response:
         stock = keep_own_stock(acting.counter.data_folder, sent)
     except StockError as error:
         return _show(request, FilledForm(sent, tell_measure(error)), None)
-    words = f"{stock.name} is kept. Print its test sheet before you use it."
+    words = say("{name} is kept. Print its test sheet before you use it.", name=stock.name)
     return go_to("/stocks", Notice(words, Undo("/stocks/forget", {"name": stock.name})))
 
 

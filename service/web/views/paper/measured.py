@@ -18,6 +18,7 @@ from service.keeping.paper.measured import (
 )
 from service.keeping.paper.own_stocks import load_own_stocks
 from service.keeping.printing.printers_file import load_saved
+from service.languages.saying import say
 from service.sheets.calibration.limits import describe, explain_residual
 from service.sheets.calibration.ruler_sheet import Cross, crosses_on
 from service.sheets.printers.saved import Saved, write_saved
@@ -85,17 +86,22 @@ def enter(
 def find_faults(typed: Mapping[str, str], crosses: tuple[Cross, ...]) -> Iterator[tuple[str, str]]:
     """Say by field what is missing or no length."""
     if not typed.get("printer"):
-        yield "printer", "Give the printer a name, as you call it."
+        yield "printer", say("Give the printer a name, as you call it.")
     for cross in crosses:
         names = [f"{cross.name}_{depth}" for depth in _DEPTHS]
         said = [typed.get(name, "") for name in names]
         for name, text in zip(names, said, strict=True):
             if text and not _LENGTH.fullmatch(text):
-                yield name, f"Cross {cross.name}: write millimetres, such as 15.25."
+                yield name, say("Cross {name}: write millimetres, such as 15.25.", name=cross.name)
             elif not text and any(said):
-                yield name, f"Cross {cross.name}: measure both ways, or leave the cross out."
+                yield (
+                    name,
+                    say(
+                        "Cross {name}: measure both ways, or leave the cross out.", name=cross.name
+                    ),
+                )
     if not any(read_crosses(typed, crosses)):
-        yield WHOLE, "Measure four crosses at the least: A, B, C and D."
+        yield WHOLE, say("Measure four crosses at the least: A, B, C and D.")
 
 
 def read_crosses(typed: Mapping[str, str], crosses: tuple[Cross, ...]) -> Iterator[str]:
@@ -120,7 +126,7 @@ def name_fields(error: CalibrationError) -> Mapping[str, str]:
 def _tell(entered: Entered) -> str:
     name, found = entered.printer.name, entered.calibration
     if found is None:
-        return f"{name} is kept."
+        return say("{name} is kept.", name=name)
     worst_mm = found.largest_residual_mm
     return (
         f"{name} prints {describe(found.printer)}. Corrected, the worst cross is"

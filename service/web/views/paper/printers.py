@@ -11,6 +11,7 @@ from fastapi import APIRouter, Form, Request, Response
 from service.errors import CalibrationError
 from service.keeping.paper.measured import forget_printer, keep_address
 from service.keeping.printing.printers_file import keep_saved, load_saved
+from service.languages.saying import say
 from service.sheets.calibration.limits import describe, explain_residual
 from service.sheets.printers.printer import TrayCorrection
 from service.sheets.printers.saved import Saved, read_saved, write_saved
@@ -67,8 +68,10 @@ def address(
         undo = Undo("/printers/address", fields)
     else:
         undo = Undo("/printers/forget", {"name": printer.name})
-    where = printer.address or "nowhere: its PDFs are printed by hand"
-    return go_to("/printers", Notice(f"{printer.name} is reached at {where}.", undo))
+    told = say("{name} is reached nowhere: its PDFs are printed by hand.", name=printer.name)
+    if printer.address:
+        told = say("{name} is reached at {at}.", name=printer.name, at=printer.address)
+    return go_to("/printers", Notice(told, undo))
 
 
 @router.post("/printers/forget", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
@@ -76,7 +79,7 @@ def forget(acting: ThePageActing, name: Name, tray: Name = "", stock: Name = "")
     """Forget a printer, or what was measured for one tray and stock."""
     gone = forget_printer(acting.counter.data_folder, name, tray=tray, stock=stock)
     undo = Undo("/printers/restore", {"printer": write_saved(Saved((gone,)))})
-    return go_to("/printers", Notice(f"{gone.name}: forgotten.", undo))
+    return go_to("/printers", Notice(say("{name}: forgotten.", name=gone.name), undo))
 
 
 @router.post("/printers/restore", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
@@ -87,7 +90,7 @@ def restore(acting: ThePageActing, printer: Annotated[str, Form(max_length=100_0
     for one in read_saved(printer).printers:
         saved = saved.with_printer(one)
     keep_saved(folder, saved)
-    return go_to("/printers", Notice("The printer is known again."))
+    return go_to("/printers", Notice(say("The printer is known again.")))
 
 
 def _sentence(words: str) -> str:

@@ -10,6 +10,7 @@ from fastapi import APIRouter, Form, Request, Response
 from markupsafe import Markup
 
 from service.keeping.paper.own_stocks import forget_own_stock, load_own_stocks
+from service.languages.saying import say
 from service.pipeline.suit import name_kinds, suited_kinds
 from service.sheets.stock import Medium, Stock
 from service.sheets.stocks import STOCKS
@@ -51,7 +52,9 @@ def forget(acting: ThePageActing, name: Annotated[str, Form(max_length=200)]) ->
     """Forget a stock of the museum's own."""
     gone = forget_own_stock(acting.counter.data_folder, name)
     fields = {key: str(value) for key, value in gone.items()}
-    return go_to("/stocks", Notice(f"{name} is forgotten.", Undo("/stocks/keep", fields)))
+    return go_to(
+        "/stocks", Notice(say("{name} is forgotten.", name=name), Undo("/stocks/keep", fields))
+    )
 
 
 def group_of(stock: Stock) -> str:

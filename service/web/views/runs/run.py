@@ -26,7 +26,8 @@ from service.web.views.desk.form import Sent, text
 from service.web.views.desk.make import put_in_line
 from service.web.views.desk.offer import name_old
 from service.web.views.desk.settings import list_settings, read_printer
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.language.telling import tell_error
+from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
@@ -76,7 +77,7 @@ def spoil_sheet(request: Request, acting: ThePageActing, sent: Sent) -> Response
         load_run_record(connection, run)
     faults = {}
     if not (sheet.isascii() and sheet.isdigit() and 0 < len(sheet) < _DIGITS and int(sheet)):
-        faults["sheet"] = "Give the number of the sheet, counted from 1."
+        faults["sheet"] = say("Give the number of the sheet, counted from 1.")
     try:
         name_printer(acting.counter.data_folder, name, tray)
     except ServiceError as error:

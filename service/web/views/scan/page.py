@@ -21,6 +21,7 @@ from service.web.replies.accept import choose_media_type
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter
 from service.web.views.desk.walking import read_held, read_walk
+from service.web.views.language.interpreter import VARY
 from service.web.views.scan.frame import show_small
 from service.web.views.scan.inside import may_go_in, may_see_inside
 from service.web.views.scan.marks import draw_mark
@@ -89,7 +90,7 @@ def scan(
             answer = replace(answer, inside=see_inside(connection, card.number))
     is_page = media_type == "text/html"
     response = _as_page(request, answer, card) if is_page else _as_json(answer)
-    response.headers["Vary"] = "Accept"
+    response.headers["Vary"] = f"Accept, {VARY}"
     return response
 
 

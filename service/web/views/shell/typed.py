@@ -26,5 +26,5 @@ def tell_faults(notebook: Notebook) -> dict[str, str]:
     faults: dict[str, str] = {}
     for finding in notebook.findings():
         if finding.code not in _HARMLESS:
-            faults.setdefault(finding.where.column, f"{finding.message} {finding.advice}")
+            faults.setdefault(finding.where.column, tell_finding(finding))
     return faults

@@ -1,7 +1,8 @@
 from __future__ import annotations
 
 from service.errors import NotFoundError
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.language.telling import tell_error
+from service.web.views.shell.forms import FilledForm
 
 
 def test_a_form_gives_back_what_was_typed() -> None:
