@@ -120,7 +120,7 @@ class MissingSourceError(RecordsError):
         """Name the source and say what is missing."""
         self.name = name
         self.reason = reason
-        super().__init__("{name}: {reason}.", name=name, reason=reason)
+        super().__init__("{name}: {reason}.", name=name, reason=Sentence(reason))
 
 
 class UnreadableFileError(RecordsError):
@@ -133,7 +133,7 @@ class UnreadableFileError(RecordsError):
         """Name the file and say what was tried."""
         self.name = name
         self.tried = tried
-        super().__init__("{name} cannot be read: {tried}.", name=name, tried=tried)
+        super().__init__("{name} cannot be read: {tried}.", name=name, tried=Sentence(tried))
 
 
 class MissingColumnsError(RecordsError):
@@ -199,7 +199,7 @@ class UnusableCropError(RecordsError):
         """Name the photo and say what is wrong with the part."""
         self.name = name
         self.reason = reason
-        super().__init__("{name}: {reason}", name=name, reason=reason)
+        super().__init__("{name}: {reason}", name=name, reason=Sentence(reason))
 
 
 class ContentsError(ServiceError):
@@ -218,7 +218,7 @@ class PlanTooLargeError(ContentsError):
     def __init__(self, *, most: int, what: str) -> None:
         """Say how many of what are shown at most."""
         super().__init__(
-            "A preview of a print run shows at most {most} {what}.", most=most, what=what
+            "A preview of a print run shows at most {most} {what}.", most=most, what=Sentence(what)
         )
 
 
@@ -249,7 +249,7 @@ class AddressError(SymbolError):
         super().__init__(
             "The address pattern {pattern!r} cannot be used: {reason}.",
             pattern=pattern,
-            reason=reason,
+            reason=Sentence(reason),
         )
 
 
@@ -351,7 +351,7 @@ class StockError(SheetError):
             "Stock {stock!r} is impossible: {measure} {reason}.",
             stock=stock,
             measure=measure,
-            reason=reason,
+            reason=Sentence(reason),
         )
 
 
@@ -465,7 +465,7 @@ class UnknownPrinterError(SheetError):
         self.known = tuple(known)
         super().__init__(
             "There is no {what} {name!r}; known: {known}.",
-            what=what,
+            what=Sentence(what),
             name=name,
             known=", ".join(known) or Sentence("none"),
         )
@@ -499,7 +499,9 @@ class TemplateError(RenderError):
         self.template = template
         self.reason = reason
         super().__init__(
-            "Template {template} cannot be filled: {reason}.", template=template, reason=reason
+            "Template {template} cannot be filled: {reason}.",
+            template=template,
+            reason=Sentence(reason),
         )
 
 
@@ -526,7 +528,7 @@ class PictureError(RenderError):
         """Name the file and say why it cannot be used."""
         self.name = name
         self.reason = reason
-        super().__init__("{name}: {reason}.", name=name, reason=reason)
+        super().__init__("{name}: {reason}.", name=name, reason=Sentence(reason))
 
 
 class EngineComplaintError(RenderError):
@@ -560,7 +562,7 @@ class SlotRefusedError(RenderError):
             template=template,
             element=element,
             asked=asked,
-            reason=reason,
+            reason=Sentence(reason),
         )
 
 
@@ -593,7 +595,7 @@ class NotFoundError(StoreError):
         """Quote the number and say what was looked for."""
         self.what = what
         self.number = number
-        super().__init__("There is no {what} {number!r}.", what=what, number=number)
+        super().__init__("There is no {what} {number!r}.", what=Sentence(what), number=number)
 
 
 class PackingConflictError(StoreError):
@@ -753,7 +755,7 @@ class BackupError(StoreError):
         """Name the backup and say what is wrong."""
         self.name = name
         self.reason = reason
-        super().__init__("{name}: {reason}.", name=name, reason=reason)
+        super().__init__("{name}: {reason}.", name=name, reason=Sentence(reason))
 
 
 class PeopleError(StoreError):
@@ -923,7 +925,7 @@ class NotSentError(ServiceError):
         """Name the printer and say what happened."""
         self.printer = printer
         self.reason = reason
-        super().__init__("{printer}: {reason}.", printer=printer, reason=reason)
+        super().__init__("{printer}: {reason}.", printer=printer, reason=Sentence(reason))
 
 
 class ConfigError(ServiceError):
@@ -936,4 +938,4 @@ class ConfigError(ServiceError):
         """Name the setting and say what is wrong."""
         self.setting = setting
         self.reason = reason
-        super().__init__("Setting {setting}: {reason}.", setting=setting, reason=reason)
+        super().__init__("Setting {setting}: {reason}.", setting=setting, reason=Sentence(reason))

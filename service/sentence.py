@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Self
+
+_PLACEHOLDER = re.compile(r"\{\w+[^{}]*\}")
 
 
 class Sentence(str):
@@ -27,6 +30,25 @@ class Sentence(str):
         `english` must be written out where it is used: the catalogue is made by reading, not
         running.
         """
+        if isinstance(english, cls) and not values:
+            return english
         sentence = super().__new__(cls, english.format(**values) if values else english)
-        sentence.template, sentence.values = english, values
+        sentence.template = english
+        sentence.values = {name: _as_plain(value) for name, value in values.items()}
         return sentence
+
+
+def join_sentences(*sentences: str) -> Sentence:
+    """Put sentences one after another; each is said in another language by itself."""
+    parts = {f"part_{at}": Sentence(each) for at, each in enumerate(filter(None, sentences))}
+    return Sentence(" ".join(f"{{{name}}}" for name in parts), **parts)
+
+
+def has_words(template: str) -> bool:
+    """Tell whether a template says anything besides its values."""
+    return any(letter.isalpha() for letter in _PLACEHOLDER.sub("", template))
+
+
+def _as_plain(value: object) -> object:
+    """Keep what can be handed to another process and written as a text or number is."""
+    return value if isinstance(value, str | int | float) else str(value)

@@ -7,15 +7,13 @@ table, and are `said` where they are shown.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 
 from service.languages.page_words import ENGLISH, PageWords, load_page_words
-from service.sentence import Sentence
+from service.sentence import Sentence, has_words
 
-_PLACEHOLDER = re.compile(r"\{\w+[^{}]*\}")
 _SPOKEN = ContextVar("spoken", default=ENGLISH)
 
 
@@ -55,7 +53,7 @@ def said(english: str) -> str:
 def find_said(english: str) -> str | None:
     """Find how something is said; None where it would have to stay English."""
     template = english.template if isinstance(english, Sentence) else english
-    found = spoken().translate(template) or (None if _has_words(template) else template)
+    found = spoken().translate(template) or (None if has_words(template) else template)
     if not isinstance(english, Sentence):
         return found
     if found is None or not english.values:
@@ -65,8 +63,3 @@ def find_said(english: str) -> str | None:
         for name, value in english.values.items()
     }
     return found.format(**values)
-
-
-def _has_words(template: str) -> bool:
-    """Tell whether a template says anything besides its values."""
-    return any(letter.isalpha() for letter in _PLACEHOLDER.sub("", template))

@@ -18,6 +18,7 @@ from starlette.types import ASGIApp
 from service.errors import ServiceError
 from service.findings import Finding
 from service.keeping.sharing.reach import UNREACHED, Reach
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs, refuse_ungated
 from service.web.access.limit import Limit
@@ -153,7 +154,7 @@ def _problem(error: Exception) -> Problem:
         return _tell_ours(error.failed.error, error.failed.findings)
     if isinstance(error, ServiceError):
         return _tell_ours(error)
-    return refuse(Refusal.FAILED, f"The log tells more under {_log(error)}.")
+    return refuse(Refusal.FAILED, Sentence("The log tells more under {error}.", error=_log(error)))
 
 
 def _tell_ours(error: ServiceError, findings: tuple[Finding, ...] = ()) -> Problem:

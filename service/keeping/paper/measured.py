@@ -10,6 +10,7 @@ from pathlib import Path
 from service.errors import CalibrationError, StockError, UnknownPrinterError
 from service.geometry import Insets, Size
 from service.keeping.printing.printers_file import keep_saved, load_saved
+from service.sentence import Sentence
 from service.sheets.calibration.calibrate import Calibration, calibrate
 from service.sheets.calibration.readings import read_measurements
 from service.sheets.calibration.ruler_sheet import crosses_on
@@ -122,7 +123,9 @@ def find_paper(paper: str) -> Size:
     """
     known = {name.casefold(): size for name, size in PAGES.items()}
     if paper.casefold() not in known:
-        raise StockError(paper, measure="paper", reason=f"is none of {', '.join(PAGES)}")
+        raise StockError(
+            paper, measure="paper", reason=Sentence("is none of {pages}", pages=", ".join(PAGES))
+        )
     return known[paper.casefold()]
 
 

@@ -9,6 +9,7 @@ from typing import NoReturn
 
 from service.errors import UnreadableFileError
 from service.records.sources.decoding import decode_utf
+from service.sentence import Sentence
 
 DEPTH_LIMIT = 12
 """Levels of nesting; a collection needs seven."""
@@ -32,14 +33,16 @@ def read_document(data: bytes, *, name: str) -> dict[str, object]:
     except RecursionError as error:
         raise UnreadableFileError(name, tried="it is nested too deep") from error
     except ValueError as error:
-        raise UnreadableFileError(name, tried=f"it is not usable JSON ({error})") from error
+        raise UnreadableFileError(
+            name, tried=Sentence("it is not usable JSON ({error})", error=error)
+        ) from error
     if not isinstance(document, dict):
         raise UnreadableFileError(name, tried="it does not hold one JSON object")
     return document
 
 
 def _refuse_constant(word: str) -> NoReturn:
-    message = f"{word} is not a number"
+    message = Sentence("{word} is not a number", word=word)
     raise _Refusal(message)
 
 
@@ -48,7 +51,7 @@ def _make_object(pairs: list[tuple[str, object]]) -> dict[str, object]:
     if len(made) != len(pairs):
         keys = [key for key, _ in pairs]
         twice = next(key for key in made if keys.count(key) > 1)
-        message = f"the key {ascii(twice)[:80]} stands twice in one object"
+        message = Sentence("the key {twice} stands twice in one object", twice=ascii(twice)[:80])
         raise _Refusal(message)
     return made
 
@@ -64,7 +67,7 @@ def _check_tree(document: object) -> None:
         level = [inner for value in level for inner in _inner(value)]
         if not level:
             return
-    message = f"it is nested more than {DEPTH_LIMIT} levels deep"
+    message = Sentence("it is nested more than {depth_limit} levels deep", depth_limit=DEPTH_LIMIT)
     raise _Refusal(message)
 
 
@@ -74,9 +77,9 @@ def _inner(value: object) -> Iterable[object]:
     if isinstance(value, list):
         return value
     if isinstance(value, float) and not math.isfinite(value):
-        message = "a number is too large"
+        message = Sentence("a number is too large")
         raise _Refusal(message)
     if isinstance(value, str) and any("\ud800" <= sign <= "\udfff" for sign in value):
-        message = "it holds half a surrogate pair"
+        message = Sentence("it holds half a surrogate pair")
         raise _Refusal(message)
     return ()

@@ -12,6 +12,7 @@ from typing import cast
 
 from service.errors import CalibrationError
 from service.geometry import Insets
+from service.sentence import Sentence
 from service.sheets.calibration.limits import impossible
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection, plain
@@ -74,8 +75,13 @@ def read_saved(text: str) -> Saved:
     try:
         return _saved(_table(json.loads(text)))
     except (KeyError, ValueError, TypeError, RecursionError) as error:
-        reason = f"it lacks {error}" if isinstance(error, KeyError) else str(error)
-        fault = f"the saved printers cannot be read ({reason}); correct or remove the file"
+        reason = (
+            Sentence("it lacks {error}", error=error) if isinstance(error, KeyError) else str(error)
+        )
+        fault = Sentence(
+            "the saved printers cannot be read ({reason}); correct or remove the file",
+            reason=reason,
+        )
         raise CalibrationError([fault]) from error
 
 

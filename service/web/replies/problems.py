@@ -39,6 +39,7 @@ from service.errors import (
     WrongContainerError,
 )
 from service.findings import Finding
+from service.sentence import Sentence
 from service.web.replies.refusals import REFUSALS, Refusal, RefusedError
 
 MEDIA_TYPE = "application/problem+json"
@@ -144,7 +145,7 @@ def problem_of(error: ServiceError, findings: Sequence[Finding] = (), *, mark: s
     status = status_of(type(error))
     words = str(error)
     if is_inner(type(error)):
-        words = f"The work did not end well; the log tells more under {mark}."
+        words = Sentence("The work did not end well; the log tells more under {mark}.", mark=mark)
     problem = _make(status, error.code, words, error.advice, findings)
     if isinstance(error, PackingConflictError):
         problem.yours, problem.current = states_of(error)

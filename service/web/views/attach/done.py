@@ -8,6 +8,7 @@ from fastapi import Response
 
 from service.cards.kinds import find_kind
 from service.keeping.printing.attach import Attached
+from service.languages.saying import said, say, say_many
 from service.web.views.attach.spans import write_spans
 from service.web.views.desk.offer import name_old
 from service.web.views.shell.notice import Notice, Undo, go_to
@@ -27,7 +28,9 @@ def _say_on(done: Sequence[Attached]) -> str:
         return say_many("{num} card is on.", "{num} cards are on.", len(done))
     made = done[0].card.made
     card = said(find_kind(made.kind).name)
-    return say("{card} {version} is on {number}.", card=card, version=name_old(made), number=made.number)
+    return say(
+        "{card} {version} is on {number}.", card=card, version=name_old(made), number=made.number
+    )
 
 
 def _say_off(done: Sequence[Attached]) -> str:
@@ -40,8 +43,12 @@ def _say_off(done: Sequence[Attached]) -> str:
         for card in off[:_NAMED]
     )
     if len(off) > _NAMED:
-        one, many = "Take off {named} and {num} more.", "Take off {named} and {num} more."
-        return say_many(one, many, len(off) - _NAMED, named=named)
+        return say_many(
+            "Take off {named} and one more.",
+            "Take off {named} and {num} more.",
+            len(off) - _NAMED,
+            named=named,
+        )
     return say("Take off {named}.", named=named)
 
 

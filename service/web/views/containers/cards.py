@@ -7,6 +7,8 @@ from urllib.parse import quote, urlencode
 
 from service.cards.kinds import find_kind
 from service.keeping.containers.cards import ContainerCard, ContainerCards
+from service.languages.saying import said
+from service.web.views.language.telling import tell_error
 
 _WIDTH_PX = 900
 _SEVERAL = 2

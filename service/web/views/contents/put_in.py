@@ -11,7 +11,7 @@ from fastapi import APIRouter, Form, Response
 from service.contents.order import find_sharing
 from service.contents.places import name_place
 from service.keeping.repack import put_in
-from service.languages.saying import say
+from service.languages.saying import said, say
 from service.records.record import ObjectRecord, PlaceRecord
 from service.store.handles import Connection
 from service.store.lists.suggest import Suggestion, suggest_objects

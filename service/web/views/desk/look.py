@@ -12,6 +12,7 @@ from service.errors import PlanTooLargeError
 from service.jobs.kinds import look_up_options
 from service.keeping.previews.layout import PlannedSheet, PositionState
 from service.keeping.previews.plans import Plan, plan_run
+from service.languages.saying import say_many
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
@@ -105,4 +106,4 @@ def _name_cards(sheet: PlannedSheet) -> str:
     named = ", ".join(numbers[:_NAMED])
     if more <= 0:
         return named
-    return say_many("{named} and {num} more", "{named} and {num} more", more, named=named)
+    return say_many("{named} and one more", "{named} and {num} more", more, named=named)

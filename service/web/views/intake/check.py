@@ -10,6 +10,7 @@ from service.errors import ServiceError
 from service.keeping.intake.bring_kept import TakenKept, preview_kept, take_in_kept
 from service.keeping.intake.how_read import read_how
 from service.keeping.intake.kept_files import find_note
+from service.languages.saying import said, say
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter

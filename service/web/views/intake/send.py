@@ -14,6 +14,8 @@ from service.keeping.intake.how_read import write_how
 from service.keeping.intake.kept_files import KeptFiles, find_kept, keep_files, keep_note
 from service.keeping.intake.parts import choose_how, find_parts
 from service.keeping.intake.read_as import refuse_mixed
+from service.languages.saying import said
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter

@@ -30,3 +30,9 @@ def tell_error(error: ServiceError) -> str:
 def tell_finding(finding: Finding) -> str:
     """Tell a finding beside a field: what was noticed, and what to do about it."""
     return f"{said(finding.message)} {said(finding.advice)}"
+
+
+def tell_fault(fault: str) -> str:
+    """Tell as a sentence what was noticed as part of one."""
+    words = said(fault)
+    return f"{words[:1].upper()}{words[1:]}."

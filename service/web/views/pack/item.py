@@ -13,7 +13,7 @@ from starlette.datastructures import UploadFile
 
 from service.errors import PackedElsewhereError, ServiceError
 from service.keeping.table.put_down import TableItem
-from service.languages.saying import say
+from service.languages.saying import said, say
 from service.records.record import Hazard, HazardState, PhotoRole, PlaceRecord
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs

@@ -9,7 +9,7 @@ from fastapi import APIRouter, Depends, Request, Response
 
 from service.errors import StockError
 from service.keeping.paper.own_stocks import keep_own_stock
-from service.languages.saying import say
+from service.languages.saying import said, say
 from service.pipeline.suit import name_kinds, suited_kinds
 from service.sheets.own_stock import NEEDED, OPTIONAL, parse_stock
 from service.sheets.stock import Stock
@@ -87,8 +87,9 @@ def tell_measure(error: StockError) -> Mapping[str, str]:
     """Say beside the field of a measure what is wrong with it."""
     name = _FIELD_OF.get(error.measure, error.measure.replace(" ", "_"))
     letter = _LETTERS.get(name)
-    said = error.measure[:1].upper() + error.measure[1:]
-    return {name: f"{f'{letter} ({error.measure})' if letter else said} {error.reason}."}
+    measure = said(error.measure)
+    shown = f"{letter} ({measure})" if letter else measure[:1].upper() + measure[1:]
+    return {name: f"{shown} {said(error.reason)}."}
 
 
 def _show(request: Request, form: FilledForm, stock: Stock | None) -> Response:

@@ -26,6 +26,7 @@ from service.sheets.stocks import PAGES, STOCKS
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
+from service.web.views.language.telling import tell_fault
 from service.web.views.paper.drawing import draw_crosses, figure
 from service.web.views.shell.forms import WHOLE, FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
@@ -117,7 +118,7 @@ def name_fields(error: CalibrationError) -> Mapping[str, str]:
     faults: dict[str, str] = {}
     for fault in error.faults:
         named = _NAMED.findall(fault)
-        words = f"{fault[:1].upper()}{fault[1:]}."
+        words = tell_fault(fault)
         for cross, depth in named or [("", "")]:
             faults[f"{cross}_{depth}" if cross else WHOLE] = words
     return faults
@@ -128,9 +129,12 @@ def _tell(entered: Entered) -> str:
     if found is None:
         return say("{name} is kept.", name=name)
     worst_mm = found.largest_residual_mm
-    return (
-        f"{name} prints {describe(found.printer)}. Corrected, the worst cross is"
-        f" {worst_mm:.2f} mm off: {explain_residual(worst_mm)}."
+    return say(
+        "{name} prints {how}. Corrected, the worst cross is {worst_mm:.2f} mm off: {why}.",
+        name=name,
+        how=describe(found.printer),
+        worst_mm=worst_mm,
+        why=explain_residual(worst_mm),
     )
 
 

@@ -19,6 +19,7 @@ from service.sheets.stocks import PAGES
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
+from service.web.views.language.telling import tell_fault
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
 from service.web.views.shell.page import show_page
@@ -61,7 +62,7 @@ def address(
         printer = keep_address(folder, name, address)
     except CalibrationError as error:
         field = "address" if name.strip() else "name"
-        form = FilledForm({"name": name, "address": address}, {field: _sentence(error.faults[0])})
+        form = FilledForm({"name": name, "address": address}, {field: tell_fault(error.faults[0])})
         return _show(request, load_saved(folder), form)
     if printer.name in before:
         fields = {"name": printer.name, "address": before[printer.name]}
@@ -91,10 +92,6 @@ def restore(acting: ThePageActing, printer: Annotated[str, Form(max_length=100_0
         saved = saved.with_printer(one)
     keep_saved(folder, saved)
     return go_to("/printers", Notice(say("The printer is known again.")))
-
-
-def _sentence(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}."
 
 
 def _show(request: Request, saved: Saved, form: FilledForm) -> Response:

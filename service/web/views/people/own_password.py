@@ -11,7 +11,7 @@ from service.errors import PasswordError, SignInError
 from service.keeping.people.passwords import LEAST_CHARACTERS
 from service.keeping.people.signing_in import begin_session
 from service.keeping.people.users import change_own_password
-from service.languages.saying import say
+from service.languages.saying import said, say
 from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.cookies import set_session

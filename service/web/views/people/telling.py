@@ -17,6 +17,7 @@ from service.errors import (
     UserNameError,
     UserTakenError,
 )
+from service.languages.saying import said
 from service.web.replies.problems import ProblemResponse, tell_refused
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.views.language.telling import tell_error

@@ -8,6 +8,7 @@ from fastapi import APIRouter, Form, Request, Response
 
 from service.errors import ScopeError, UnstorableTextError, UserNameError
 from service.keeping.people.tokens import make_token, revoke_token
+from service.languages.saying import said
 from service.sentence import Sentence
 from service.store.people.role import Role
 from service.store.people.tokens import Token, load_token, load_tokens

@@ -79,7 +79,8 @@ def _tell_added(user: User, reader: Reader) -> str:
     """Say what was done; whoever added the first user is asked to sign in on the next page."""
     if reader.way is Way.THIS_MACHINE:
         return say(
-            "{name} manages the users, and from now on everybody signs in. Begin yourself: with this name and its password.",
+            "{name} manages the users, and from now on everybody signs in."
+            " Begin yourself: with this name and its password.",
             name=user.name,
         )
     return say("{name} may sign in from now on.", name=user.name)

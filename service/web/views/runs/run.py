@@ -15,6 +15,7 @@ from service.errors import ServiceError
 from service.jobs.requests import SpoiledRequest
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.sending.send import list_senders
+from service.languages.saying import say
 from service.store.people.role import Role
 from service.store.printed.card import PrintedCard, RunFile, RunRecord
 from service.store.printed.runs import load_run, load_run_record

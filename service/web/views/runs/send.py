@@ -8,6 +8,7 @@ from fastapi import APIRouter, Form, Response
 
 from service.errors import ServiceError
 from service.keeping.sending.send import find_printer, load_files, send_files
+from service.languages.saying import said, say
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.views.language.telling import tell_error

@@ -15,6 +15,7 @@ from fastapi import APIRouter, Depends, Header, Path, Query, Request, Response
 from service.cards.standing import Answer
 from service.keeping.scan import ScanAnswer, answer_scan
 from service.keeping.scan.inside import see_inside
+from service.sentence import Sentence
 from service.web.access.gate import OPEN, GatedRoute
 from service.web.access.limit import Limit
 from service.web.replies.accept import choose_media_type
@@ -81,7 +82,10 @@ def scan(
     _refuse_crowd(request)
     media_type = choose_media_type(accept, _OFFERED)
     if media_type is None:
-        raise RefusedError(Refusal.NOT_ACCEPTABLE, f"On offer are: {', '.join(_OFFERED)}.")
+        raise RefusedError(
+            Refusal.NOT_ACCEPTABLE,
+            Sentence("On offer are: {offered}.", offered=", ".join(_OFFERED)),
+        )
     with counter.measuring() as ruler, counter.reading() as connection:
         answer = answer_scan(
             connection, ruler, card.number, revision=card.revision, letters=card.letters

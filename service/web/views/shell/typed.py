@@ -8,6 +8,7 @@ from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.sources.columns import Columns
 from service.records.sources.entries import make_row
+from service.web.views.language.telling import tell_finding
 
 _HARMLESS = frozenset(("number-like-object-number", "control-characters"))
 """What a spreadsheet may have done to a cell, and nobody does to a form."""

@@ -8,6 +8,8 @@ from urllib.parse import quote
 from fastapi import APIRouter, Form, Request, Response
 
 from service.languages.page_words import list_page_languages
+from service.languages.saying import said, say
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.access.porter import reader_of

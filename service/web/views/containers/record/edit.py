@@ -9,8 +9,9 @@ from typing import Annotated
 from fastapi import APIRouter, Depends, Form, Path, Query, Request, Response
 
 from service.cards.words import KIND_WORDS
-from service.languages.saying import say
+from service.languages.saying import said, say
 from service.records.record import ContainerKind, ContainerRecord, Lid
+from service.sentence import Sentence
 from service.store.load_records import load_container
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs

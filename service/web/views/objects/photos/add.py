@@ -15,7 +15,7 @@ from starlette.datastructures import UploadFile
 from service.findings import Finding
 from service.keeping.photos.sources import FILE_LIMIT_BYTES
 from service.keeping.table.add_photos import add_photos
-from service.languages.saying import say
+from service.languages.saying import say, say_many
 from service.records.record import PhotoRole
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs

@@ -105,7 +105,9 @@ def move(
         wanted.insert(to, photo)
         order_photos(connection, number, wanted, stamp=acting.stamp)
     undo = Undo(MOVE, {"number": number, "photo": photo, "to": str(before)})
-    return go_to(page_of_shown(number, photo), Notice(say("The photos are in another order."), undo))
+    return go_to(
+        page_of_shown(number, photo), Notice(say("The photos are in another order."), undo)
+    )
 
 
 def _find(acting: Acting, number: str, sha256: str) -> ShownPhoto:
@@ -135,6 +137,6 @@ def _tell(fields: ChangeFields) -> str:
         say("The photo is turned."): fields.turns is not None,
         say("The photo shows the front."): fields.role is PhotoRole.FRONT,
         say("The photo shows the back."): fields.role is PhotoRole.BACK,
-        say("The photo shows a detail."): fields.role is PhotoRole.DETAIL,
+        say("The photo shows the detail."): fields.role is PhotoRole.DETAIL,
     }
     return next((words for words, is_it in said_of.items() if is_it), say("Nothing was changed."))

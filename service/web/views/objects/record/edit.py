@@ -10,9 +10,10 @@ from fastapi import APIRouter, Depends, Path, Query, Request, Response
 from service.handling.cautions import find_caution
 from service.handling.hazards import STATE_WORDS, find_hazard
 from service.keeping.checks.gone_hazards import note_gone_hazards
-from service.languages.saying import say
+from service.languages.saying import said, say
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES
 from service.records.record import ObjectRecord
+from service.sentence import Sentence
 from service.store.load_records import load_object
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs

@@ -1,0 +1,144 @@
+"""The catalogue of every word that pages show, for whoever translates: made by reading.
+
+Templates are read with the extractor of Jinja, code for the marks of `MARKS`, and the tables whose
+words pages show. Phrases of handling are left out where `handling.po` has them already.
+"""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator, Mapping
+from io import BytesIO
+from pathlib import Path
+
+from babel.messages.catalog import Catalog
+from babel.messages.pofile import write_po
+from jinja2.ext import babel_extract
+
+from service.cards.second.phrases import list_phrases
+from service.languages.catalogue import LOCALE
+from service.sentence import has_words
+from service.web.views.language.tables import list_table_words
+
+TEMPLATE = LOCALE / "pages.pot"
+TEMPLATES = LOCALE.parent / "web"
+SERVICE = LOCALE.parents[1] / "service"
+SHOWN = (
+    *("cards/changes", "cards/compose/objects.py", "cards/kinds.py", "cards/papers/check_sheet.py"),
+    *("cards/reprints.py", "cards/standing.py", "cards/swap_list.py", "cards/words.py"),
+    *("contents", "errors.py", "handling", "keeping", "pipeline", "records"),
+    *("render/pictures", "sheets/calibration/calibrate.py", "sheets/calibration/limits.py"),
+    *("sheets/calibration/readings.py", "sheets/own_stock.py", "sheets/stock.py", "store", "web"),
+)
+"""What makes words that pages show."""
+MARKS: Mapping[str, tuple[int, ...]] = {
+    "say": (0,),
+    "say_many": (0, 1),
+    "Sentence": (0,),
+    "to_print": (0,),
+    "__init__": (0,),
+    "note": (1,),
+    "make_finding": (2,),
+    "RefusedError": (1,),
+    "refuse": (1,),
+    "_RefusalKind": (1,),
+    "FindingCode": (1,),
+}
+"""What marks a word, and which of its arguments it is; `__init__` is that of errors."""
+NAMED_MARKS = frozenset(("reason", "tried", "what", "advice"))
+"""Arguments by name that are words."""
+_EXTENSIONS = {"trim_blocks": "true", "lstrip_blocks": "true", "newstyle_gettext": "true"}
+_KEYWORDS = ("_", "gettext", "ngettext")
+
+Message = str | tuple[str, str]
+"""A message, or one and its plural."""
+
+
+def find_shown() -> Mapping[Message, tuple[str, ...]]:
+    """Find every message, with the files it stands in."""
+    found: dict[str, tuple[Message, dict[str, None]]] = {}
+    ours = set(list_phrases())
+    for place, message in _find_all():
+        one = message if isinstance(message, str) else message[0]
+        if one in ours or not has_words(one):
+            continue
+        known, places = found.setdefault(one, (message, {}))
+        if isinstance(known, str):
+            found[one] = (message, places)
+        places[place] = None
+    return {message: tuple(places) for message, places in found.values()}
+
+
+def make_catalogue(known: Catalog | None = None) -> Catalog:
+    """Make the template, or with a catalogue that is known the same one brought up to date.
+
+    What it translates stays, what is new stands empty, what no page shows any more goes.
+    """
+    made = Catalog(locale=known.locale if known else None, fuzzy=False)
+    for message, places in find_shown().items():
+        one = message if isinstance(message, str) else message[0]
+        was = known.get(one) if known else None
+        is_same = was is not None and isinstance(was.id, str) is isinstance(message, str)
+        said = was.string if was and is_same else ""
+        made.add(message, said or None, [(place, None) for place in places])
+    return made
+
+
+def write_catalogue(catalogue: Catalog, head: str) -> str:
+    """Write a catalogue as a file, below a head that is kept as it is."""
+    written = BytesIO()
+    write_po(written, catalogue, width=0, omit_header=True, sort_output=False)
+    return f"{head}\n\n{written.getvalue().decode().strip()}\n"
+
+
+def _find_all() -> Iterator[tuple[str, Message]]:
+    for path in sorted(TEMPLATES.rglob("*.html")):
+        with path.open("rb") as source:
+            for _, _, message, _ in babel_extract(source, _KEYWORDS, [], _EXTENSIONS):
+                # A message with values comes with None for each; a plural with both its forms.
+                one, many = (message, None) if isinstance(message, str) else message[:2]
+                yield _name(path), (one, many) if many else one
+    for part in SHOWN:
+        path = SERVICE / part
+        for source in [path] if path.suffix else sorted(path.rglob("*.py")):
+            for message in _read(source.read_text(encoding="utf-8")):
+                yield _name(source), message
+    for message in list_table_words():
+        yield "tables", message
+
+
+def _read(code: str) -> Iterator[Message]:
+    for node in ast.walk(ast.parse(code)):
+        if isinstance(node, ast.Call):
+            yield from _read_call(node)
+        elif isinstance(node, ast.ClassDef):
+            yield from _read_advice(node)
+
+
+def _read_call(call: ast.Call) -> Iterator[Message]:
+    name = call.func.attr if isinstance(call.func, ast.Attribute) else getattr(call.func, "id", "")
+    marked = [call.args[at] for at in MARKS.get(name, ()) if at < len(call.args)]
+    words = [text for each in marked if (text := _text(each))]
+    if name == "say_many":
+        yield (words[0], words[1])
+    else:
+        yield from words
+    yield from (_text(each.value) for each in call.keywords if each.arg in NAMED_MARKS)
+
+
+def _read_advice(error: ast.ClassDef) -> Iterator[Message]:
+    """Read the advice of a kind of error, which stands in its class."""
+    for each in error.body:
+        targets = each.targets if isinstance(each, ast.Assign) else [getattr(each, "target", None)]
+        if any(isinstance(one, ast.Name) and one.id == "advice" for one in targets):
+            yield _text(getattr(each, "value", None))
+
+
+def _text(node: ast.expr | None) -> str:
+    """Give a text that is written out; empty where it is something else."""
+    is_text = isinstance(node, ast.Constant) and isinstance(node.value, str)
+    return node.value if is_text else ""
+
+
+def _name(path: Path) -> str:
+    return path.relative_to(SERVICE.parent).as_posix()
