@@ -9,7 +9,7 @@ from __future__ import annotations
 from service.sentence import Sentence
 
 
-def to_print(english: str, /, **values: object) -> Sentence:
+def to_print(english: str, /, **values: object) -> str:
     """Give English words as they are printed, with values in the places that name them.
 
     `english` must be written out where it is marked: the catalogue is made by reading, not running.

@@ -74,13 +74,13 @@ def make_catalogue(known: Catalog | None = None) -> Catalog:
 
     What it translates stays, what is new stands empty, what no page shows any more goes.
     """
-    made = Catalog(locale=known.locale if known else None, fuzzy=False)
+    made = Catalog(locale=None if known is None else known.locale, fuzzy=False)
     for message, places in find_shown().items():
         one = message if isinstance(message, str) else message[0]
-        was = known.get(one) if known else None
+        was = None if known is None else known.get(one)
         is_same = was is not None and isinstance(was.id, str) is isinstance(message, str)
-        said = was.string if was and is_same else ""
-        made.add(message, said or None, [(place, None) for place in places])
+        said = was.string if was is not None and is_same else ""
+        made.add(message, said or None, [(place, 0) for place in places])
     return made
 
 
@@ -93,22 +93,25 @@ def write_catalogue(catalogue: Catalog, head: str) -> str:
 
 def _find_all() -> Iterator[tuple[str, Message]]:
     for path in sorted(TEMPLATES.rglob("*.html")):
-        with path.open("rb") as source:
-            for _, _, message, _ in babel_extract(source, _KEYWORDS, [], _EXTENSIONS):
-                # A message with values comes with None for each; a plural with both its forms.
-                one, many = (message, None) if isinstance(message, str) else message[:2]
-                yield _name(path), (one, many) if many else one
-    for part in SHOWN:
-        path = SERVICE / part
-        for source in [path] if path.suffix else sorted(path.rglob("*.py")):
-            for message in _read(source.read_text(encoding="utf-8")):
-                yield _name(source), message
-    for message in list_table_words():
-        yield "tables", message
+        yield from ((_name(path), message) for message in _read_template(path))
+    for part in (SERVICE / name for name in SHOWN):
+        for path in [part] if part.suffix else sorted(part.rglob("*.py")):
+            yield from ((_name(path), message) for message in _read_code(path))
+    yield from (("tables", message) for message in list_table_words())
 
 
-def _read(code: str) -> Iterator[Message]:
-    for node in ast.walk(ast.parse(code)):
+def _read_template(path: Path) -> Iterator[Message]:
+    with path.open("rb") as source:
+        for _, _, message, _ in babel_extract(source, _KEYWORDS, [], _EXTENSIONS):
+            # A message with values comes with None for each; a plural with both its forms.
+            forms = (
+                [message] if isinstance(message, str) else [each for each in message or () if each]
+            )
+            yield (forms[0], forms[1]) if len(forms) > 1 else forms[0]
+
+
+def _read_code(path: Path) -> Iterator[Message]:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         if isinstance(node, ast.Call):
             yield from _read_call(node)
         elif isinstance(node, ast.ClassDef):
@@ -136,8 +139,8 @@ def _read_advice(error: ast.ClassDef) -> Iterator[Message]:
 
 def _text(node: ast.expr | None) -> str:
     """Give a text that is written out; empty where it is something else."""
-    is_text = isinstance(node, ast.Constant) and isinstance(node.value, str)
-    return node.value if is_text else ""
+    value = node.value if isinstance(node, ast.Constant) else None
+    return value if isinstance(value, str) else ""
 
 
 def _name(path: Path) -> str:

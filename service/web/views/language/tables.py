@@ -9,6 +9,7 @@ from service.cards.second.phrases import list_entries
 from service.findings import Severity
 from service.handling.checks.kinds import CheckKind, CheckResult
 from service.handling.every_rule import RULE_GROUPS
+from service.handling.hazards import STATE_WORDS
 from service.handling.rule import Evidence
 from service.records.codes import HANG_FACTOR_CODES
 from service.records.museum.region import Region
@@ -56,5 +57,6 @@ def list_table_words() -> Iterator[str]:
         yield group.heading
         yield from (rule.says for rule in group.rules)
     yield from (evidence.value for evidence in Evidence)
+    yield from (words.capitalize() for words in STATE_WORDS.values())
     for entry in list_entries():
         yield from dict.fromkeys(entry.consult.in_region(region) for region in Region)

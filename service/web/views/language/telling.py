@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from markupsafe import Markup, escape
 
+from service.cards.kinds import CardKind
 from service.errors import ServiceError
 from service.findings import Finding
 from service.languages.saying import find_said, said
@@ -36,3 +39,8 @@ def tell_fault(fault: str) -> str:
     """Tell as a sentence what was noticed as part of one."""
     words = said(fault)
     return f"{words[:1].upper()}{words[1:]}."
+
+
+def say_kinds(kinds: Iterable[CardKind]) -> str:
+    """Name kinds of cards in a line."""
+    return ", ".join(said(kind.name) for kind in kinds)

@@ -16,6 +16,7 @@ from service.web.replies.refusals import RefusedError
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.store.records.changing import add_record
+from service.web.views.language.choices import list_kinds
 from service.web.views.pack.addresses import page_of_table
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, go_to
@@ -79,9 +80,10 @@ def show_choice(request: Request, form: FilledForm | None = None, *, unknown: st
         )
         form = FilledForm({CONTAINER: unknown, NEW: unknown}, {CONTAINER: fault})
     filled = form or FilledForm()
-    kinds = [(one.value, one.value) for one in ContainerKind]
     status = 404 if unknown else filled.status
-    return show_page(request, "pack/choose.html", {"form": filled, "kinds": kinds}, status=status)
+    return show_page(
+        request, "pack/choose.html", {"form": filled, "kinds": list_kinds()}, status=status
+    )
 
 
 def read_label(text: str) -> str:

@@ -10,11 +10,12 @@ from fastapi import APIRouter, Depends, Request, Response
 from service.errors import StockError
 from service.keeping.paper.own_stocks import keep_own_stock
 from service.languages.saying import said, say
-from service.pipeline.suit import name_kinds, suited_kinds
+from service.pipeline.suit import suited_kinds
 from service.sheets.own_stock import NEEDED, OPTIONAL, parse_stock
 from service.sheets.stock import Stock
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
+from service.web.views.language.telling import say_kinds
 from service.web.views.paper.drawing import draw_stock, figure
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
@@ -97,6 +98,6 @@ def _show(request: Request, form: FilledForm, stock: Stock | None) -> Response:
         "form": form,
         "stock": stock,
         "drawing": figure(draw_stock(stock, px_per_mm=1.2)) if stock else "",
-        "kinds": name_kinds(suited_kinds(stock)) if stock else "",
+        "kinds": say_kinds(suited_kinds(stock)) if stock else "",
     }
     return show_page(request, _PAGE, values, status=form.status)

@@ -11,12 +11,13 @@ from markupsafe import Markup
 
 from service.keeping.paper.own_stocks import forget_own_stock, load_own_stocks
 from service.languages.saying import say
-from service.pipeline.suit import name_kinds, suited_kinds
+from service.pipeline.suit import suited_kinds
 from service.sheets.stock import Medium, Stock
 from service.sheets.stocks import STOCKS
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
+from service.web.views.language.telling import say_kinds
 from service.web.views.paper.drawing import draw_stock, figure
 from service.web.views.shell.notice import Notice, Undo, go_to
 from service.web.views.shell.page import show_page
@@ -66,4 +67,4 @@ def group_of(stock: Stock) -> str:
 
 
 def _tiles(some: Iterable[Stock]) -> Iterable[Tile]:
-    return (Tile(one, figure(draw_stock(one)), name_kinds(suited_kinds(one))) for one in some)
+    return (Tile(one, figure(draw_stock(one)), say_kinds(suited_kinds(one))) for one in some)

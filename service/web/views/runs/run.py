@@ -15,7 +15,7 @@ from service.errors import ServiceError
 from service.jobs.requests import SpoiledRequest
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.sending.send import list_senders
-from service.languages.saying import say
+from service.languages.saying import said, say
 from service.store.people.role import Role
 from service.store.printed.card import PrintedCard, RunFile, RunRecord
 from service.store.printed.runs import load_run, load_run_record
@@ -126,7 +126,7 @@ def list_files(record: RunRecord, cards: Sequence[PrintedCard]) -> tuple[File, .
 def _file(run: int, file: RunFile, cards: Sequence[PrintedCard]) -> File:
     on_it = [card for card in cards if card.made.file == file.name]
     sheets = max((sheet for card in on_it for sheet, _ in card.made.places), default=1)
-    kinds = dict.fromkeys(find_kind(card.made.kind).name for card in on_it)
+    kinds = dict.fromkeys(said(find_kind(card.made.kind).name) for card in on_it)
     return File(
         file.name,
         ", ".join(kinds) or file.name,
@@ -139,4 +139,4 @@ def _file(run: int, file: RunFile, cards: Sequence[PrintedCard]) -> File:
 
 
 def _line(card: PrintedCard) -> Line:
-    return Line(card, find_kind(card.made.kind).name, name_old(card.made))
+    return Line(card, said(find_kind(card.made.kind).name), name_old(card.made))

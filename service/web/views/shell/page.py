@@ -15,6 +15,7 @@ from service.languages.saying import said
 from service.render.task import TEMPLATES
 from service.web.access.form_tokens import FIELD
 from service.web.views.language.interpreter import VARY
+from service.web.views.language.tables import spell
 from service.web.views.language.telling import told
 from service.web.views.shell.addresses import page_of_container, page_of_object, page_of_user
 from service.web.views.shell.assets import find_asset
@@ -107,5 +108,6 @@ def _filters(words: PageWords) -> Mapping[str, object]:
         "picture": page_of_picture,
         "user_page": page_of_user,
         "said": said,
+        "spelt": lambda code: said(spell(code)),
         "told": told,
     }

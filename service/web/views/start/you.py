@@ -9,7 +9,6 @@ from fastapi import APIRouter, Form, Request, Response
 
 from service.languages.page_words import list_page_languages
 from service.languages.saying import said, say
-from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.access.porter import reader_of
@@ -25,12 +24,8 @@ router = APIRouter(route_class=GatedRoute)
 
 _A_YEAR_SECONDS = 365 * 24 * 3600
 _PAGE = "start/you.html"
-LANGUAGES = (
-    ("", Sentence("As this browser prefers")),
-    ("en", "English"),
-    ("cy", "Cymraeg"),
-    ("fr", "Français"),
-)
+LANGUAGES = {"en": "English", "cy": "Cymraeg", "fr": "Français"}
+"""Languages by what they call themselves."""
 
 
 @router.get("/you", include_in_schema=False, dependencies=[needs(Role.VIEW)])
@@ -71,5 +66,5 @@ def _keep(response: Response, cookie: str, value: str) -> None:
 
 
 def _show(request: Request, form: FilledForm) -> Response:
-    offered = [(code, words) for code, words in LANGUAGES if code in {"", *list_page_languages()}]
+    offered = [(code, LANGUAGES.get(code, code)) for code in list_page_languages()]
     return show_page(request, _PAGE, {"form": form, "languages": offered}, status=form.status)

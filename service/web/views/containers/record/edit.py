@@ -8,9 +8,8 @@ from typing import Annotated
 
 from fastapi import APIRouter, Depends, Form, Path, Query, Request, Response
 
-from service.cards.words import KIND_WORDS
 from service.languages.saying import said, say
-from service.records.record import ContainerKind, ContainerRecord, Lid
+from service.records.record import ContainerRecord
 from service.sentence import Sentence
 from service.store.load_records import load_container
 from service.store.people.role import Role
@@ -21,6 +20,7 @@ from service.web.store.matching import tag_record
 from service.web.store.records.changing import add_record, change_record
 from service.web.views.containers.record.read import find_odd_nesting, read_container
 from service.web.views.containers.record.values import write_values
+from service.web.views.language.choices import list_kinds, list_lids
 from service.web.views.shell.addresses import page_of_container
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, go_to
@@ -29,8 +29,6 @@ from service.web.views.shell.reader import ThePageActing
 
 router = APIRouter(route_class=GatedRoute)
 
-KINDS = tuple((kind.value, KIND_WORDS[kind]) for kind in ContainerKind)
-LIDS = tuple((lid.value, lid.value.capitalize()) for lid in Lid)
 _NUMBER = "container_number"
 _WAS_CHANGED = Sentence(
     "Somebody else has changed this meanwhile. Compare, then keep yours or theirs."
@@ -146,8 +144,8 @@ def _show(request: Request, form: FilledForm, record: ContainerRecord | None = N
         "number": record.container_number if record else "",
         "tag": _tag(form, record, is_stale=is_stale),
         "theirs": theirs if is_stale else {},
-        "kinds": KINDS,
-        "lids": LIDS,
+        "kinds": list_kinds(),
+        "lids": list_lids(),
     }
     return show_page(request, "containers/edit.html", values, status=form.status)
 

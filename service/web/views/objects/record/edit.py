@@ -8,7 +8,7 @@ from typing import Annotated
 from fastapi import APIRouter, Depends, Path, Query, Request, Response
 
 from service.handling.cautions import find_caution
-from service.handling.hazards import STATE_WORDS, find_hazard
+from service.handling.hazards import find_hazard
 from service.keeping.checks.gone_hazards import note_gone_hazards
 from service.languages.saying import said, say
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES
@@ -21,9 +21,10 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter
 from service.web.store.matching import tag_record
 from service.web.store.records.changing import add_record, change_record
+from service.web.views.language.choices import list_hazards, list_states
+from service.web.views.language.tables import spell
 from service.web.views.objects.record.read import Typed, gather_typed, read_object
 from service.web.views.objects.record.values import write_hazard, write_values
-from service.web.views.pack.table import HAZARD_CHOICES
 from service.web.views.shell.addresses import page_of_object
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, go_to
@@ -143,10 +144,10 @@ def _show(
             name: text for name, text in now.items() if is_stale and form.value(name) != text
         },
         "rows": [*rows, _EMPTY_ROW],
-        "recorded": [find_hazard(one.code).name for one in recorded],
+        "recorded": [said(find_hazard(one.code).name) for one in recorded],
         "gone": frozenset() if is_stale else typed.gone,
-        "hazards": HAZARD_CHOICES,
-        "states": [(state.value, words.capitalize()) for state, words in STATE_WORDS.items()],
+        "hazards": list_hazards(),
+        "states": list_states(),
         "cautions": _choices(CAUTION_CODES, form.value("cautions")),
         "other_cautions": _others(CAUTION_CODES, form.value("cautions")),
         "hang_factors": _choices(HANG_FACTOR_CODES, form.value("hang_factors")),
@@ -164,7 +165,7 @@ def _choices(codes: tuple[str, ...], chosen: str) -> list[tuple[str, str, bool]]
     ticked = _split(chosen)
     is_caution = codes is CAUTION_CODES
     return [
-        (code, find_caution(code).name if is_caution else code.replace("-", " "), code in ticked)
+        (code, said(find_caution(code).name if is_caution else spell(code)), code in ticked)
         for code in codes
     ]
 

@@ -1,0 +1,107 @@
+"""A language in which every message is the English one in brackets, and a reader that looks for
+words outside them.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from babel.messages.catalog import Catalog
+
+from service.cards.second.phrases import list_phrases
+from service.languages import page_words
+from service.web.views.language.catalogue import make_catalogue, write_catalogue
+from service.web.views.shell import page as page_module
+
+CODE = "eo"
+"""Stands for any other language; it has a plural of two forms, as English has."""
+_OPEN, _CLOSE = "⟦", "⟧"
+_HEAD = (
+    'msgid ""\nmsgstr ""\n"Content-Type: text/plain; charset=utf-8\\n"\n'
+    '"Plural-Forms: nplurals=2; plural=(n != 1);\\n"\n"X-Reviewed: no\\n"'
+)
+_SPOKEN = ("alt", "aria-label", "placeholder", "title")
+"""Attributes that are read to somebody."""
+_UNSPOKEN = ("script", "style", "kbd", "code", "svg")
+_EMPTY = ("area", "base", "br", "col", "hr", "img", "input", "link", "meta", "source", "wbr")
+_WORD = re.compile(r"[^\W\d_]{2,}")
+
+
+@contextmanager
+def bracketed(folder: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """Offer the language as long as it lasts."""
+    path = folder / CODE / page_words.FILE_NAME
+    path.parent.mkdir()
+    path.write_text(write_catalogue(_bracket(), _HEAD), encoding="utf-8")
+    monkeypatch.setattr(page_words, "LOCALE", folder)
+    _forget()
+    yield
+    _forget()
+
+
+def find_unsaid(page: str, data: Iterable[str]) -> list[str]:
+    """Find what stands outside of the brackets and is no datum: each piece with letters in it."""
+    reader = _Reader()
+    reader.feed(page)
+    known = sorted({each for each in data if each}, key=len, reverse=True)
+    datum = re.compile("|".join(rf"(?<!\w){re.escape(each)}(?!\w)" for each in known) or r"(?!)")
+    left = (datum.sub(" ", piece) for piece in reader.pieces)
+    return [piece.strip() for piece in left if _WORD.search(piece)]
+
+
+class _Reader(HTMLParser):
+    """Gathers the text outside of brackets; a message may go on through several elements."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.pieces: list[str] = []
+        self._depth = 0
+        self._silent: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        said = dict(attrs)
+        if tag not in _EMPTY and (
+            self._silent or tag in _UNSPOKEN or (said.get("lang") or CODE) != CODE
+        ):
+            self._silent.append(tag)
+        if not self._silent:
+            for name in _SPOKEN:
+                depth, self._depth = self._depth, 0
+                self.handle_data(said.get(name) or "")
+                self._depth = depth
+
+    def handle_endtag(self, tag: str) -> None:
+        if self._silent and self._silent[-1] == tag:
+            self._silent.pop()
+
+    def handle_data(self, data: str) -> None:
+        if self._silent:
+            return
+        outside = ""
+        for letter in data:
+            self._depth += letter == _OPEN
+            outside += "" if self._depth else letter
+            self._depth -= letter == _CLOSE
+        self.pieces.append(" ".join(outside.split()))
+
+
+def _bracket() -> Catalog:
+    catalogue = make_catalogue()
+    for phrase in list_phrases():
+        catalogue.add(phrase)
+    for message in catalogue:
+        forms = (message.id,) if isinstance(message.id, str) else message.id
+        said = tuple(f"{_OPEN}{form}{_CLOSE}" for form in forms)
+        message.string = said[0] if isinstance(message.id, str) else said
+    return catalogue
+
+
+def _forget() -> None:
+    page_words.list_page_languages.cache_clear()
+    page_words.load_page_words.cache_clear()
+    page_module._environment.cache_clear()  # noqa: SLF001
