@@ -26,9 +26,10 @@ SERVICE = LOCALE.parents[1] / "service"
 SHOWN = (
     *("cards/changes", "cards/compose/objects.py", "cards/kinds.py", "cards/papers/check_sheet.py"),
     *("cards/reprints.py", "cards/standing.py", "cards/swap_list.py", "cards/words.py"),
-    *("contents", "errors.py", "handling", "keeping", "pipeline", "records"),
+    *("contents", "errors.py", "findings.py", "handling", "keeping", "pipeline", "records"),
     *("render/pictures", "sheets/calibration/calibrate.py", "sheets/calibration/limits.py"),
-    *("sheets/calibration/readings.py", "sheets/own_stock.py", "sheets/stock.py", "store", "web"),
+    *("sheets/calibration/readings.py", "sheets/own_stock.py", "sheets/printers/saved.py"),
+    *("sheets/stock.py", "store", "web"),
 )
 """What makes words that pages show."""
 MARKS: Mapping[str, tuple[int, ...]] = {

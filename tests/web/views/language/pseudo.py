@@ -1,12 +1,12 @@
-"""A language in which every message is the English one in brackets, and a reader that looks for
-words outside them.
-"""
+"""A language in which every message is the English one in brackets, to find words outside them."""
 
 from __future__ import annotations
 
+import json
 import re
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+import sqlite3
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import closing, contextmanager
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -15,6 +15,7 @@ from babel.messages.catalog import Catalog
 
 from service.cards.second.phrases import list_phrases
 from service.languages import page_words
+from service.sheets.stocks import PAGES, STOCKS
 from service.web.views.language.catalogue import make_catalogue, write_catalogue
 from service.web.views.shell import page as page_module
 
@@ -25,11 +26,21 @@ _HEAD = (
     'msgid ""\nmsgstr ""\n"Content-Type: text/plain; charset=utf-8\\n"\n'
     '"Plural-Forms: nplurals=2; plural=(n != 1);\\n"\n"X-Reviewed: no\\n"'
 )
+_NAMES = frozenset((*(stock.name for stock in STOCKS), *PAGES))
+"""By which stocks and paper are chosen everywhere."""
 _SPOKEN = ("alt", "aria-label", "placeholder", "title")
 """Attributes that are read to somebody."""
 _UNSPOKEN = ("script", "style", "kbd", "code", "svg")
 _EMPTY = ("area", "base", "br", "col", "hr", "img", "input", "link", "meta", "source", "wbr")
 _WORD = re.compile(r"[^\W\d_]{2,}")
+_NO_WORDS = (
+    r"\bUnderlid\b",  # our name
+    r"\b(?:kB|kg|MB|mm)\b",  # units
+    r"\b\d{1,2} \w{3} \d{4}\b",  # days, as Babel writes them
+    r"\b[BCDFGHJKLMNPQRSTVWXZ]{4}\b",  # check letters of cards
+    r"\bOffice copier\b",  # the printer that the store of the tests knows
+    r"\bEsperanto|\beo\b",  # this language
+)
 
 
 @contextmanager
@@ -48,10 +59,36 @@ def find_unsaid(page: str, data: Iterable[str]) -> list[str]:
     """Find what stands outside of the brackets and is no datum: each piece with letters in it."""
     reader = _Reader()
     reader.feed(page)
-    known = sorted({each for each in data if each}, key=len, reverse=True)
-    datum = re.compile("|".join(rf"(?<!\w){re.escape(each)}(?!\w)" for each in known) or r"(?!)")
+    known = sorted({*data, *_NAMES} - {""}, key=len, reverse=True)
+    words = (*(rf"(?<!\w){re.escape(each)}(?!\w)" for each in known), *_NO_WORDS)
+    datum = re.compile("|".join(words))
     left = (datum.sub(" ", piece) for piece in reader.pieces)
     return [piece.strip() for piece in left if _WORD.search(piece)]
+
+
+def list_data(store: Path) -> set[str]:
+    """List every text that a store holds, those within documents too."""
+    with closing(sqlite3.connect(store)) as connection:
+        tables = connection.execute("select name from sqlite_master where type = 'table'")
+        names = [name for (name,) in tables]
+        rows = [row for name in names for row in connection.execute(f'select * from "{name}"')]  # noqa: S608 - names of our own tables
+    return {text for row in rows for cell in row for text in _texts_in(_decode(cell))}
+
+
+def _decode(cell: object) -> object:
+    try:
+        return json.loads(cell) if isinstance(cell, str) and cell[:1] in "[{" else cell
+    except ValueError:
+        return cell
+
+
+def _texts_in(value: object) -> Iterator[str]:
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, Mapping):
+        yield from (text for each in value.values() for text in _texts_in(each))
+    elif isinstance(value, list):
+        yield from (text for each in value for text in _texts_in(each))
 
 
 class _Reader(HTMLParser):
