@@ -96,7 +96,7 @@ def _find_elsewhere(
         seen = by_object[place.object_number]
         clash = next((spot for spot in seen if _share_a_part(spot[0], place.parts)), None)
         if clash:
-            what = ", ".join(sorted(set(clash[0]) & set(place.parts))) or "the object"
+            what = ", ".join(sorted(set(clash[0]) & set(place.parts))) or Sentence("the object")
             findings.append(
                 make_finding(
                     "object-in-two-places",
@@ -105,10 +105,10 @@ def _find_elsewhere(
                         object_number=place.object_number,
                     ),
                     Sentence(
-                        "{object_number} ({what}) is packed in {clash} and in {container_number}.",
+                        "{object_number} ({what}) is packed in {other} and in {container_number}.",
                         object_number=place.object_number,
                         what=what,
-                        clash=clash[1],
+                        other=clash[1],
                         container_number=packing.container_number,
                     ),
                 )

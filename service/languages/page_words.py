@@ -17,6 +17,7 @@ from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 
 from service.cards.second.phrasebook import Phrasebook
+from service.cards.words import lower_first
 from service.languages.catalogue import LOCALE, is_reviewed, load_phrasebook
 from service.records.museum.language import Language
 
@@ -104,7 +105,11 @@ def say_of_handling(phrasebook: Phrasebook, words: str) -> str:
     They are empty where the phrasebook has none.
     """
     ways = (phrasebook.say, phrasebook.say_hazard, phrasebook.say_asking, phrasebook.say_limit)
-    return next(filter(None, (way(words) for way in ways)), "")
+    found = next(filter(None, (way(words) for way in ways)), "")
+    if found or not words[:1].islower():
+        return found
+    # Within a sentence phrases begin with a small letter; catalogues have them as cards do.
+    return lower_first(say_of_handling(phrasebook, words[:1].upper() + words[1:]))
 
 
 def _list_known(catalogue: Catalog) -> Iterator[str]:

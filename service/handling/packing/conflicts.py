@@ -60,12 +60,12 @@ def _check_objects(packing: Packing, conflict: Conflict, lying: list[_Lying]) ->
             harmed.update((other.number, _name(other, conflict.harmed)) for other in met)
     if harming:
         names = dict.fromkeys(_name(one, conflict.harming) for one in harming)
-        verb = "lies" if len(names) == 1 else "lie"
+        lies = Sentence("lies") if len(names) == 1 else Sentence("lie")
         what = Sentence(
-            "{names} {verb} with {values}.",
+            "{names} {lies} with {others}.",
             names=name_some(list(names)),
-            verb=verb,
-            values=name_some(list(harmed.values())),
+            lies=lies,
+            others=name_some(list(harmed.values())),
         )
         packed = harming[0].packed if len(names) == 1 else None
         yield report(conflict.rule, packing, what, packed=packed, code=CODE)

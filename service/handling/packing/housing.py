@@ -80,8 +80,8 @@ def check_temporary(packing: Packing, known: Known) -> Iterator[Finding]:
                 yield report(rules.TEMPORARY, packing, what)
     elif known.today is not None and until <= known.today:
         what = Sentence(
-            "The packing is temporary until {isoformat}; that day has come.",
-            isoformat=until.isoformat(),
+            "The packing is temporary until {day}; that day has come.",
+            day=until.isoformat(),
         )
         yield report(rules.OVERDUE, packing, what)
 

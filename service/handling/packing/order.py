@@ -43,11 +43,11 @@ def check_order(packing: Packing, _known: Known) -> Iterator[Finding]:
             _, names = found[rule.code].setdefault(id(at), (at, []))
             names.append(_name(other))
     for rule in (UNDER_OTHERS, HEAVY_ABOVE_FRAGILE, HEAVY_ABOVE_LIGHT):
-        side = "below" if rule is UNDER_OTHERS else "above"
+        side = Sentence("below") if rule is UNDER_OTHERS else Sentence("above")
         for at, names in found[rule.code].values():
             what = Sentence(
-                "{at} lies in layer {layer} {side} {names}.",
-                at=_name(at),
+                "{name} lies in layer {layer} {side} {names}.",
+                name=_name(at),
                 layer=at.place.layer,
                 side=side,
                 names=name_some(names),

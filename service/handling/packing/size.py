@@ -38,10 +38,10 @@ def check_size(packing: Packing, _known: Known) -> Iterator[Finding]:
         if wrong is not None:
             number = packed.record.object_number
             what = Sentence(
-                "{number} measures {wrong:g} mm where there are {wrong_2:g} mm inside.",
+                "{number} measures {side_mm:g} mm where there are {room_mm:g} mm inside.",
                 number=number,
-                wrong=wrong[0],
-                wrong_2=wrong[1],
+                side_mm=wrong[0],
+                room_mm=wrong[1],
             )
             yield report(TOO_LARGE, packing, what, packed=packed)
 

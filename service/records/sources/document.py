@@ -42,7 +42,7 @@ def read_document(data: bytes, *, name: str) -> dict[str, object]:
 
 
 def _refuse_constant(word: str) -> NoReturn:
-    message = Sentence("{word} is not a number", word=word)
+    message = f"{word} is not a number"
     raise _Refusal(message)
 
 
@@ -51,7 +51,7 @@ def _make_object(pairs: list[tuple[str, object]]) -> dict[str, object]:
     if len(made) != len(pairs):
         keys = [key for key, _ in pairs]
         twice = next(key for key in made if keys.count(key) > 1)
-        message = Sentence("the key {twice} stands twice in one object", twice=ascii(twice)[:80])
+        message = f"the key {ascii(twice)[:80]} stands twice in one object"
         raise _Refusal(message)
     return made
 
@@ -67,7 +67,7 @@ def _check_tree(document: object) -> None:
         level = [inner for value in level for inner in _inner(value)]
         if not level:
             return
-    message = Sentence("it is nested more than {depth_limit} levels deep", depth_limit=DEPTH_LIMIT)
+    message = f"it is nested more than {DEPTH_LIMIT} levels deep"
     raise _Refusal(message)
 
 
@@ -77,9 +77,9 @@ def _inner(value: object) -> Iterable[object]:
     if isinstance(value, list):
         return value
     if isinstance(value, float) and not math.isfinite(value):
-        message = Sentence("a number is too large")
+        message = "a number is too large"
         raise _Refusal(message)
     if isinstance(value, str) and any("\ud800" <= sign <= "\udfff" for sign in value):
-        message = Sentence("it holds half a surrogate pair")
+        message = "it holds half a surrogate pair"
         raise _Refusal(message)
     return ()

@@ -212,10 +212,10 @@ def _grey_by_range(image: Image.Image) -> Image.Image:
 def _extremes(image: Image.Image) -> tuple[float, float]:
     low, high = image.getextrema()
     if not (isinstance(low, (int, float)) and isinstance(high, (int, float))):
-        message = Sentence("one band was expected")
+        message = "one band was expected"
         raise TypeError(message)
     if not (math.isfinite(low) and math.isfinite(high)):
-        message = Sentence("the grey values are not numbers")
+        message = "the grey values are not numbers"
         raise ValueError(message)
     return low, high
 

@@ -9,7 +9,7 @@ from sqlalchemy import Connection, select
 
 from service.findings import Finding, Where, make_finding
 from service.records.record import Collection, ContainerRecord, ObjectRecord, PackingRecord
-from service.sentence import Sentence
+from service.sentence import Sentence, join_sentences
 from service.store.base.bulk import in_portions
 from service.store.canonical import decode_record
 from service.store.kept.imports import Import, load_import
@@ -27,10 +27,10 @@ from service.store.taking_back.states import (
 )
 
 _NAMES = {
-    StateKind.MUSEUM: "What the museum chose",
-    StateKind.OBJECT: "Object",
-    StateKind.CONTAINER: "Container",
-    StateKind.PACKING: "What lies in",
+    StateKind.MUSEUM: Sentence("What the museum chose"),
+    StateKind.OBJECT: Sentence("Object"),
+    StateKind.CONTAINER: Sentence("Container"),
+    StateKind.PACKING: Sentence("What lies in"),
 }
 _RECORD_VERBS = (
     "recorded",
@@ -202,8 +202,8 @@ def _tell_kept(one: ChangedState, reason: str) -> Finding:
     return make_finding("kept-of-import", _where(one), message)
 
 
-def _name(one: ChangedState) -> str:
-    return f"{_NAMES[one.kind]} {one.number}".strip()
+def _name(one: ChangedState) -> Sentence:
+    return join_sentences(_NAMES[one.kind], one.number)
 
 
 def _where(one: ChangedState) -> Where:

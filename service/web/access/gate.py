@@ -99,7 +99,9 @@ def _refuse_reader(reader: Reader, role: Role) -> None:
         raise RefusedError(Refusal.SIGN_IN_NEEDED, "Nobody is signed in.")
     may = ", ".join(each.value for each in Role if reader.may(each))
     detail = Sentence(
-        "This needs the role {value}; allowed is {may}.", value=role.value, may=may or "nothing"
+        "This needs the role {role}; allowed is {may}.",
+        role=Sentence(role.value),
+        may=may or Sentence("nothing"),
     )
     raise RefusedError(Refusal.NOT_ALLOWED, detail)
 

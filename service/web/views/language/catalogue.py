@@ -24,8 +24,8 @@ TEMPLATE = LOCALE / "pages.pot"
 TEMPLATES = LOCALE.parent / "web"
 SERVICE = LOCALE.parents[1] / "service"
 SHOWN = (
-    *("cards/changes", "cards/compose/objects.py", "cards/kinds.py", "cards/papers/check_sheet.py"),
-    *("cards/reprints.py", "cards/standing.py", "cards/swap_list.py", "cards/words.py"),
+    *("cards/changes", "cards/compose/objects.py", "cards/kinds.py", "cards/reprints.py"),
+    *("cards/standing.py", "cards/swap_list.py"),
     *("contents", "errors.py", "findings.py", "handling", "keeping", "pipeline", "records"),
     *("render/pictures", "sheets/calibration/calibrate.py", "sheets/calibration/limits.py"),
     *("sheets/calibration/readings.py", "sheets/own_stock.py", "sheets/printers/saved.py"),
@@ -96,7 +96,7 @@ def _find_all() -> Iterator[tuple[str, Message]]:
     for path in sorted(TEMPLATES.rglob("*.html")):
         yield from ((_name(path), message) for message in _read_template(path))
     for part in (SERVICE / name for name in SHOWN):
-        for path in [part] if part.suffix else sorted(part.rglob("*.py")):
+        for path in sorted(part.rglob("*.py") if part.is_dir() else [part]):
             yield from ((_name(path), message) for message in _read_code(path))
     yield from (("tables", message) for message in list_table_words())
 
@@ -127,7 +127,8 @@ def _read_call(call: ast.Call) -> Iterator[Message]:
         yield (words[0], words[1])
     else:
         yield from words
-    yield from (_text(each.value) for each in call.keywords if each.arg in NAMED_MARKS)
+    if name.endswith("Error") or name in MARKS:
+        yield from (_text(each.value) for each in call.keywords if each.arg in NAMED_MARKS)
 
 
 def _read_advice(error: ast.ClassDef) -> Iterator[Message]:

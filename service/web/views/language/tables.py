@@ -44,13 +44,13 @@ def list_table_words() -> Iterator[str]:
         Severity,
         CheckKind,
         CheckResult,
-        Role,
         HANG_FACTOR_CODES,
         [kind.code for kind in CARD_KINDS],
         DEEDS,
         list_problems(),
     ):
         yield from map(spell, codes)
+    yield from (role.value for role in Role)
     for measure in (*NEEDED, *OPTIONAL):
         yield measure.replace("_", " ")
     for group in RULE_GROUPS:

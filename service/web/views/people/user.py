@@ -9,7 +9,7 @@ from fastapi import APIRouter, Form, Request, Response
 from service.errors import LastManagerError, PasswordError
 from service.keeping.people.passwords import LEAST_CHARACTERS, make_password
 from service.keeping.people.users import change_password, change_role, disable_user, enable_user
-from service.languages.saying import say
+from service.languages.saying import said, say
 from service.store.people.role import Role
 from service.store.people.users import load_user
 from service.web.access.entrance import MOST_BODY_BYTES
@@ -43,7 +43,7 @@ def give_role(
             user = change_role(connection, name, role, stamp=acting.stamp)
     except LastManagerError as error:
         return show_user(request, acting.counter, name, fill_again({}, error))
-    words = say("{name} has the role {value} now.", name=user.name, value=role.value)
+    words = say("{name} has the role {role} now.", name=user.name, role=said(role.value))
     if user.name == reader.name:
         # Whoever gave the role away cannot take it back.
         return go_to("/", Notice(words))
