@@ -86,8 +86,12 @@ class ServiceError(Exception):
 
     def __init__(self, english: str = "", /, **values: object) -> None:
         """Say what happened: a template written out here, and the values in it."""
-        self.sentence = Sentence(english, **values)
-        super().__init__(self.sentence)
+        super().__init__(Sentence(english, **values))
+
+    @property
+    def sentence(self) -> Sentence:
+        """Give the message with its template and values, which pages say in other languages."""
+        return next((each for each in self.args if isinstance(each, Sentence)), Sentence(str(self)))
 
     def __reduce__(
         self,

@@ -20,8 +20,9 @@ from babel.messages.plurals import get_plural
 from babel.messages.pofile import read_po
 
 from service.languages.catalogue import LOCALE
+from service.languages.page_catalogue import TEMPLATE, make_catalogue, write_catalogue
 from service.languages.page_words import FILE_NAME
-from service.web.views.language.catalogue import TEMPLATE, make_catalogue, write_catalogue
+from service.web.views.language.messages import find_shown
 
 HEAD = r"""# Every word that pages show{reading}: run templates/locale/update_pages.py.
 msgid ""
@@ -37,7 +38,7 @@ BEGUN = r"""
 def main(language: str = "", *files: str) -> None:
     """Write the template, then the catalogues that are there and the one that is named."""
     head = HEAD.format(reading="", language="", plural="")
-    _write(TEMPLATE, make_catalogue(), head)
+    _write(TEMPLATE, make_catalogue(find_shown()), head)
     found = {path.parent.name for path in LOCALE.glob(f"*/{FILE_NAME}")}
     for each in sorted(found | {language} - {""}):
         _update(each, [Path(file) for file in files] if each == language else [])
@@ -47,7 +48,7 @@ def _update(language: str, files: Sequence[Path]) -> None:
     path = LOCALE / language / FILE_NAME
     content = path.read_bytes() if path.exists() else _begin(language).encode()
     head = content.decode().partition("\n\n")[0].rstrip("\n")
-    catalogue = make_catalogue(read_po(BytesIO(content), locale=language))
+    catalogue = make_catalogue(find_shown(), read_po(BytesIO(content), locale=language))
     for file in files:
         _take_in(catalogue, json.loads(file.read_text(encoding="utf-8")))
     _write(path, catalogue, head)
@@ -73,10 +74,8 @@ def _take_in(catalogue: Catalog, said: Mapping[str, str | list[str]]) -> None:
 def _write(path: Path, catalogue: Catalog, head: str) -> None:
     path.parent.mkdir(exist_ok=True)
     path.write_text(write_catalogue(catalogue, head), encoding="utf-8", newline="\n")
-    empty = sum(
-        not message.string or not all(message.string) for message in catalogue if message.id
-    )
-    print(f"{path}: {len(catalogue)} messages, {empty} not translated")
+    said = sum(bool(each.string) and all(each.string) for each in catalogue if each.id)
+    print(f"{path}: {len(catalogue)} messages, {said} of them translated")
 
 
 if __name__ == "__main__":

@@ -28,7 +28,6 @@ from service.cards.changes.views import (
 )
 from service.cards.parts import CardObject
 from service.printed import to_print
-from service.sentence import Sentence
 
 _WORDS = {
     "aside": to_print("parts and note"),
@@ -83,7 +82,7 @@ def compare_objects(printed: Card, today: Card) -> Iterator[Change]:
             words = (
                 to_print("another part of {number} {verb}", number=number, verb=verb)
                 if number in stayed
-                else Sentence("{number} {verb}", number=number, verb=verb)
+                else to_print("{number} {verb}", number=number, verb=verb)
             )
             yield Change(kind, Urgency.CONTENTS, words, number)
     if layers_of(printed) != layers_of(today):

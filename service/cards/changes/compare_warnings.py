@@ -121,10 +121,10 @@ def _tell_hazard(kind: ChangeKind, fact: Fact, verb: str) -> Change:
     """Tell a change of a hazard; a discreet one is told outside by the words that stand there."""
     named_by_state = kind in {ChangeKind.HAZARD_RAISED, ChangeKind.HAZARD_LOWERED}
     outside = DISCREET_NAMES.get(fact.name, "")
-    named: str = Sentence("'{name}'", name=Sentence(outside))
+    named: str = to_print("'{name}'", name=Sentence(outside))
     name = named if outside == fact.name else Sentence(_begin_low(fact.name))
     if fact.state and not named_by_state:
-        name = Sentence("{name} ({state})", name=name, state=Sentence(fact.state))
+        name = to_print("{name} ({state})", name=name, state=Sentence(fact.state))
     outside_verb = to_print("hazard changed") if named_by_state else verb
     topic = Topic(kind, Urgency.HAZARD_OR_LIFT, "", fact.object_number, private=bool(outside))
     return tell(
@@ -138,7 +138,7 @@ def _compare_lift(before: LiftAdvice, after: LiftAdvice) -> Iterator[Change]:
     changed = {name: (old, new) for name, old, new in differing(before, after)}
     if "figure_kg" in changed or "qualifier" in changed:
         is_told = bool(after.advice) and "advice" in changed
-        advice = Sentence(". {advice}", advice=Sentence(after.advice)) if is_told else ""
+        advice = to_print(". {advice}", advice=Sentence(after.advice)) if is_told else ""
         words = to_print(
             "weight now {after}, was {before}{advice}",
             after=_write_weight(after),
@@ -193,7 +193,7 @@ def _compare_words(before: Warn, after: Warn, *, is_hazard: bool) -> Iterator[Ch
     urgency = Urgency.HAZARD_OR_LIFT if is_hazard else Urgency.CONTENTS
     for name, old, new in differing(before, after):
         if name not in {"pointers", "unmarked"}:
-            what = Sentence(
+            what = to_print(
                 "{what} '{heading}'", what=_WARN_WORDS[name], heading=Sentence(after.heading)
             )
             yield from tell_value(Topic(kind, urgency, what), old, new)
@@ -222,8 +222,8 @@ def _compare_pointers(before: Warn, after: Warn) -> Iterator[Hint]:
         yield Hint(change, frozenset(pointer.object_number for pointer in named))
 
 
-def _tell_fact(verb: str, name: str, fact: Fact) -> Sentence:
-    return Sentence("{verb}: {name}{on}", verb=verb, name=name, on=_on(fact))
+def _tell_fact(verb: str, name: str, fact: Fact) -> str:
+    return to_print("{verb}: {name}{on}", verb=verb, name=name, on=_on(fact))
 
 
 def _on(fact: Fact) -> str:

@@ -15,8 +15,9 @@ from babel.messages.catalog import Catalog
 
 from service.cards.second.phrases import list_phrases
 from service.languages import page_words
+from service.languages.page_catalogue import make_catalogue, write_catalogue
 from service.sheets.stocks import PAGES, STOCKS
-from service.web.views.language.catalogue import make_catalogue, write_catalogue
+from service.web.views.language.messages import find_shown
 from service.web.views.shell import page as page_module
 
 CODE = "eo"
@@ -128,7 +129,7 @@ class _Reader(HTMLParser):
 
 
 def _bracket() -> Catalog:
-    catalogue = make_catalogue()
+    catalogue = make_catalogue(find_shown())
     for phrase in list_phrases():
         catalogue.add(phrase)
     for message in catalogue:

@@ -1,4 +1,4 @@
-"""The catalogue of every word that pages show, for whoever translates: made by reading.
+"""Finds every message that pages show, for the catalogue of translators: by reading, not running.
 
 Templates are read with the extractor of Jinja, code for the marks of `MARKS`, and the tables whose
 words pages show. Phrases of handling are left out where `handling.po` has them already.
@@ -8,19 +8,16 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Iterator, Mapping
-from io import BytesIO
 from pathlib import Path
 
-from babel.messages.catalog import Catalog
-from babel.messages.pofile import write_po
 from jinja2.ext import babel_extract
 
 from service.cards.second.phrases import list_phrases
 from service.languages.catalogue import LOCALE
+from service.languages.page_catalogue import Message
 from service.sentence import has_words
 from service.web.views.language.tables import list_table_words
 
-TEMPLATE = LOCALE / "pages.pot"
 TEMPLATES = LOCALE.parent / "web"
 SERVICE = LOCALE.parents[1] / "service"
 SHOWN = (
@@ -51,9 +48,6 @@ NAMED_MARKS = frozenset(("reason", "tried", "what", "advice"))
 _EXTENSIONS = {"trim_blocks": "true", "lstrip_blocks": "true", "newstyle_gettext": "true"}
 _KEYWORDS = ("_", "gettext", "ngettext")
 
-Message = str | tuple[str, str]
-"""A message, or one and its plural."""
-
 
 def find_shown() -> Mapping[Message, tuple[str, ...]]:
     """Find every message, with the files it stands in."""
@@ -68,28 +62,6 @@ def find_shown() -> Mapping[Message, tuple[str, ...]]:
             found[one] = (message, places)
         places[place] = None
     return {message: tuple(places) for message, places in found.values()}
-
-
-def make_catalogue(known: Catalog | None = None) -> Catalog:
-    """Make the template, or with a catalogue that is known the same one brought up to date.
-
-    What it translates stays, what is new stands empty, what no page shows any more goes.
-    """
-    made = Catalog(locale=None if known is None else known.locale, fuzzy=False)
-    for message, places in find_shown().items():
-        one = message if isinstance(message, str) else message[0]
-        was = None if known is None else known.get(one)
-        is_same = was is not None and isinstance(was.id, str) is isinstance(message, str)
-        said = was.string if was is not None and is_same else ""
-        made.add(message, said or None, [(place, 0) for place in places])
-    return made
-
-
-def write_catalogue(catalogue: Catalog, head: str) -> str:
-    """Write a catalogue as a file, below a head that is kept as it is."""
-    written = BytesIO()
-    write_po(written, catalogue, width=0, omit_header=True, sort_output=False)
-    return f"{head}\n\n{written.getvalue().decode().strip()}\n"
 
 
 def _find_all() -> Iterator[tuple[str, Message]]:
