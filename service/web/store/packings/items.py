@@ -176,7 +176,7 @@ def _keep(counter: Counter, upload: SentFile) -> StoredFile:
         RefusedError: When it is too large, or cannot be opened.
     """
     if (upload.size or 0) > FILE_LIMIT_BYTES:
-        raise RefusedError(Refusal.TOO_LARGE, "photo: it is larger than 25 MB")
+        raise RefusedError(Refusal.TOO_LARGE, _of_photo(Sentence("it is larger than 25 MB")))
     with counter.working() as desk, tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "photo"
         upload.file.seek(0)
@@ -184,10 +184,13 @@ def _keep(counter: Counter, upload: SentFile) -> StoredFile:
             shutil.copyfileobj(upload.file, target)
         stored, findings = keep_photo(desk, path, named=upload.filename or "")
     if stored is None:
-        raise RefusedError(
-            Refusal.UNUSABLE_FIELD, Sentence("photo: {message}", message=findings[0].message)
-        )
+        raise RefusedError(Refusal.UNUSABLE_FIELD, _of_photo(findings[0].message))
     return stored
+
+
+def _of_photo(words: str) -> Sentence:
+    """Say it of the field, by whose name programs and pages find it in every language."""
+    return Sentence("{field}: {words}", field="photo", words=Sentence(words))
 
 
 def _show(connection: Connection, asked: Asked, item: TableItem, done: PutDown) -> ItemView:

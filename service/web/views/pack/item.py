@@ -160,7 +160,7 @@ def _tell(error: RefusedError | ServiceError) -> dict[str, str]:
         return {"object_number": words}
     if isinstance(error, ServiceError):
         return {WHOLE: tell_error(error)}
-    name, _, words = error.detail.partition(": ")
+    name, words = error.detail.partition(": ")[0], said(error.detail).partition(": ")[2]
     told = {
         "photo": {"photo": say("{words} Choose another photo.", words=words)},
         "record": {"object_number": say("It needs a number: the one on the object or its tag.")},

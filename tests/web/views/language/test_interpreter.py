@@ -49,6 +49,15 @@ def test_programs_are_answered_in_english(
     assert "⟦" not in answer.text
 
 
+def test_scripts_of_pages_are_answered_in_the_language_of_the_page(
+    client: httpx.Client, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """They show what they are told."""
+    with bracketed(tmp_path, monkeypatch):
+        answer = client.get("/no-such-page", headers={"Accept-Language": CODE})
+    assert answer.json()["advice"] == "⟦Look the path up in /openapi.json.⟧"
+
+
 def test_no_cache_mixes_languages(client: httpx.Client) -> None:
     """A page says what it depends on, and asks not to be kept."""
     for path in ("/", "/c/B-027"):
