@@ -54,10 +54,11 @@ def find_said(english: str) -> str | None:
     """Find how something is said; None where it would have to stay English."""
     template = english.template if isinstance(english, Sentence) else english
     found = spoken().translate(template) or (None if has_words(template) else template)
-    if not isinstance(english, Sentence):
+    if not isinstance(english, Sentence) or not english.values:
         return found
-    if found is None or not english.values:
-        return found
+    if found is None:
+        # Phrases of handling are known with their values in them, too.
+        return spoken().translate(str(english))
     values = {
         name: said(value) if isinstance(value, Sentence) else value
         for name, value in english.values.items()
