@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Self
 
 _PLACEHOLDER = re.compile(r"\{\w+[^{}]*\}")
@@ -33,9 +33,13 @@ class Sentence(str):
         if isinstance(english, cls) and not values:
             return english
         sentence = super().__new__(cls, english.format(**values) if values else english)
-        sentence.template = english
-        sentence.values = {name: _as_plain(value) for name, value in values.items()}
+        sentence.template, sentence.values = english, values
         return sentence
+
+    def __reduce__(self) -> tuple[Callable[..., Sentence], tuple[object, ...]]:
+        """Go to another process with the same text, and with values as it reads them."""
+        plain = {name: _as_plain(value) for name, value in self.values.items()}
+        return _restore, (str(self), self.template, plain)
 
 
 def join_sentences(*sentences: str) -> Sentence:
@@ -49,6 +53,12 @@ def has_words(template: str) -> bool:
     return any(letter.isalpha() for letter in _PLACEHOLDER.sub("", template))
 
 
+def _restore(text: str, template: str, values: Mapping[str, object]) -> Sentence:
+    sentence = Sentence(text)
+    sentence.template, sentence.values = template, values
+    return sentence
+
+
 def _as_plain(value: object) -> object:
-    """Keep what can be handed to another process and written as a text or number is."""
+    """Keep what any process can read again and write as it was written."""
     return value if isinstance(value, str | int | float) else str(value)

@@ -15,6 +15,7 @@ from service.languages.page_catalogue import (
     read_catalogue,
     write_catalogue,
 )
+from service.languages.page_catalogue import Message as Shown
 from service.languages.page_words import list_page_languages
 from service.web.views.language.messages import find_shown
 
@@ -59,7 +60,10 @@ def test_a_catalogue_keeps_what_is_still_shown() -> None:
     """Translations stay, new messages stand empty, and what nothing shows any more goes."""
     content = f'{HEAD}\n\nmsgid "Box"\nmsgstr "Blwch"\n\nmsgid "Gone"\nmsgstr "Wedi mynd"\n'
     known = read_po(BytesIO(content.encode()), locale="cy")
-    shown = {"Box": ("a.html",), ("one box", "%(num)s boxes"): ("b.html",)}
+    shown: dict[Shown, tuple[str, ...]] = {
+        "Box": ("a.html",),
+        ("one box", "%(num)s boxes"): ("b.html",),
+    }
     text = write_catalogue(make_catalogue(shown, known), HEAD)
     assert '#: a.html\nmsgid "Box"\nmsgstr "Blwch"' in text
     assert "Gone" not in text
@@ -68,7 +72,8 @@ def test_a_catalogue_keeps_what_is_still_shown() -> None:
 
 
 def _forms(message: Message) -> tuple[str, ...]:
-    return (message.string,) if isinstance(message.string, str) else tuple(message.string)
+    said = message.string or ""
+    return (said,) if isinstance(said, str) else tuple(said)
 
 
 def _fits(message: Message, form: str) -> bool:

@@ -53,9 +53,10 @@ def bracketed(folder: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     path = folder / CODE / page_words.FILE_NAME
     path.parent.mkdir()
     path.write_text(write_catalogue(_bracket(), _HEAD), encoding="utf-8")
-    monkeypatch.setattr(page_words, "LOCALE", folder)
-    _forget()
-    yield
+    with monkeypatch.context() as patch:
+        patch.setattr(page_words, "LOCALE", folder)
+        _forget()
+        yield
     _forget()
 
 

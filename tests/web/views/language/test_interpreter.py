@@ -37,6 +37,8 @@ def test_what_was_chosen_counts_for_more(
         client.cookies.set("underlid-language", CODE)
         page = client.get("/", headers=HTML | {"Accept-Language": "en"})
     assert BRACKETED in page.text
+    assert "No specialist has reviewed this translation yet." in page.text
+    assert "No specialist" not in client.get("/", headers=HTML | {"Accept-Language": "en"}).text
 
 
 def test_programs_are_answered_in_english(

@@ -15,7 +15,7 @@ LANGUAGE = {"Accept": "text/html", "Accept-Language": CODE}
 NOT_FOR_READERS = {"patterns"}
 """The patterns show long words of all sorts to whoever works on pages."""
 
-FORMS = (
+FORMS: tuple[tuple[str, dict[str, str]], ...] = (
     ("/pack/item", {"container": "B-027", "layer": "0"}),
     ("/pack/item", {"container": "B-027", "object_number": "X.112"}),
     ("/pack/new", {"container_number": "B-027"}),
@@ -105,6 +105,7 @@ def test_no_fault_or_notice_stays_english(
                 answer = printed.get(answer.headers["location"])
             data = {*list_data(tmp_path / "data" / "store.db"), *fields.values()}
             found |= dict.fromkeys(find_unsaid(answer.text, data), path)
+        data = {*list_data(tmp_path / "data" / "store.db"), "Zoë"}
         for path in AFTER:
             found |= dict.fromkeys(find_unsaid(printed.get(path).text, data), path)
     assert not found, "\n".join(f"{path}: {words}" for words, path in found.items())
