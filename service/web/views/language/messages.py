@@ -55,7 +55,9 @@ def find_shown() -> Mapping[Message, tuple[str, ...]]:
     ours = set(list_phrases())
     for place, message in _find_all():
         one = message if isinstance(message, str) else message[0]
-        if one in ours or not has_words(one):
+        # Templates ask this catalogue alone.
+        is_ours = one in ours and not place.endswith(".html")
+        if is_ours or not has_words(one):
             continue
         known, places = found.setdefault(one, (message, {}))
         if isinstance(known, str):
