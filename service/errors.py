@@ -75,12 +75,23 @@ from collections.abc import Callable, Sequence
 from datetime import date
 from typing import ClassVar
 
+from service.sentence import Sentence
+
 
 class ServiceError(Exception):
     """Root of the tree: what the service says when it cannot go on."""
 
     code: ClassVar[str] = "service-error"
     advice: ClassVar[str] = "Try again; if it comes back, send the message to whoever runs this."
+
+    def __init__(self, english: str = "", /, **values: object) -> None:
+        """Say what happened: a template written out here, and the values in it."""
+        super().__init__(Sentence(english, **values))
+
+    @property
+    def sentence(self) -> Sentence:
+        """Give the message with its template and values, which pages say in other languages."""
+        return next((each for each in self.args if isinstance(each, Sentence)), Sentence(str(self)))
 
     def __reduce__(
         self,
@@ -113,7 +124,7 @@ class MissingSourceError(RecordsError):
         """Name the source and say what is missing."""
         self.name = name
         self.reason = reason
-        super().__init__(f"{name}: {reason}.")
+        super().__init__("{name}: {reason}.", name=name, reason=Sentence(reason))
 
 
 class UnreadableFileError(RecordsError):
@@ -126,7 +137,7 @@ class UnreadableFileError(RecordsError):
         """Name the file and say what was tried."""
         self.name = name
         self.tried = tried
-        super().__init__(f"{name} cannot be read: {tried}.")
+        super().__init__("{name} cannot be read: {tried}.", name=name, tried=Sentence(tried))
 
 
 class MissingColumnsError(RecordsError):
@@ -140,8 +151,12 @@ class MissingColumnsError(RecordsError):
         self.name = name
         self.wanted = tuple(wanted)
         self.found = tuple(found)
-        have = ", ".join(found) or "none"
-        super().__init__(f"{name} has no column {', '.join(wanted)}; it has: {have}.")
+        super().__init__(
+            "{name} has no column {wanted}; it has: {have}.",
+            name=name,
+            wanted=", ".join(wanted),
+            have=", ".join(found) or Sentence("none"),
+        )
 
 
 class TooManyRecordsError(RecordsError):
@@ -155,7 +170,12 @@ class TooManyRecordsError(RecordsError):
         self.name = name
         self.count = count
         self.limit = limit
-        super().__init__(f"{name} holds {count} or more entries; the limit is {limit}.")
+        super().__init__(
+            "{name} holds {count} or more entries; the limit is {limit}.",
+            name=name,
+            count=count,
+            limit=limit,
+        )
 
 
 class UnusableMappingError(RecordsError):
@@ -168,7 +188,9 @@ class UnusableMappingError(RecordsError):
         """Name the mapping and say everything that is wrong with it."""
         self.name = name
         self.reasons = tuple(reasons)
-        super().__init__(f"The mapping {name!r} cannot be used. {' '.join(reasons)}")
+        super().__init__(
+            "The mapping {name!r} cannot be used. {reasons}", name=name, reasons=" ".join(reasons)
+        )
 
 
 class UnusableCropError(RecordsError):
@@ -181,7 +203,7 @@ class UnusableCropError(RecordsError):
         """Name the photo and say what is wrong with the part."""
         self.name = name
         self.reason = reason
-        super().__init__(f"{name}: {reason}")
+        super().__init__("{name}: {reason}", name=name, reason=Sentence(reason))
 
 
 class ContentsError(ServiceError):
@@ -199,7 +221,9 @@ class PlanTooLargeError(ContentsError):
 
     def __init__(self, *, most: int, what: str) -> None:
         """Say how many of what are shown at most."""
-        super().__init__(f"A preview of a print run shows at most {most} {what}.")
+        super().__init__(
+            "A preview of a print run shows at most {most} {what}.", most=most, what=Sentence(what)
+        )
 
 
 class NothingToDoError(ContentsError):
@@ -226,7 +250,11 @@ class AddressError(SymbolError):
         """Quote the pattern and say what is wrong with it."""
         self.pattern = pattern
         self.reason = reason
-        super().__init__(f"The address pattern {pattern!r} cannot be used: {reason}.")
+        super().__init__(
+            "The address pattern {pattern!r} cannot be used: {reason}.",
+            pattern=pattern,
+            reason=Sentence(reason),
+        )
 
 
 class PayloadTooLongError(SymbolError):
@@ -238,7 +266,9 @@ class PayloadTooLongError(SymbolError):
         """Give the length in bytes and the limit."""
         self.length = length
         self.limit = limit
-        super().__init__(f"The QR text is {length} bytes long; at most {limit} fit.")
+        super().__init__(
+            "The QR text is {length} bytes long; at most {limit} fit.", length=length, limit=limit
+        )
 
 
 class ModuleTooSmallError(SymbolError):
@@ -256,8 +286,11 @@ class ModuleTooSmallError(SymbolError):
         self.least_mm = least_mm
         self.needed_mm = needed_mm
         super().__init__(
-            f"A QR module would be {module_mm:.2f} mm; at least {least_mm:.2f} mm is needed,"
-            f" that is a symbol {needed_mm:.1f} mm wide with its clear margin."
+            "A QR module would be {module_mm:.2f} mm; at least {least_mm:.2f} mm is needed,"
+            " that is a symbol {needed_mm:.1f} mm wide with its clear margin.",
+            module_mm=module_mm,
+            least_mm=least_mm,
+            needed_mm=needed_mm,
         )
 
 
@@ -279,7 +312,10 @@ class DoesNotFitError(LayoutError):
         self.needed_mm = needed_mm
         self.available_mm = available_mm
         super().__init__(
-            f"The {block} needs {needed_mm:.1f} mm and the card has {available_mm:.1f} mm."
+            "The {block} needs {needed_mm:.1f} mm and the card has {available_mm:.1f} mm.",
+            block=block,
+            needed_mm=needed_mm,
+            available_mm=available_mm,
         )
 
 
@@ -293,7 +329,9 @@ class UnknownCardKindError(LayoutError):
         """Quote the kind and list those that exist."""
         self.kind = kind
         self.known = tuple(known)
-        super().__init__(f"There is no card kind {kind!r}; there are: {', '.join(known)}.")
+        super().__init__(
+            "There is no card kind {kind!r}; there are: {known}.", kind=kind, known=", ".join(known)
+        )
 
 
 class SheetError(ServiceError):
@@ -313,7 +351,12 @@ class StockError(SheetError):
         self.stock = stock
         self.measure = measure
         self.reason = reason
-        super().__init__(f"Stock {stock!r} is impossible: {measure} {reason}.")
+        super().__init__(
+            "Stock {stock!r} is impossible: {measure} {reason}.",
+            stock=stock,
+            measure=measure,
+            reason=Sentence(reason),
+        )
 
 
 class UnknownStockError(SheetError):
@@ -326,7 +369,9 @@ class UnknownStockError(SheetError):
         """Quote the name and list those that exist."""
         self.stock = stock
         self.known = tuple(known)
-        super().__init__(f"There is no stock {stock!r}; there are: {', '.join(known)}.")
+        super().__init__(
+            "There is no stock {stock!r}; there are: {known}.", stock=stock, known=", ".join(known)
+        )
 
 
 class TooManyFilesError(SheetError):
@@ -338,7 +383,7 @@ class TooManyFilesError(SheetError):
     def __init__(self, *, count: int) -> None:
         """Give the number of files."""
         self.count = count
-        super().__init__(f"The cards are {count} files, one for each kind and stock.")
+        super().__init__("The cards are {count} files, one for each kind and stock.", count=count)
 
 
 class StartPositionError(SheetError):
@@ -351,7 +396,11 @@ class StartPositionError(SheetError):
         """Give the position asked for and the number of positions of a sheet."""
         self.position = position
         self.positions = positions
-        super().__init__(f"Position {position} is not on a sheet of {positions} positions.")
+        super().__init__(
+            "Position {position} is not on a sheet of {positions} positions.",
+            position=position,
+            positions=positions,
+        )
 
 
 class NoFreePositionError(SheetError):
@@ -365,7 +414,9 @@ class NoFreePositionError(SheetError):
         self.start_position = start_position
         self.positions = positions
         super().__init__(
-            f"No position from {start_position} to {positions} of the first sheet is free."
+            "No position from {start_position} to {positions} of the first sheet is free.",
+            start_position=start_position,
+            positions=positions,
         )
 
 
@@ -381,7 +432,13 @@ class FaceTooLargeError(SheetError):
         self.face_mm = face_mm
         self.stock = stock
         width_mm, height_mm = face_mm
-        super().__init__(f"{face} is {width_mm:.1f} x {height_mm:.1f} mm: too large for {stock!r}.")
+        super().__init__(
+            "{face} is {width_mm:.1f} x {height_mm:.1f} mm: too large for {stock!r}.",
+            face=face,
+            width_mm=width_mm,
+            height_mm=height_mm,
+            stock=stock,
+        )
 
 
 class CalibrationError(SheetError):
@@ -396,7 +453,7 @@ class CalibrationError(SheetError):
     def __init__(self, faults: Sequence[str]) -> None:
         """Keep each fault as a sentence that says which cross and what to do."""
         self.faults = tuple(faults)
-        super().__init__("The printer was not corrected: " + ". ".join(faults) + ".")
+        super().__init__("The printer was not corrected: {faults}.", faults=". ".join(faults))
 
 
 class UnknownPrinterError(SheetError):
@@ -410,7 +467,12 @@ class UnknownPrinterError(SheetError):
         self.name = name
         self.what = what
         self.known = tuple(known)
-        super().__init__(f"There is no {what} {name!r}; known: {', '.join(known) or 'none'}.")
+        super().__init__(
+            "There is no {what} {name!r}; known: {known}.",
+            what=Sentence(what),
+            name=name,
+            known=", ".join(known) or Sentence("none"),
+        )
 
 
 class NoReachError(SheetError):
@@ -422,7 +484,7 @@ class NoReachError(SheetError):
     def __init__(self, stock: str) -> None:
         """Name the stock."""
         self.stock = stock
-        super().__init__(f"The printer reaches no free position of {stock!r} wholly.")
+        super().__init__("The printer reaches no free position of {stock!r} wholly.", stock=stock)
 
 
 class RenderError(ServiceError):
@@ -440,7 +502,11 @@ class TemplateError(RenderError):
         """Name the template and say what is wrong."""
         self.template = template
         self.reason = reason
-        super().__init__(f"Template {template} cannot be filled: {reason}.")
+        super().__init__(
+            "Template {template} cannot be filled: {reason}.",
+            template=template,
+            reason=Sentence(reason),
+        )
 
 
 class AssetError(RenderError):
@@ -451,7 +517,9 @@ class AssetError(RenderError):
     def __init__(self, address: str) -> None:
         """Quote the address that was asked for."""
         self.address = address
-        super().__init__(f"A template asked for {address[:80]!r}, which is not one of our files.")
+        super().__init__(
+            "A template asked for {address!r}, which is not one of our files.", address=address[:80]
+        )
 
 
 class PictureError(RenderError):
@@ -464,7 +532,7 @@ class PictureError(RenderError):
         """Name the file and say why it cannot be used."""
         self.name = name
         self.reason = reason
-        super().__init__(f"{name}: {reason}.")
+        super().__init__("{name}: {reason}.", name=name, reason=Sentence(reason))
 
 
 class EngineComplaintError(RenderError):
@@ -475,7 +543,7 @@ class EngineComplaintError(RenderError):
     def __init__(self, messages: Sequence[str]) -> None:
         """Keep every message in order."""
         self.messages = tuple(messages)
-        super().__init__("The layout engine complained: " + "; ".join(messages))
+        super().__init__("The layout engine complained: {faults}", faults="; ".join(messages))
 
 
 class SlotRefusedError(RenderError):
@@ -493,7 +561,13 @@ class SlotRefusedError(RenderError):
         self.property_name = property_name
         self.reason = reason
         asked = f" by {property_name}" if property_name else ""
-        super().__init__(f"Template {template} cannot fill its {element}{asked}: {reason}.")
+        super().__init__(
+            "Template {template} cannot fill its {element}{asked}: {reason}.",
+            template=template,
+            element=element,
+            asked=asked,
+            reason=Sentence(reason),
+        )
 
 
 class ProofFailedError(RenderError):
@@ -505,7 +579,7 @@ class ProofFailedError(RenderError):
     def __init__(self, faults: Sequence[str]) -> None:
         """Keep each fault as a sentence with page and place."""
         self.faults = tuple(faults)
-        super().__init__("The proof failed: " + "; ".join(faults))
+        super().__init__("The proof failed: {faults}", faults="; ".join(faults))
 
 
 class StoreError(ServiceError):
@@ -525,7 +599,7 @@ class NotFoundError(StoreError):
         """Quote the number and say what was looked for."""
         self.what = what
         self.number = number
-        super().__init__(f"There is no {what} {number!r}.")
+        super().__init__("There is no {what} {number!r}.", what=Sentence(what), number=number)
 
 
 class PackingConflictError(StoreError):
@@ -547,8 +621,11 @@ class PackingConflictError(StoreError):
         self.yours = yours
         self.current = current
         super().__init__(
-            f"{container_number} was to be changed from revision {expected},"
-            f" and is at revision {revision}."
+            "{container_number} was to be changed from revision {expected},"
+            " and is at revision {revision}.",
+            container_number=container_number,
+            expected=expected,
+            revision=revision,
         )
 
 
@@ -564,7 +641,10 @@ class PackedElsewhereError(StoreError):
         self.container_number = container_number
         self.lies_in = lies_in
         super().__init__(
-            f"{object_number} cannot go into {container_number}: it lies in {lies_in}."
+            "{object_number} cannot go into {container_number}: it lies in {lies_in}.",
+            object_number=object_number,
+            container_number=container_number,
+            lies_in=lies_in,
         )
 
 
@@ -579,7 +659,12 @@ class CardStateError(StoreError):
         self.card_id = card_id
         self.state = state
         self.wanted = wanted
-        super().__init__(f"Printed card {card_id} is {state} and cannot become {wanted}.")
+        super().__init__(
+            "Printed card {card_id} is {state} and cannot become {wanted}.",
+            card_id=card_id,
+            state=state,
+            wanted=wanted,
+        )
 
 
 class WrongContainerError(StoreError):
@@ -592,7 +677,11 @@ class WrongContainerError(StoreError):
         """Name the container of the card and the one it was put on."""
         self.card_of = card_of
         self.container_number = container_number
-        super().__init__(f"This is a card of {card_of}; the container is {container_number}.")
+        super().__init__(
+            "This is a card of {card_of}; the container is {container_number}.",
+            card_of=card_of,
+            container_number=container_number,
+        )
 
 
 class UnstorableTextError(StoreError):
@@ -604,7 +693,7 @@ class UnstorableTextError(StoreError):
     def __init__(self, text: str) -> None:
         """Quote the text."""
         self.text = text
-        super().__init__(f"The text {text[:80]!a} cannot be stored.")
+        super().__init__("The text {text!a} cannot be stored.", text=text[:80])
 
 
 class DayAheadError(StoreError):
@@ -617,7 +706,11 @@ class DayAheadError(StoreError):
         """Name the container and the day."""
         self.container_number = container_number
         self.day = day
-        super().__init__(f"{container_number} cannot have been checked on {day}, a day to come.")
+        super().__init__(
+            "{container_number} cannot have been checked on {day}, a day to come.",
+            container_number=container_number,
+            day=day,
+        )
 
 
 class CursorError(StoreError):
@@ -641,7 +734,7 @@ class FileNotStoredError(StoreError):
     def __init__(self, sha256: str) -> None:
         """Name the file by its SHA-256."""
         self.sha256 = sha256
-        super().__init__(f"There is no file {sha256}.")
+        super().__init__("There is no file {sha256}.", sha256=sha256)
 
 
 class FileDamagedError(StoreError):
@@ -653,7 +746,7 @@ class FileDamagedError(StoreError):
     def __init__(self, sha256: str) -> None:
         """Name the file by its SHA-256."""
         self.sha256 = sha256
-        super().__init__(f"The file {sha256} is damaged.")
+        super().__init__("The file {sha256} is damaged.", sha256=sha256)
 
 
 class BackupError(StoreError):
@@ -666,7 +759,7 @@ class BackupError(StoreError):
         """Name the backup and say what is wrong."""
         self.name = name
         self.reason = reason
-        super().__init__(f"{name}: {reason}.")
+        super().__init__("{name}: {reason}.", name=name, reason=Sentence(reason))
 
 
 class PeopleError(StoreError):
@@ -686,7 +779,7 @@ class PasswordError(PeopleError):
         """Give the limits, in characters."""
         self.least = least
         self.most = most
-        super().__init__(f"A password has {least} to {most} characters.")
+        super().__init__("A password has {least} to {most} characters.", least=least, most=most)
 
 
 class UserNameError(PeopleError):
@@ -699,7 +792,11 @@ class UserNameError(PeopleError):
         """Quote the name and give the longest that is taken."""
         self.name = name
         self.most = most
-        super().__init__(f"{name[:80]!a} is no name of 1 to {most} letters that can be seen.")
+        super().__init__(
+            "{name!a} is no name of 1 to {most} letters that can be seen.",
+            name=name[:80],
+            most=most,
+        )
 
 
 class UserTakenError(PeopleError):
@@ -711,7 +808,7 @@ class UserTakenError(PeopleError):
     def __init__(self, name: str) -> None:
         """Quote the name."""
         self.name = name
-        super().__init__(f"There is a user {name!r} already.")
+        super().__init__("There is a user {name!r} already.", name=name)
 
 
 class LastManagerError(PeopleError):
@@ -723,7 +820,7 @@ class LastManagerError(PeopleError):
     def __init__(self, name: str) -> None:
         """Name the user who has to be a manager."""
         self.name = name
-        super().__init__(f"{name!r} has to be a manager: there is no other.")
+        super().__init__("{name!r} has to be a manager: there is no other.", name=name)
 
 
 class ScopeError(PeopleError):
@@ -736,8 +833,11 @@ class ScopeError(PeopleError):
         """List what was asked for and what may be given."""
         self.scopes = tuple(scopes)
         self.allowed = tuple(allowed)
-        asked = ", ".join(scopes) or "nothing"
-        super().__init__(f"A token for {asked} cannot be made; allowed: {', '.join(allowed)}.")
+        super().__init__(
+            "A token for {asked} cannot be made; allowed: {allowed}.",
+            asked=", ".join(scopes) or Sentence("nothing"),
+            allowed=", ".join(allowed),
+        )
 
 
 class SignInError(PeopleError):
@@ -771,7 +871,9 @@ class StoreTooNewError(StoreError):
     def __init__(self, revision: str) -> None:
         """Name the form the store is in."""
         self.revision = revision
-        super().__init__(f"The store is in the form {revision!r}, which is not known here.")
+        super().__init__(
+            "The store is in the form {revision!r}, which is not known here.", revision=revision
+        )
 
 
 class StoreBusyError(StoreError):
@@ -803,7 +905,7 @@ class JobTimedOutError(JobError):
     def __init__(self, *, seconds: float) -> None:
         """Give the limit."""
         self.seconds = seconds
-        super().__init__(f"The work was stopped after {seconds:.0f} seconds.")
+        super().__init__("The work was stopped after {seconds:.0f} seconds.", seconds=seconds)
 
 
 class JobCrashedError(JobError):
@@ -814,7 +916,7 @@ class JobCrashedError(JobError):
     def __init__(self, *, exit_code: int | None) -> None:
         """Give the exit code, None where it is not known."""
         self.exit_code = exit_code
-        super().__init__(f"A worker process died (exit code {exit_code}).")
+        super().__init__("A worker process died (exit code {exit_code}).", exit_code=exit_code)
 
 
 class NotSentError(ServiceError):
@@ -827,7 +929,7 @@ class NotSentError(ServiceError):
         """Name the printer and say what happened."""
         self.printer = printer
         self.reason = reason
-        super().__init__(f"{printer}: {reason}.")
+        super().__init__("{printer}: {reason}.", printer=printer, reason=Sentence(reason))
 
 
 class ConfigError(ServiceError):
@@ -840,4 +942,4 @@ class ConfigError(ServiceError):
         """Name the setting and say what is wrong."""
         self.setting = setting
         self.reason = reason
-        super().__init__(f"Setting {setting}: {reason}.")
+        super().__init__("Setting {setting}: {reason}.", setting=setting, reason=Sentence(reason))

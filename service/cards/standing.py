@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from service.cards.fingerprint import LETTERS, NUMBER_OF_LETTERS
+from service.sentence import Sentence, join_sentences
 
 
 class Fate(StrEnum):
@@ -52,28 +53,29 @@ class KnownCard:
     fate: Fate
 
 
-_CURRENT = (
+_CURRENT = Sentence(
     "This card says what the records say today. What nobody has recorded may still do harm: look"
     " before you handle, and ask if in doubt."
 )
-_NEVER_ATTACHED = "Nobody has marked it as attached yet."
-_OUT_OF_DATE = "This card is out of date: the records say something else today. Do not rely on it."
-_NOT_WANTED = (
+_NEVER_ATTACHED = Sentence("Nobody has marked it as attached yet.")
+_OUT_OF_DATE = Sentence(
+    "This card is out of date: the records say something else today. Do not rely on it."
+)
+_NOT_WANTED = Sentence(
     "This card is out of date: the container gets no card of this kind any more. Do not rely on it."
 )
 _OFF = {
-    Fate.WITHDRAWN: (
+    Fate.WITHDRAWN: Sentence(
         "This card was withdrawn: another one took its place. Take it off; do not rely on it."
     ),
-    Fate.SPOILED: (
+    Fate.SPOILED: Sentence(
         "This card was marked as spoiled. It should be on no container; do not rely on it."
     ),
 }
-_NO_REVISION = (
+_NO_REVISION = Sentence(
     "The symbol names no revision: compare the letters printed on the card with those of the"
     " newest one."
 )
-_UNKNOWN = "is not known for this container. Do not rely on it; ask before you open or lift."
 
 _LIKELIEST = tuple(Fate)
 """Of cards that look alike, which one is in the scanner's hand, the likeliest first."""
@@ -88,7 +90,7 @@ def judge(printed_fingerprint: str, today_fingerprint: str | None, *, fate: Fate
     if printed_fingerprint != today_fingerprint:
         return Standing(Answer.OUT_OF_DATE, _OUT_OF_DATE)
     if fate is Fate.MADE:
-        return Standing(Answer.CURRENT, f"{_CURRENT} {_NEVER_ATTACHED}")
+        return Standing(Answer.CURRENT, join_sentences(_CURRENT, _NEVER_ATTACHED))
     return Standing(Answer.CURRENT, _CURRENT)
 
 
@@ -104,7 +106,7 @@ def judge_scan(revision: int | None, letters: str, known: Iterable[KnownCard]) -
     wanted = letters.strip().upper()
     alike = [card for card in known if (card.revision, card.letters) == (revision, wanted)]
     if not alike:
-        return Standing(Answer.UNKNOWN, f"{_name(revision, wanted)} {_UNKNOWN}")
+        return Standing(Answer.UNKNOWN, _tell_unknown(revision, wanted))
     likeliest = min(alike, key=lambda card: (_LIKELIEST.index(card.fate), _is_current(card)))
     return judge(likeliest.printed_fingerprint, likeliest.today_fingerprint, fate=likeliest.fate)
 
@@ -113,9 +115,24 @@ def _is_current(card: KnownCard) -> bool:
     return card.printed_fingerprint == card.today_fingerprint
 
 
-def _name(revision: int | None, letters: str) -> str:
+def _tell_unknown(revision: int | None, letters: str) -> Sentence:
+    return Sentence(
+        "{card} is not known for this container. Do not rely on it; ask before you open or lift.",
+        card=_name(revision, letters),
+    )
+
+
+def _name(revision: int | None, letters: str) -> Sentence:
     """Name the card as it was scanned, but repeat nothing that cannot be a card's."""
-    number = "without a revision" if revision is None else f"of revision {revision}"
-    if len(letters) == NUMBER_OF_LETTERS and set(letters) <= set(LETTERS):
-        return f"A card {number} with the letters {letters}"
-    return f"A card {number} with such letters"
+    has_letters = len(letters) == NUMBER_OF_LETTERS and set(letters) <= set(LETTERS)
+    if revision is None and has_letters:
+        return Sentence("A card without a revision with the letters {letters}", letters=letters)
+    if revision is None:
+        return Sentence("A card without a revision with such letters")
+    if has_letters:
+        return Sentence(
+            "A card of revision {revision} with the letters {letters}",
+            revision=revision,
+            letters=letters,
+        )
+    return Sentence("A card of revision {revision} with such letters", revision=revision)

@@ -17,6 +17,7 @@ from service.records.record import (
     PackingRecord,
     PlaceRecord,
 )
+from service.sentence import Sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +76,10 @@ def _latest_packings(
                 make_finding(
                     "unknown-container",
                     Where(container_number=number),
-                    f"A packing names container {number}, which is not in the records.",
+                    Sentence(
+                        "A packing names container {number}, which is not in the records.",
+                        number=number,
+                    ),
                 )
             )
         elif number not in latest or record.revision > latest[number].revision:
@@ -92,7 +96,7 @@ def _find_elsewhere(
         seen = by_object[place.object_number]
         clash = next((spot for spot in seen if _share_a_part(spot[0], place.parts)), None)
         if clash:
-            what = ", ".join(sorted(set(clash[0]) & set(place.parts))) or "the object"
+            what = ", ".join(sorted(set(clash[0]) & set(place.parts))) or Sentence("the object")
             findings.append(
                 make_finding(
                     "object-in-two-places",
@@ -100,8 +104,13 @@ def _find_elsewhere(
                         container_number=packing.container_number,
                         object_number=place.object_number,
                     ),
-                    f"{place.object_number} ({what}) is packed in {clash[1]} and"
-                    f" in {packing.container_number}.",
+                    Sentence(
+                        "{object_number} ({what}) is packed in {other} and in {container_number}.",
+                        object_number=place.object_number,
+                        what=what,
+                        other=clash[1],
+                        container_number=packing.container_number,
+                    ),
                 )
             )
         seen.append((place.parts, packing.container_number))
@@ -127,7 +136,10 @@ def _arrange_one(
             container_number=container.container_number, object_number=place.object_number
         )
         if not known:
-            message = f"{place.object_number} is packed here and is not in the records."
+            message = Sentence(
+                "{object_number} is packed here and is not in the records.",
+                object_number=place.object_number,
+            )
             findings.append(make_finding("unknown-object", where, message))
         findings.extend(_check_compartment(place, container.compartments, where))
         others = tuple(
@@ -173,7 +185,12 @@ def _check_compartment(place: PlaceRecord, grid: Grid | None, where: Where) -> I
         yield make_finding(
             "compartment-outside-grid",
             where,
-            f"Compartment {place.compartment} is outside {grid.columns} x {grid.rows}.",
+            Sentence(
+                "Compartment {compartment} is outside {columns} x {rows}.",
+                compartment=place.compartment,
+                columns=grid.columns,
+                rows=grid.rows,
+            ),
         )
 
 

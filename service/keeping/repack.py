@@ -14,6 +14,7 @@ from service.contents.places import (
 )
 from service.errors import NotFoundError
 from service.records.record import PackingRecord, PlaceRecord
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.packing.load import load_packing
@@ -124,12 +125,18 @@ def _repack(
 
 def _without(seen: Seen, places: Places, taken: PlaceRecord) -> Places:
     if parts_taken(places, taken) is None:
-        raise NotFoundError(name_place(taken), what=f"object in {seen.container_number}")
+        raise NotFoundError(
+            name_place(taken),
+            what=Sentence("object in {container_number}", container_number=seen.container_number),
+        )
     return places_kept(places, taken)
 
 
 def _replaced(seen: Seen, places: Places, place: PlaceRecord) -> Places:
     changed = places_changed(places, place)
     if changed is None:
-        raise NotFoundError(name_place(place), what=f"object in {seen.container_number}")
+        raise NotFoundError(
+            name_place(place),
+            what=Sentence("object in {container_number}", container_number=seen.container_number),
+        )
     return changed

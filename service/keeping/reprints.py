@@ -19,6 +19,7 @@ from service.keeping.today import Today, compose_today
 from service.pages.ruler import Ruler
 from service.pipeline.options import CardKey
 from service.pipeline.ready import Progress, tell_nobody
+from service.sentence import Sentence
 from service.store.handles import Connection, Engine
 from service.store.load_records import load_container
 from service.store.open import reading
@@ -237,10 +238,12 @@ def _numbers(
 
 
 def _unwanted(kind: str) -> Change:
-    words = f"the container gets no {find_kind(kind).name.lower()} any more: take it off"
+    words = Sentence(
+        "the container gets no {lower} any more: take it off", lower=find_kind(kind).name.lower()
+    )
     return Change(ChangeKind.CARD, Urgency.CONTENTS, words)
 
 
 def _unworded(error: ServiceError) -> Change:
-    words = f"the card cannot be worded as the records are now: {error}"
+    words = Sentence("the card cannot be worded as the records are now: {error}", error=error)
     return Change(ChangeKind.CARD, Urgency.CONTENTS, words)

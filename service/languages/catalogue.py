@@ -45,5 +45,9 @@ def read_phrasebook(language: Language, content: bytes) -> Phrasebook:
         for message in catalogue
         if message.id and message.string and not message.fuzzy
     }
-    is_reviewed = _REVIEWED.search(content) is not None
-    return Phrasebook(language.value, LANGUAGE_NAMES[language], is_reviewed, messages)
+    return Phrasebook(language.value, LANGUAGE_NAMES[language], is_reviewed(content), messages)
+
+
+def is_reviewed(content: bytes) -> bool:
+    """Tell whether the head of a catalogue says that a specialist has read it."""
+    return _REVIEWED.search(content) is not None

@@ -26,6 +26,7 @@ from service.pages.setting.give_way import says_all
 from service.pipeline.options import FittedCard, PrintOptions
 from service.pipeline.usual_stocks import CARDS, LABELS, SHOULDERS, TAGS, WARNINGS, WHOLE_PAGE
 from service.records.record import ContainerRecord
+from service.sentence import Sentence
 from service.sheets.stock import Stock
 from service.sheets.stocks import find_stock
 
@@ -134,7 +135,7 @@ def _choose_side(
     if held:
         return fit, ()
     where = Where(container_number=container.container_number)
-    words = "Even the smallest side card is larger than the side."
+    words = Sentence("Even the smallest side card is larger than the side.")
     return fit, (make_finding("card-too-large", where, words),)
 
 

@@ -18,6 +18,7 @@ from service.pipeline.choose import fit_on_stock
 from service.pipeline.options import CardKey, FittedCard, PrintOptions, card_key, where_is
 from service.pipeline.ready import Progress, Ready, tell_nobody
 from service.records.record import ContainerRecord
+from service.sentence import Sentence
 
 
 def fit_cards(
@@ -73,7 +74,7 @@ def _loose_tags(
 
 def failed_card(where: Where, error: ServiceError, kind: str = "") -> Finding:
     """Tell of a card that cannot be printed."""
-    message = f"{kind or 'The cards'}: {error}"
+    message = Sentence("{kind}: {error}", kind=kind or "The cards", error=error)
     return make_finding("card-failed", where, message, advice=error.advice)
 
 

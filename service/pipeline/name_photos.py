@@ -10,6 +10,7 @@ from service.findings import Finding, Where, make_finding
 from service.records.photos.match import PhotoMatches, match_photos
 from service.records.record import Collection
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 _SHOWN = 3
 """How many photos of each kind are told by name."""
@@ -41,19 +42,23 @@ def _tell_matched(matches: PhotoMatches) -> Iterator[Finding]:
     if given:
         shown = [f"{quote_text(file)} to {number}" for file, number in given[:_SHOWN]]
         some = "1 photo was" if len(given) == 1 else f"{len(given)} photos were"
-        message = f"{some} matched by name: {_list_names(shown, len(given))}."
+        message = Sentence(
+            "{some} matched by name: {shown}.", some=some, shown=_list_names(shown, len(given))
+        )
         yield make_finding("photo-matched", Where(), message)
 
 
 def _tell_ambiguous(matches: PhotoMatches) -> Iterator[Finding]:
     for name, numbers in matches.ambiguous[:_SHOWN]:
         fits = _list_names(numbers[:_SHOWN], len(numbers))
-        message = f"{quote_text(name)} fits {fits}; it was given to none of them."
+        message = Sentence(
+            "{name} fits {fits}; it was given to none of them.", name=quote_text(name), fits=fits
+        )
         yield make_finding("photo-ambiguous", Where(), message)
     more = len(matches.ambiguous) - _SHOWN
     if more > 0:
         files = "1 more file fits" if more == 1 else f"{more} more files fit"
-        message = f"{files} more than one object."
+        message = Sentence("{files} more than one object.", files=files)
         yield make_finding("photo-ambiguous", Where(), message)
 
 
@@ -65,7 +70,7 @@ def _tell_unnamed(
     told.update(name for name, _numbers in matches.ambiguous)
     lost = [name for name in names if name not in told]
     if lost:
-        message = f"No record names {_list_names(lost[:_SHOWN], len(lost))}."
+        message = Sentence("No record names {lost}.", lost=_list_names(lost[:_SHOWN], len(lost)))
         yield make_finding("photo-not-named", Where(), message)
 
 

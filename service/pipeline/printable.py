@@ -18,6 +18,7 @@ from service.records.record import (
     ObjectRecord,
     PackingRecord,
 )
+from service.sentence import Sentence
 
 Record = TypeVar("Record", ObjectRecord, ContainerRecord, PackingRecord, Museum)
 
@@ -71,7 +72,9 @@ def _clean(record: Record, where: Where, ruler: Ruler, findings: list[Finding]) 
             table = {ord(sign): f"[{_code(sign)}]" for sign in missing}
             changed[name] = _translate(value, table)
             codes = ", ".join(_code(sign) for sign in missing)
-            message = f"{name} holds {codes}, which no shipped font can print."
+            message = Sentence(
+                "{name} holds {codes}, which no shipped font can print.", name=name, codes=codes
+            )
             findings.append(make_finding("cannot-be-printed", where, message))
     return replace(record, **changed) if changed else record  # type: ignore[arg-type] # names come from the record itself
 

@@ -26,6 +26,7 @@ from service.records.read_lido import read_lido
 from service.records.read_tables import read_tables, read_workbook
 from service.records.record import Collection
 from service.render.worker import Workers
+from service.sentence import Sentence
 
 _TABLES = ("objects.csv", "containers.csv", "packings.csv", "museum.toml")
 _LIMIT_SECONDS = 120.0
@@ -78,7 +79,9 @@ def _choose_files(folder: Path) -> list[str]:
     exports = sort_naturally(exports, number=str) or archives[:1]
     chosen = [*(workbooks[:1] or exports), *tables]
     if not chosen or chosen == ["museum.toml"]:
-        reason = "it holds no objects.csv, no workbook, no LIDO file and no Darwin Core Archive"
+        reason = Sentence(
+            "it holds no objects.csv, no workbook, no LIDO file and no Darwin Core Archive"
+        )
         raise MissingSourceError(folder.name, reason=reason)
     return chosen
 
@@ -100,7 +103,10 @@ def _is_archive(path: Path) -> bool:
 def _read(path: Path) -> Content:
     most_bytes = _MOST_BYTES_OF_LIDO if _is_lido(path.name) else _MOST_BYTES
     if path.stat().st_size > most_bytes:
-        raise UnreadableFileError(path.name, tried=f"it is larger than {most_bytes >> 20} MB")
+        raise UnreadableFileError(
+            path.name,
+            tried=Sentence("it is larger than {most_bytes} MB", most_bytes=most_bytes >> 20),
+        )
     return path if _is_lido(path.name) else path.read_bytes()
 
 
@@ -166,7 +172,7 @@ def parse_files(files: dict[str, Content], mappings: Mappings = NO_MAPPINGS) -> 
     whole = {name: data for name, data in files.items() if isinstance(data, bytes)}
     endings = {name: name.rsplit(".", 1)[-1].casefold() for name in whole}
     if mappings.wanted and (exports or not {"json", "zip"}.isdisjoint(endings.values())):
-        reason = "The source is no table: it says itself what its fields are."
+        reason = Sentence("The source is no table: it says itself what its fields are.")
         raise UnusableMappingError(mappings.wanted, reasons=[reason])
     if exports:
         return read_lido(exports, whole)

@@ -25,6 +25,7 @@ from service.render.pictures.prepare import PhotoSource, prepare_photos
 from service.render.pictures.thumbnails import Thumbnails
 from service.render.plates.cache import PlateCache
 from service.render.worker import Workers
+from service.sentence import Sentence
 
 Progress = Callable[[str, int, int], None]
 """Told the name of the step, what is done and how much there is."""
@@ -177,7 +178,10 @@ def _silent_records(packings: Sequence[Packing], museum: Questions) -> Iterable[
             record = packed.record
             if packed.known and not record.photos and not record.restricted:
                 where = Where(container_number=container, object_number=record.object_number)
-                message = f"{record.object_number} has no photo that can be printed."
+                message = Sentence(
+                    "{object_number} has no photo that can be printed.",
+                    object_number=record.object_number,
+                )
                 yield make_finding("no-photo", where, message)
         asked = packing.container.questions
         if not any((asked.role, asked.phone, asked.person, museum.role, museum.phone)):

@@ -15,6 +15,7 @@ from service.pipeline.printing.lay import LaidFile, lay_files
 from service.pipeline.ready import Progress, Workshop, make_ready, tell_nobody
 from service.records.record import Collection
 from service.render.pictures.prepare import PhotoSource
+from service.sentence import Sentence
 
 
 def print_collection(
@@ -88,5 +89,8 @@ def _noticed(inked: tuple[Finding, ...], files: list[PrintFile]) -> tuple[Findin
 
 def _left_empty(file: PrintFile) -> Finding:
     positions = ", ".join(map(str, file.left_empty))
-    message = f"The printer does not reach position {positions}: nothing was put there."
+    message = Sentence(
+        "The printer does not reach position {positions}: nothing was put there.",
+        positions=positions,
+    )
     return make_finding("position-left-empty", Where(file=file.name), message)

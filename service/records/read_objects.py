@@ -18,6 +18,7 @@ from service.records.rows.numbering import unique_rows
 from service.records.rows.row import Row
 from service.records.rows.said import SaidColumns
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 ADDRESS = re.compile(r"https://[^\s/@\\]+(?:/\S*)?", re.IGNORECASE)
 """What a symbol may send a phone to; no other link is printed."""
@@ -65,5 +66,7 @@ def _read_object(row: Row) -> ObjectRecord:
 def _read_address(cell: Cell) -> str:
     if not cell.value or ADDRESS.fullmatch(cell.text):
         return cell.value
-    cell.note("unusable-address", f"{quote_text(cell.text)} is not an https address.")
+    cell.note(
+        "unusable-address", Sentence("{text} is not an https address.", text=quote_text(cell.text))
+    )
     return ""

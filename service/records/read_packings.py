@@ -12,6 +12,7 @@ from service.records.record import PackingRecord, PlaceRecord
 from service.records.rows.numbering import read_number
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 _SHARED = ("revision", "packed_by", "packed_on", "reason")
 _OF_A_PLACE = ("parts", "layer", "compartment", "note")
@@ -52,8 +53,11 @@ def _note_disagreement(rows: list[Row], column: str) -> None:
         if cell.text and cell.text != said:
             cell.note(
                 "packing-disagrees",
-                f"The row says {quote_text(cell.text)}, the first row of the container"
-                f" {quote_text(said)}.",
+                Sentence(
+                    "The row says {text}, the first row of the container {said}.",
+                    text=quote_text(cell.text),
+                    said=quote_text(said),
+                ),
             )
             return
 

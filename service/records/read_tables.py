@@ -35,6 +35,7 @@ from service.records.sources.entries import make_row
 from service.records.sources.headings import table_rows
 from service.records.sources.table import Table
 from service.records.sources.workbook import read_sheets
+from service.sentence import Sentence
 
 OBJECTS_FILE = "objects.csv"
 MUSEUM_FILE = "museum.toml"
@@ -194,7 +195,9 @@ def _read_choices(data: bytes | None, *, notebook: Notebook) -> _Choices:
     try:
         values = tomllib.loads(decode_utf(data, name=MUSEUM_FILE))
     except (ValueError, RecursionError) as error:
-        raise UnreadableFileError(MUSEUM_FILE, tried=f"it is not TOML ({error})") from error
+        raise UnreadableFileError(
+            MUSEUM_FILE, tried=Sentence("it is not TOML ({error})", error=error)
+        ) from error
     own = values.pop(_OWN_COLUMNS, {})
     where = Where(file=MUSEUM_FILE, column=GROUP)
     lifting = read_lifting(values.pop(GROUP, {}), where=where, notebook=notebook)

@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from service.errors import StockError, UnknownStockError
 from service.geometry import Size
+from service.sentence import Sentence
 from service.sheets.grid import Grid, centred_stock
 from service.sheets.measures import UNITS, read_count, read_length_mm
 from service.sheets.stock import Medium, Stock
@@ -68,10 +69,10 @@ class _Typed:
     def refuse_unknown_and_missing(self) -> None:
         for key in self.measures:
             if key not in NEEDED + OPTIONAL:
-                raise self._error(str(key), "is no measure of a stock")
+                raise self._error(str(key), Sentence("is no measure of a stock"))
         for key in NEEDED:
             if key not in self.measures:
-                raise self._error(key, "is missing")
+                raise self._error(key, Sentence("is missing"))
 
     def refuse_taken_name(self) -> None:
         """Refuse a name that no file can have, and one that stands for other measures already.
@@ -83,10 +84,10 @@ class _Typed:
         """
         key = "name"
         if not self.name.isprintable() or "\\" in self.name or len(self.name) > _LONGEST_NAME:
-            raise self._error(key, "cannot stand in the name of a file")
+            raise self._error(key, Sentence("cannot stand in the name of a file"))
         with contextlib.suppress(UnknownStockError):
             find_stock(self.name, STOCKS)
-            raise self._error(key, "is that of a listed stock; choose another")
+            raise self._error(key, Sentence("is that of a listed stock; choose another"))
 
     def read(self, key: str, reader: Callable[[object], T], *, otherwise: T | None = None) -> T:
         """Read one entry; a reader says by `ValueError` what is wrong.

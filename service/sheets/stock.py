@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from service.errors import StartPositionError, StockError
 from service.geometry import TOLERANCE_MM, Insets, Rect, Size
+from service.sentence import Sentence
 from service.units import mm_from_inches, mm_from_points
 
 MOST_POSITIONS = 1000
@@ -126,38 +127,41 @@ def _faults(stock: Stock) -> Iterator[_Fault]:
     yield from _overlap_faults(stock)
     yield from _page_faults(stock)
     if stock.radius_mm > min(stock.label.width_mm, stock.label.height_mm) / 2 + TOLERANCE_MM:
-        yield "radius", "is more than half the label's short side"
+        yield "radius", Sentence("is more than half the label's short side")
 
 
 def _count_faults(stock: Stock) -> Iterator[_Fault]:
     if not stock.name.strip():
-        yield "name", "is empty"
+        yield "name", Sentence("is empty")
     if stock.columns < 1:
-        yield "columns", "must be 1 or more"
+        yield "columns", Sentence("must be 1 or more")
     if stock.rows < 1:
-        yield "rows", "must be 1 or more"
+        yield "rows", Sentence("must be 1 or more")
     if stock.positions > MOST_POSITIONS:
-        yield "columns x rows", f"is more than {MOST_POSITIONS} positions"
+        yield (
+            Sentence("columns x rows"),
+            Sentence("is more than {most_positions} positions", most_positions=MOST_POSITIONS),
+        )
 
 
 def _length_faults(stock: Stock) -> Iterator[_Fault]:
     for measure, length_mm in _lengths_mm(stock).items():
         if not math.isfinite(length_mm):
-            yield measure, "is not a finite number"
+            yield measure, Sentence("is not a finite number")
         elif length_mm < 0:
-            yield measure, "is less than nothing"
+            yield measure, Sentence("is less than nothing")
         elif length_mm == 0 and measure not in _MAY_BE_NOTHING:
-            yield measure, "is nothing"
+            yield measure, Sentence("is nothing")
 
 
 def _lengths_mm(stock: Stock) -> dict[str, float]:
     return {
-        "page width": stock.page.width_mm,
-        "page height": stock.page.height_mm,
-        "label width": stock.label.width_mm,
-        "label height": stock.label.height_mm,
-        "pitch x": stock.pitch_x_mm,
-        "pitch y": stock.pitch_y_mm,
+        Sentence("page width"): stock.page.width_mm,
+        Sentence("page height"): stock.page.height_mm,
+        Sentence("label width"): stock.label.width_mm,
+        Sentence("label height"): stock.label.height_mm,
+        Sentence("pitch x"): stock.pitch_x_mm,
+        Sentence("pitch y"): stock.pitch_y_mm,
         "left": stock.left_mm,
         "top": stock.top_mm,
         "radius": stock.radius_mm,
@@ -167,22 +171,25 @@ def _lengths_mm(stock: Stock) -> dict[str, float]:
 
 def _overlap_faults(stock: Stock) -> Iterator[_Fault]:
     if stock.columns > 1 and stock.pitch_x_mm < stock.label.width_mm - TOLERANCE_MM:
-        yield "pitch x", "is less than the label width, so labels overlap"
+        yield Sentence("pitch x"), Sentence("is less than the label width, so labels overlap")
     if stock.rows > 1 and stock.pitch_y_mm < stock.label.height_mm - TOLERANCE_MM:
-        yield "pitch y", "is less than the label height, so labels overlap"
+        yield Sentence("pitch y"), Sentence("is less than the label height, so labels overlap")
 
 
 def _page_faults(stock: Stock) -> Iterator[_Fault]:
     for measure, length_mm in (
-        ("page width", stock.page.width_mm),
-        ("page height", stock.page.height_mm),
+        (Sentence("page width"), stock.page.width_mm),
+        (Sentence("page height"), stock.page.height_mm),
     ):
         if length_mm > LARGEST_PAGE_MM:
-            yield measure, f"is more than {LARGEST_PAGE_MM:.0f} mm"
+            yield (
+                measure,
+                Sentence("is more than {largest_page_mm:.0f} mm", largest_page_mm=LARGEST_PAGE_MM),
+            )
     last = stock.position_rect(stock.positions)
     for measure, beyond_mm in (
-        ("the last column", last.right_mm - stock.page.width_mm),
-        ("the last row", last.bottom_mm - stock.page.height_mm),
+        (Sentence("the last column"), last.right_mm - stock.page.width_mm),
+        (Sentence("the last row"), last.bottom_mm - stock.page.height_mm),
     ):
         if beyond_mm > TOLERANCE_MM:
             yield measure, f"leaves the page by {beyond_mm:.2f} mm"

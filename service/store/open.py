@@ -17,6 +17,7 @@ from sqlalchemy.exc import DataError, DBAPIError
 from sqlalchemy.pool import ConnectionPoolEntry
 
 from service.errors import StoreBusyError, StoreFullError, UnstorableTextError
+from service.sentence import Sentence
 
 STORE_FILE = "store.db"
 FILE_MODE = 0o600
@@ -133,10 +134,10 @@ def _telling() -> Iterator[None]:
         code = getattr(error.orig, "sqlite_errorcode", 0) & 0xFF
         state = getattr(error.orig, "sqlstate", None)
         if code == sqlite3.SQLITE_BUSY or state in _BUSY_STATES:
-            message = "The store was busy for too long."
+            message = Sentence("The store was busy for too long.")
             raise StoreBusyError(message) from error
         if code == sqlite3.SQLITE_FULL or state == _FULL_STATE:
-            message = "There is no room left for the store."
+            message = Sentence("There is no room left for the store.")
             raise StoreFullError(message) from error
         raise
 

@@ -18,6 +18,7 @@ from starlette.types import ASGIApp
 from service.errors import ServiceError
 from service.findings import Finding
 from service.keeping.sharing.reach import UNREACHED, Reach
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs, refuse_ungated
 from service.web.access.limit import Limit
@@ -44,6 +45,7 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.routes import FailedError, router
 from service.web.store.counter import Counter
 from service.web.store.routes import router as store_router
+from service.web.views.language.interpreter import Interpreter
 from service.web.views.routes import open_router
 from service.web.views.routes import router as view_router
 from service.web.views.rules import router as rules_router
@@ -110,7 +112,7 @@ def make_app(
     _add_description(app, page=is_local)
     for kind, handler in _HANDLERS.items():
         app.add_exception_handler(kind, handler)
-    guard = Guard(app, LOOPBACK | {host} | front.hosts, limits)
+    guard = Guard(Interpreter(app), LOOPBACK | {host} | front.hosts, limits)
     return FromProxy(guard) if front.behind_proxy else guard
 
 
@@ -152,7 +154,7 @@ def _problem(error: Exception) -> Problem:
         return _tell_ours(error.failed.error, error.failed.findings)
     if isinstance(error, ServiceError):
         return _tell_ours(error)
-    return refuse(Refusal.FAILED, f"The log tells more under {_log(error)}.")
+    return refuse(Refusal.FAILED, Sentence("The log tells more under {error}.", error=_log(error)))
 
 
 def _tell_ours(error: ServiceError, findings: tuple[Finding, ...] = ()) -> Problem:

@@ -12,6 +12,7 @@ from typing import Annotated, Literal
 from fastapi import UploadFile
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
+from service.sentence import Sentence
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Choice, Job, Picture
 
@@ -108,7 +109,10 @@ def _keep(photos: Sequence[UploadFile], folder: Path) -> dict[str, Path]:
     for number, photo in enumerate(photos):
         name = photo.filename or ""
         if name in kept:
-            raise RefusedError(Refusal.SAME_PHOTO_TWICE, f"Two photos are called {name[:200]!r}.")
+            raise RefusedError(
+                Refusal.SAME_PHOTO_TWICE,
+                Sentence("Two photos are called {name!r}.", name=name[:200]),
+            )
         kept[name] = folder / f"{number:04}"
         with kept[name].open("wb") as file:
             shutil.copyfileobj(photo.file, file)

@@ -9,6 +9,7 @@ from ipaddress import ip_address
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from service.sentence import Sentence
 from service.web.replies.problems import Problem, ProblemResponse, refuse
 from service.web.replies.refusals import Refusal
 
@@ -91,7 +92,10 @@ class Guard:
         if int(headers.get("content-length", "0")) > self._limits.most_body_bytes:
             return refuse_body(self._limits.most_body_bytes)
         if self._under_way >= self._limits.most_at_once:
-            return refuse(Refusal.BUSY, f"{self._under_way} requests are under way.")
+            return refuse(
+                Refusal.BUSY,
+                Sentence("{under_way} requests are under way.", under_way=self._under_way),
+            )
         return None
 
 
@@ -105,7 +109,10 @@ def is_loopback(host: str) -> bool:
 
 def refuse_body(most_bytes: int) -> Problem:
     """Say how much may be sent at once."""
-    return refuse(Refusal.TOO_LARGE, f"At most {most_bytes} bytes are taken in one request.")
+    return refuse(
+        Refusal.TOO_LARGE,
+        Sentence("At most {most_bytes} bytes are taken in one request.", most_bytes=most_bytes),
+    )
 
 
 def _name_of(host: str) -> str | None:

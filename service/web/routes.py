@@ -8,6 +8,7 @@ from fastapi import APIRouter, Depends, File, Header, Request, Response
 from pydantic import BaseModel, Field
 
 from service.cards.kinds import CARD_KINDS
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import OPEN, GatedRoute, needs
 from service.web.forms import PrintForm, receive
@@ -155,7 +156,9 @@ def _media_type(accept: str) -> str:
     """
     media_type = choose_media_type(accept, OFFERED)
     if media_type is None:
-        raise RefusedError(Refusal.NOT_ACCEPTABLE, f"On offer are: {', '.join(OFFERED)}.")
+        raise RefusedError(
+            Refusal.NOT_ACCEPTABLE, Sentence("On offer are: {offered}.", offered=", ".join(OFFERED))
+        )
     return media_type
 
 

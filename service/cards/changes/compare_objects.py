@@ -82,7 +82,7 @@ def compare_objects(printed: Card, today: Card) -> Iterator[Change]:
             words = (
                 to_print("another part of {number} {verb}", number=number, verb=verb)
                 if number in stayed
-                else f"{number} {verb}"
+                else to_print("{number} {verb}", number=number, verb=verb)
             )
             yield Change(kind, Urgency.CONTENTS, words, number)
     if layers_of(printed) != layers_of(today):

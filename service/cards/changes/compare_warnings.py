@@ -27,6 +27,7 @@ from service.cards.parts import Warn
 from service.handling.cautions import CAUTIONS
 from service.handling.lifting import NO_ADVICE, LiftAdvice
 from service.printed import to_print
+from service.sentence import Sentence
 
 _URGENT = frozenset(entry.name for entry in CAUTIONS.values() if entry.whole_container)
 """Cautions that decide how the whole container is lifted or stood."""
@@ -104,12 +105,14 @@ def _tell_state(earlier: Fact, fact: Fact) -> Change:
     known = ("", *RANKS)
     if known.index(fact.state) > known.index(earlier.state):
         return _tell_hazard(
-            ChangeKind.HAZARD_RAISED, fact, to_print("hazard raised to {state}", state=fact.state)
+            ChangeKind.HAZARD_RAISED,
+            fact,
+            to_print("hazard raised to {state}", state=Sentence(fact.state)),
         )
     now = to_print(
         "hazard now {state}, was {before}",
-        state=fact.state or to_print("without a state"),
-        before=earlier.state,
+        state=Sentence(fact.state) or to_print("without a state"),
+        before=Sentence(earlier.state),
     )
     return _tell_hazard(ChangeKind.HAZARD_LOWERED, fact, now)
 
@@ -117,22 +120,25 @@ def _tell_state(earlier: Fact, fact: Fact) -> Change:
 def _tell_hazard(kind: ChangeKind, fact: Fact, verb: str) -> Change:
     """Tell a change of a hazard; a discreet one is told outside by the words that stand there."""
     named_by_state = kind in {ChangeKind.HAZARD_RAISED, ChangeKind.HAZARD_LOWERED}
-    state = f" ({fact.state})" if fact.state and not named_by_state else ""
     outside = DISCREET_NAMES.get(fact.name, "")
-    name = f"'{outside}'" if outside == fact.name else _begin_low(fact.name)
+    named: str = to_print("'{name}'", name=Sentence(outside))
+    name = named if outside == fact.name else Sentence(_begin_low(fact.name))
+    if fact.state and not named_by_state:
+        name = to_print("{name} ({state})", name=name, state=Sentence(fact.state))
     outside_verb = to_print("hazard changed") if named_by_state else verb
     topic = Topic(kind, Urgency.HAZARD_OR_LIFT, "", fact.object_number, private=bool(outside))
     return tell(
         topic,
-        f"{verb}: {name}{state}{_on(fact)}",
-        outside=f"{outside_verb}: '{outside}'{_on(fact)}",
+        _tell_fact(verb, name, fact),
+        outside=_tell_fact(outside_verb, named, fact),
     )
 
 
 def _compare_lift(before: LiftAdvice, after: LiftAdvice) -> Iterator[Change]:
     changed = {name: (old, new) for name, old, new in differing(before, after)}
     if "figure_kg" in changed or "qualifier" in changed:
-        advice = f". {after.advice}" if after.advice and "advice" in changed else ""
+        is_told = bool(after.advice) and "advice" in changed
+        advice = to_print(". {advice}", advice=Sentence(after.advice)) if is_told else ""
         words = to_print(
             "weight now {after}, was {before}{advice}",
             after=_write_weight(after),
@@ -178,7 +184,8 @@ def _compare_cautions(printed: Card, today: Card) -> Iterator[Change]:
 
 def _tell_caution(kind: ChangeKind, fact: Fact, verb: str) -> Change:
     urgency = Urgency.HAZARD_OR_LIFT if fact.name in _URGENT else Urgency.CONTENTS
-    return Change(kind, urgency, f"{verb}: {_begin_low(fact.name)}{_on(fact)}", fact.object_number)
+    words = _tell_fact(verb, Sentence(_begin_low(fact.name)), fact)
+    return Change(kind, urgency, words, fact.object_number)
 
 
 def _compare_words(before: Warn, after: Warn, *, is_hazard: bool) -> Iterator[Change]:
@@ -186,7 +193,9 @@ def _compare_words(before: Warn, after: Warn, *, is_hazard: bool) -> Iterator[Ch
     urgency = Urgency.HAZARD_OR_LIFT if is_hazard else Urgency.CONTENTS
     for name, old, new in differing(before, after):
         if name not in {"pointers", "unmarked"}:
-            what = f"{_WARN_WORDS[name]} '{after.heading}'"
+            what = to_print(
+                "{what} '{heading}'", what=_WARN_WORDS[name], heading=Sentence(after.heading)
+            )
             yield from tell_value(Topic(kind, urgency, what), old, new)
 
 
@@ -206,9 +215,15 @@ def _compare_pointers(before: Warn, after: Warn) -> Iterator[Hint]:
         yield Hint(change, frozenset({number}))
     if not moved:
         named = {*before.pointers} ^ {*after.pointers} | {*before.unmarked} ^ {*after.unmarked}
-        words = to_print("objects named beside '{heading}' changed", heading=after.heading)
+        words = to_print(
+            "objects named beside '{heading}' changed", heading=Sentence(after.heading)
+        )
         change = Change(ChangeKind.CARD, Urgency.WORDING, words)
         yield Hint(change, frozenset(pointer.object_number for pointer in named))
+
+
+def _tell_fact(verb: str, name: str, fact: Fact) -> str:
+    return to_print("{verb}: {name}{on}", verb=verb, name=name, on=_on(fact))
 
 
 def _on(fact: Fact) -> str:

@@ -5,11 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from service.cards.parts import Handling, Pointer, Warn
-from service.cards.words import join_words, write_date
+from service.cards.words import write_date
 from service.contents.packing import PackedObject, Packing
 from service.contents.weights import Certainty, ContainerWeight, weigh_packing
 from service.handling.cautions import drop_implied, find_caution
-from service.handling.hazards import DISCREET, STATE_WORDS, HazardEntry, find_hazard, word_hazard
+from service.handling.hazards import (
+    DISCREET,
+    STATE_WORDS,
+    HazardEntry,
+    find_hazard,
+    head_hazard,
+    word_hazard,
+)
 from service.handling.lifting import LiftAdvice, advise_lift
 from service.printed import to_print
 from service.records.record import ContainerRecord, Hazard, HazardState, Museum, WeightBasis
@@ -89,7 +96,7 @@ def _word_hazard(entry: HazardEntry, words: _Words, marked: dict[Pointer, bool])
     name, state, instruction = words
     return Warn(
         mark=entry.mark,
-        heading=join_words((name, state), between=" "),
+        heading=head_hazard(name, state),
         instruction=instruction,
         pointers=tuple(marked),
         urgency=entry.urgency,

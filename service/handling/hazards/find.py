@@ -15,6 +15,7 @@ from service.handling.hazards.table_radiation import RADIATION_AND_ASBESTOS
 from service.handling.hazards.table_vessels import VESSELS
 from service.handling.rule import Rule
 from service.records.record import Collection, Hazard, HazardState
+from service.sentence import Sentence
 
 HAZARDS: dict[str, HazardEntry] = {
     **METALS,
@@ -76,7 +77,13 @@ def word_hazard(hazard: Hazard) -> HazardEntry:
 
 def name_hazard(hazard: Hazard) -> str:
     """Name a hazard with its state in full words, for the inside of the house."""
-    return f"{find_hazard(hazard.code).name} {STATE_WORDS[hazard.state]}"
+    return head_hazard(find_hazard(hazard.code).name, STATE_WORDS[hazard.state])
+
+
+def head_hazard(name: str, state: str) -> Sentence:
+    """Write a hazard and how much is known of it; the state is empty where it is not told."""
+    # The template is the phrase that catalogues of handling have of a state.
+    return Sentence(f"{{hazard}} {state}", hazard=Sentence(name)) if state else Sentence(name)
 
 
 def reword_hazards(collection: Collection) -> Collection:

@@ -9,6 +9,7 @@ from service.contents.weights import Certainty, weigh_packing
 from service.findings import Finding, Where, make_finding
 from service.handling.lifting.written import compare_kg
 from service.printed import to_print
+from service.sentence import Sentence
 from service.units import kg_from_grams
 
 _KNOWN_AS = {
@@ -29,9 +30,11 @@ def check_load(packing: Packing) -> Iterator[Finding]:
     if limit_g is not None and weight.weight_g > limit_g:
         where = Where(container_number=container.container_number)
         compared = compare_kg(weight.weight_g, kg_from_grams(limit_g))
-        message = (
-            f"{compared}, the limit of this container ({_KNOWN_AS[weight.certainty]})."
-            " Keeping to such a limit is common practice, no source."
+        message = Sentence(
+            "{compared}, the limit of this container ({known_as})."
+            " Keeping to such a limit is common practice, no source.",
+            compared=compared,
+            known_as=Sentence(_KNOWN_AS[weight.certainty]),
         )
         yield make_finding("over-weight-limit", where, message)
     for inner in packing.nested:

@@ -41,18 +41,13 @@ def compare_kg(mass_g: float, limit_kg: float) -> str:
 
 def explain_gap(weight: ContainerWeight) -> str:
     """Say what of a container was not weighed."""
-    missing = []
-    if weight.unweighed:
-        missing.append(
-            to_print(
-                "{unweighed} of {things} not weighed",
-                unweighed=weight.unweighed,
-                things=weight.things,
-            )
-        )
-    if not weight.tare_known:
-        missing.append(to_print("container not weighed"))
-    return to_print("at least: ") + ", ".join(missing)
+    things = to_print(
+        "{unweighed} of {things} not weighed", unweighed=weight.unweighed, things=weight.things
+    )
+    container = to_print("container not weighed")
+    if weight.unweighed and not weight.tare_known:
+        return to_print("at least: {things}, {container}", things=things, container=container)
+    return to_print("at least: {missing}", missing=things if weight.unweighed else container)
 
 
 def _write_exactly(mass_kg: float) -> str:

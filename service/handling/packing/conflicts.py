@@ -10,6 +10,7 @@ from service.findings import Finding
 from service.handling.materials import find_material, list_materials
 from service.handling.packing.conflict_rules import CONFLICTS, Conflict
 from service.handling.packing.report import Known, name_some, report
+from service.sentence import Sentence
 
 CODE = "conflicting-materials"
 
@@ -59,8 +60,13 @@ def _check_objects(packing: Packing, conflict: Conflict, lying: list[_Lying]) ->
             harmed.update((other.number, _name(other, conflict.harmed)) for other in met)
     if harming:
         names = dict.fromkeys(_name(one, conflict.harming) for one in harming)
-        verb = "lies" if len(names) == 1 else "lie"
-        what = f"{name_some(list(names))} {verb} with {name_some(list(harmed.values()))}."
+        lies = Sentence("lies") if len(names) == 1 else Sentence("lie")
+        what = Sentence(
+            "{names} {lies} with {others}.",
+            names=name_some(list(names)),
+            lies=lies,
+            others=name_some(list(harmed.values())),
+        )
         packed = harming[0].packed if len(names) == 1 else None
         yield report(conflict.rule, packing, what, packed=packed, code=CODE)
 
@@ -73,7 +79,11 @@ def _check_wrapping(packing: Packing, conflict: Conflict, lying: list[_Lying]) -
     found = next(filter(None, (find_material(materials, name) for name in conflict.harming)), "")
     harmed = [_name(one, conflict.harmed) for one in lying if found and _is_harmed(one, conflict)]
     if harmed:
-        what = f"The packing material {found} lies with {name_some(harmed)}."
+        what = Sentence(
+            "The packing material {found} lies with {harmed}.",
+            found=found,
+            harmed=name_some(harmed),
+        )
         yield report(conflict.rule, packing, what, code=CODE)
 
 

@@ -15,6 +15,7 @@ from service.handling.packing.report import Known, name_some, report
 from service.handling.phrases import find_phrase, words_of
 from service.handling.rule import Rule
 from service.records.record import ContainerKind, ContainerRecord, Lid
+from service.sentence import Sentence
 
 MOST_G = 15_000.0
 """Above this an archive tries not to fill a box (one account; common practice, no source)."""
@@ -58,7 +59,7 @@ def check_materials(packing: Packing, _known: Known) -> Iterator[Finding]:
         if object_material(packed.record, "photograph")
     ]
     if photographs and find_phrase("; ".join(container.packing_materials), ("glassine",)):
-        what = f"Glassine lies with {name_some(photographs)}."
+        what = Sentence("Glassine lies with {photographs}.", photographs=name_some(photographs))
         yield report(rules.GLASSINE, packing, what, code=rules.UNSUITABLE.code)
 
 
@@ -73,10 +74,15 @@ def check_temporary(packing: Packing, known: Known) -> Iterator[Finding]:
     if until is None:
         for item in container.packing_materials:
             if find_phrase(item, _TEMPORARY):
-                what = f"Packed with {item}, and no date to repack by is recorded."
+                what = Sentence(
+                    "Packed with {item}, and no date to repack by is recorded.", item=item
+                )
                 yield report(rules.TEMPORARY, packing, what)
     elif known.today is not None and until <= known.today:
-        what = f"The packing is temporary until {until.isoformat()}; that day has come."
+        what = Sentence(
+            "The packing is temporary until {day}; that day has come.",
+            day=until.isoformat(),
+        )
         yield report(rules.OVERDUE, packing, what)
 
 
@@ -102,7 +108,11 @@ def check_stacking(packing: Packing, _known: Known) -> Iterator[Finding]:
     ]
     if limit and forbidding:
         boxes = "1 box" if limit == 1 else f"{limit} boxes"
-        what = f"{boxes} may stand on top, but nothing on {name_some(forbidding)}."
+        what = Sentence(
+            "{boxes} may stand on top, but nothing on {forbidding}.",
+            boxes=boxes,
+            forbidding=name_some(forbidding),
+        )
         yield report(rules.STACKING, packing, what)
 
 
@@ -110,5 +120,5 @@ def check_weight(packing: Packing, _known: Known) -> Iterator[Finding]:
     """Report a box that is known to weigh more than boxes are filled to."""
     weight = weigh_packing(packing)
     if packing.container.kind is ContainerKind.BOX and weight.weight_g > MOST_G:
-        what = f"It weighs {format_kg(weight.weight_g)} kg or more."
+        what = Sentence("It weighs {weight_g} kg or more.", weight_g=format_kg(weight.weight_g))
         yield report(rules.OVERFILLED, packing, what)

@@ -12,6 +12,7 @@ from service.handling.packing.report import Known, name_some, report
 from service.handling.packing.rules import HEAVY_ABOVE_FRAGILE, HEAVY_ABOVE_LIGHT, UNDER_OTHERS
 from service.handling.phrases import find_phrase
 from service.handling.rule import Rule
+from service.sentence import Sentence
 
 MARGIN_G = 500.0
 """What counts as heavy above the fragile, and as heavier than another.
@@ -42,9 +43,15 @@ def check_order(packing: Packing, _known: Known) -> Iterator[Finding]:
             _, names = found[rule.code].setdefault(id(at), (at, []))
             names.append(_name(other))
     for rule in (UNDER_OTHERS, HEAVY_ABOVE_FRAGILE, HEAVY_ABOVE_LIGHT):
-        side = "below" if rule is UNDER_OTHERS else "above"
+        side = Sentence("below") if rule is UNDER_OTHERS else Sentence("above")
         for at, names in found[rule.code].values():
-            what = f"{_name(at)} lies in layer {at.place.layer} {side} {name_some(names)}."
+            what = Sentence(
+                "{name} lies in layer {layer} {side} {names}.",
+                name=_name(at),
+                layer=at.place.layer,
+                side=side,
+                names=name_some(names),
+            )
             yield report(rule, packing, what, packed=at)
 
 

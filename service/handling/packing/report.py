@@ -9,6 +9,7 @@ from datetime import date
 from service.contents.packing import PackedObject, Packing
 from service.findings import CODES, Finding, Where, make_finding
 from service.handling.rule import Evidence, Rule
+from service.sentence import Sentence, join_sentences
 
 _NAMED = 4
 """How many numbers a sentence names; the others are counted."""
@@ -41,16 +42,22 @@ def report(
         object_number=packed.record.object_number if packed else "",
     )
     backing = "; ".join(f"{each.code}: {_back(each)}" for each in rules)
-    advice = f"{CODES[code].advice} (Rule {backing}.)"
-    return make_finding(code, where, " ".join((what, *(one.says for one in rules))), advice=advice)
+    advice = Sentence(
+        "{advice} (Rule {backing}.)", advice=Sentence(CODES[code].advice), backing=backing
+    )
+    message = join_sentences(what, *(one.says for one in rules))
+    return make_finding(code, where, message, advice=advice)
 
 
 def name_some(names: Sequence[str]) -> str:
     """Name the first few and count the others."""
     told = list(dict.fromkeys(names))
     if len(told) > _NAMED + 1:
-        return f"{', '.join(told[:_NAMED])} and {len(told) - _NAMED} more"
-    return " and ".join(filter(None, (", ".join(told[:-1]), told[-1])))
+        some, more = ", ".join(told[:_NAMED]), len(told) - _NAMED
+        return Sentence("{some} and {more} more", some=some, more=more)
+    if len(told) == 1:
+        return told[0]
+    return Sentence("{some} and {last}", some=", ".join(told[:-1]), last=told[-1])
 
 
 def _back(rule: Rule) -> str:

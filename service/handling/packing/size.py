@@ -11,6 +11,7 @@ from service.handling.packing.report import Known, report
 from service.handling.packing.rules import TOO_LARGE
 from service.handling.phrases import find_phrase
 from service.records.measures import Measure
+from service.sentence import Sentence
 
 _SIDES = 3
 _AS_IT_NEED_NOT_LIE = (
@@ -36,7 +37,12 @@ def check_size(packing: Packing, _known: Known) -> Iterator[Finding]:
         wrong = next(((side_mm, room_mm) for side_mm, room_mm in pairs if side_mm > room_mm), None)
         if wrong is not None:
             number = packed.record.object_number
-            what = f"{number} measures {wrong[0]:g} mm where there are {wrong[1]:g} mm inside."
+            what = Sentence(
+                "{number} measures {side_mm:g} mm where there are {room_mm:g} mm inside.",
+                number=number,
+                side_mm=wrong[0],
+                room_mm=wrong[1],
+            )
             yield report(TOO_LARGE, packing, what, packed=packed)
 
 

@@ -13,6 +13,7 @@ from service.handling.packing import rules
 from service.handling.packing.report import Known, name_some, report
 from service.handling.phrases import find_clause, find_phrase
 from service.records.record import ContainerKind, ObjectRecord
+from service.sentence import Sentence
 
 _PINS = (
     "pin", "pins", "safety pin", "safety pins", "staple", "staples", "paper clip", "paper clips",
@@ -38,7 +39,11 @@ def check_pins(packing: Packing, _known: Known) -> Iterator[Finding]:
         said = (find_clause(text, _PINS, unless=_NO_PINS) for text in _texts_here(packed))
         clause = next(filter(None, said), "")
         if clause:
-            what = f"{packed.record.object_number} is of cloth, and its record says: {clause}."
+            what = Sentence(
+                "{object_number} is of cloth, and its record says: {clause}.",
+                object_number=packed.record.object_number,
+                clause=clause,
+            )
             yield report(rules.PINS, packing, what, packed=packed)
 
 
@@ -58,7 +63,11 @@ def check_metal(packing: Packing, _known: Known) -> Iterator[Finding]:
     for packed in packing.contents:
         record = packed.record
         if is_textile(record) and (clause := _find_corrosion(record)):
-            what = f"{record.object_number} is of cloth, and its condition says: {clause}."
+            what = Sentence(
+                "{object_number} is of cloth, and its condition says: {clause}.",
+                object_number=record.object_number,
+                clause=clause,
+            )
             yield report(rules.METAL_ON_TEXTILE, packing, what, packed=packed)
         if is_textile(record) and _may_touch(packed):
             metal = [
@@ -68,7 +77,12 @@ def check_metal(packing: Packing, _known: Known) -> Iterator[Finding]:
             ]
             if metal:
                 place = packed.place.compartment
-                what = f"{record.object_number} lies with {name_some(metal)} of metal in {place}."
+                what = Sentence(
+                    "{object_number} lies with {metal} of metal in {place}.",
+                    object_number=record.object_number,
+                    metal=name_some(metal),
+                    place=place,
+                )
                 yield report(
                     rules.METAL_BESIDE_TEXTILE,
                     packing,
@@ -100,7 +114,11 @@ def check_folds(packing: Packing, _known: Known) -> Iterator[Finding]:
     for packed in packing.contents:
         note, record = packed.place.note, packed.record
         must_be_flat = {"do-not-fold", "keep-flat"}.intersection(record.cautions)
-        what = f"{record.object_number} is noted as lying so: {note}."
+        what = Sentence(
+            "{object_number} is noted as lying so: {note}.",
+            object_number=record.object_number,
+            note=note,
+        )
         if must_be_flat and find_clause(note, _FOLDED):
             yield report(rules.FOLDED, packing, what, packed=packed)
         elif is_textile(record) and _is_unpadded(note):
@@ -121,5 +139,9 @@ def check_hung(packing: Packing, _known: Known) -> Iterator[Finding]:
         advice = assess_hanging(packed.record)
         if advice.way is HangWay.BOX_FLAT:
             number = packed.record.object_number
-            what = f"{number} hangs in its cover; recorded: {', '.join(advice.reasons)}."
+            what = Sentence(
+                "{number} hangs in its cover; recorded: {reasons}.",
+                number=number,
+                reasons=", ".join(advice.reasons),
+            )
             yield report(advice.rules, packing, what, packed=packed, code="hung-against-advice")

@@ -22,6 +22,7 @@ from service.handling.presume.words import singulars, split_words
 from service.handling.presume.years import read_years
 from service.handling.rule import Rule
 from service.records.record import Collection, Hazard, HazardState, ObjectRecord
+from service.sentence import Sentence
 
 PRESUMPTIONS: tuple[Presumption, ...] = (
     *SPECIMENS,
@@ -82,7 +83,13 @@ def _make_hazard(one: Presumption) -> Hazard:
 
 def _tell(record: ObjectRecord, one: Presumption) -> Finding:
     number, name = record.object_number, find_hazard(one.hazard).name
-    message = f"{name}, presumed of {number}, is not recorded. {one.rule.says} ({one.rule.code})"
+    message = Sentence(
+        "{name}, presumed of {number}, is not recorded. {says} ({code})",
+        name=Sentence(name),
+        number=number,
+        says=Sentence(one.rule.says),
+        code=one.rule.code,
+    )
     return make_finding("hazard-presumed", Where(object_number=number), message)
 
 

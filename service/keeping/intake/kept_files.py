@@ -20,6 +20,7 @@ from service.keeping.photos.plan import plain_name
 from service.keeping.photos.sources import open_photos
 from service.keeping.previews.kept_plans import KeptPlans
 from service.records.darwin.rows import META_FILE
+from service.sentence import Sentence
 
 FOLDER = "intake"
 MOST_BYTES = 64 * 1024 * 1024
@@ -146,7 +147,12 @@ def _sort_in(
         with (made / own).open("wb") as copy:
             shutil.copyfileobj(content, copy)
             if ending in _TABLES and copy.tell() > MOST_BYTES:
-                raise UnreadableFileError(name, tried=f"it is larger than {MOST_BYTES >> 20} MB")
+                raise UnreadableFileError(
+                    name,
+                    tried=Sentence(
+                        "it is larger than {most_bytes} MB", most_bytes=MOST_BYTES >> 20
+                    ),
+                )
         seen.add(plain_name(name))
         names[own] = name
 

@@ -14,6 +14,7 @@ from service.pipeline.read import Content, read_source
 from service.records.mapping.choose import Mappings
 from service.records.mapping.mapping import OBJECTS
 from service.records.record import Collection, ContainerRecord
+from service.sentence import Sentence
 from service.store.load_records import load_containers
 from service.store.open import reading
 
@@ -52,7 +53,7 @@ def refuse_mixed(kept: KeptFiles, how: HowRead) -> None:
     tables = [name for name in others if name not in alone]
     for name in tables:
         if name not in how.tables.values():
-            tried = "another file holds the same kind of rows; send one after the other"
+            tried = Sentence("another file holds the same kind of rows; send one after the other")
             raise UnreadableFileError(name, tried=tried)
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from service.errors import CalibrationError, StockError, UnknownPrinterError
 from service.geometry import Insets, Size
 from service.keeping.printing.printers_file import keep_saved, load_saved
+from service.sentence import Sentence
 from service.sheets.calibration.calibrate import Calibration, calibrate
 from service.sheets.calibration.readings import read_measurements
 from service.sheets.calibration.ruler_sheet import crosses_on
@@ -51,7 +52,9 @@ def enter_measures(folder: Path, measures: Measures, today: date) -> Entered:
         StockError: When the paper is unknown.
     """
     if not measures.printer.strip() or not (measures.crosses or measures.edges):
-        raise CalibrationError(["name the printer, and type measurements, --edges or both"])
+        raise CalibrationError(
+            [Sentence("name the printer, and type measurements, --edges or both")]
+        )
     saved = load_saved(folder)
     changed = find_printer(saved, measures.printer) or Printer(" ".join(measures.printer.split()))
     if measures.edges:
@@ -76,9 +79,9 @@ def keep_address(folder: Path, name: str, address: str) -> Printer:
     try:
         checked = checked_address(address)
     except ValueError as error:
-        raise CalibrationError([str(error)]) from error
+        raise CalibrationError([error.args[0]]) from error
     if not name.strip():
-        raise CalibrationError(["a printer needs a name"])
+        raise CalibrationError([Sentence("a printer needs a name")])
     saved = load_saved(folder)
     known = find_printer(saved, name) or Printer(" ".join(name.split()))
     printer = replace(known, address=checked)
@@ -122,7 +125,9 @@ def find_paper(paper: str) -> Size:
     """
     known = {name.casefold(): size for name, size in PAGES.items()}
     if paper.casefold() not in known:
-        raise StockError(paper, measure="paper", reason=f"is none of {', '.join(PAGES)}")
+        raise StockError(
+            paper, measure="paper", reason=Sentence("is none of {pages}", pages=", ".join(PAGES))
+        )
     return known[paper.casefold()]
 
 

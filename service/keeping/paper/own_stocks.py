@@ -9,6 +9,7 @@ from functools import cache
 from pathlib import Path
 
 from service.errors import StockError, UnknownStockError
+from service.sentence import Sentence
 from service.sheets.own_stock import parse_stock
 from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS, find_stock
@@ -86,7 +87,9 @@ def _load(folder: Path) -> list[Mapping[str, object]]:
     except FileNotFoundError:
         return []
     except (OSError, ValueError, KeyError, TypeError, RecursionError) as error:
-        raise StockError(NAME, measure="file", reason=f"cannot be read ({path})") from error
+        raise StockError(
+            NAME, measure="file", reason=Sentence("cannot be read ({path})", path=path)
+        ) from error
 
 
 def _write(folder: Path, stocks: list[Mapping[str, object]]) -> None:

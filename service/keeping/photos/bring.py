@@ -12,6 +12,7 @@ from service.keeping.photos.plan import MatchedPhoto, PhotoPlan, plan_photos
 from service.keeping.photos.sources import BulkPhotos, open_photos
 from service.pipeline.ready import Progress, tell_nobody
 from service.render.pictures.prepare import prepare_photos
+from service.sentence import Sentence
 from service.store.history import Stamp
 from service.store.load_records import load_objects
 from service.store.open import reading, writing
@@ -88,11 +89,20 @@ def _keep(
 def tell_plan(plan: PhotoPlan, left_out: Iterable[str]) -> Iterator[Finding]:
     """Tell of photos that fit no object or several, and of those that were left out."""
     for name, numbers in plan.ambiguous:
-        message = f"{name} fits {', '.join(numbers)}; it was given to none of them."
+        message = Sentence(
+            "{name} fits {numbers}; it was given to none of them.",
+            name=name,
+            numbers=", ".join(numbers),
+        )
         yield make_finding("photo-ambiguous", Where(file=name), message)
     for name in plan.unmatched:
-        message = f"{name} holds no number of an object, and no record names it."
+        message = Sentence(
+            "{name} holds no number of an object, and no record names it.", name=name
+        )
         yield make_finding("photo-not-named", Where(file=name), message)
     for name in left_out:
-        message = f"{name} was left out: its name came before, it is a link, or it is over 25 MB."
+        message = Sentence(
+            "{name} was left out: its name came before, it is a link, or it is over 25 MB.",
+            name=name,
+        )
         yield make_finding("photo-unusable", Where(file=name), message)

@@ -17,6 +17,7 @@ from service.records.record import PhotoRole
 from service.render.pictures.prepare import PhotoSource
 from service.render.pictures.shown.edited import EditedPhoto
 from service.render.pictures.shown.served import measure_photo
+from service.sentence import Sentence
 from service.store.history import Stamp
 from service.store.open import reading, writing
 from service.store.shelf.files import FileShelf
@@ -99,6 +100,10 @@ def _measured_crop(desk: Desk, shown: ShownPhoto, ratios: Ratios) -> PhotoCrop |
         left, top, right, bottom = crop.box_px(*size_px)
         if min(right - left, bottom - top) < LEAST_CROP_PX:
             told = f"{right - left} x {bottom - top} pixels would be left"
-            reason = f"{told}; {LEAST_CROP_PX} each way are needed."
+            reason = Sentence(
+                "{told}; {least_crop_px} each way are needed.",
+                told=told,
+                least_crop_px=LEAST_CROP_PX,
+            )
             raise UnusableCropError(shown.file, reason=reason)
     return crop

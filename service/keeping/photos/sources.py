@@ -14,6 +14,7 @@ from tempfile import TemporaryDirectory
 from service.errors import MissingSourceError, UnreadableFileError
 from service.keeping.photos.plan import plain_name
 from service.records.sources.archive import RATIO_LIMIT
+from service.sentence import Sentence
 
 ENTRIES_LIMIT = 10_000
 FILE_LIMIT_BYTES = 25 * 1024 * 1024
@@ -141,6 +142,6 @@ def _copy(packed: zipfile.ZipFile, entry: zipfile.ZipInfo, path: Path) -> None:
         while portion := source.read(_PORTION_BYTES):
             left_bytes -= len(portion)
             if left_bytes < 0:
-                message = f"{entry.filename!r} is larger than it says."
+                message = Sentence("{filename!r} is larger than it says.", filename=entry.filename)
                 raise ValueError(message)
             target.write(portion)

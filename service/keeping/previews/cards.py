@@ -12,6 +12,7 @@ from service.keeping.desk import Desk
 from service.keeping.printing.wanted import Wanted, load_wanted
 from service.pipeline.options import PrintOptions
 from service.pipeline.previews.card import LaidCard, draw_card, lay_cards
+from service.sentence import Sentence
 from service.store.load_records import load_container
 from service.store.open import reading
 
@@ -56,7 +57,7 @@ def lay_card(desk: Desk, wish: CardWish, *, today: date) -> LaidCard:
         if finding.code == _FAILED:
             raise ContentsError(finding.message)
     named = f"{kind.code}, side {wish.side}"
-    raise NotFoundError(named, what=f"card of {wish.number}")
+    raise NotFoundError(named, what=Sentence("card of {number}", number=wish.number))
 
 
 def lay_all(

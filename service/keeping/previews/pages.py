@@ -11,6 +11,7 @@ from service.keeping.desk import Desk
 from service.keeping.previews.plans import open_plans
 from service.keeping.printing.prints import PDF
 from service.render.screen.pages import PageTask, draw_page, drawing_sha256
+from service.sentence import Sentence
 from service.store.open import reading
 from service.store.printed.runs import load_run_record
 
@@ -43,7 +44,7 @@ def find_run_file(desk: Desk, run_id: int, name: str) -> SheetFile:
             if not path.is_file():
                 raise FileNotStoredError(file.sha256)
             return SheetFile(path, file.sha256)
-    raise NotFoundError(name, what=f"file in run {run_id}")
+    raise NotFoundError(name, what=Sentence("file in run {run_id}", run_id=run_id))
 
 
 def find_planned_file(desk: Desk, plan: str, name: str) -> SheetFile:

@@ -13,6 +13,7 @@ from service.keeping.previews.layout import PlannedSheet, tell_sheets
 from service.keeping.printing.wanted import load_wanted
 from service.pipeline.options import PrintFile, PrintOptions
 from service.pipeline.run import plan_collection
+from service.sentence import Sentence
 from service.store.lists.pages import list_containers
 from service.store.open import reading
 
@@ -58,7 +59,9 @@ def plan_run(desk: Desk, options: PrintOptions, *, today: date) -> Plan:
         wanted.collection, wanted.photos, wanted.options, desk.workshop
     )
     if not laid:
-        message = f"None of the cards could be drawn. {findings[0].message}"
+        message = Sentence(
+            "None of the cards could be drawn. {message}", message=findings[0].message
+        )
         raise ContentsError(message)
     name = open_plans(desk).keep(laid[0].file.path.parent)
     files = tuple(

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from service.cards.fingerprint import check_letters
 from service.errors import NotFoundError, WrongContainerError
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.printed.card import PrintedCard
@@ -92,7 +93,9 @@ def take_back(
     """
     card = load_card(connection, card_id)
     if replaced is not None and load_card(connection, replaced).made.key != card.made.key:
-        raise NotFoundError(str(replaced), what=f"earlier card of {card.made.number}")
+        raise NotFoundError(
+            str(replaced), what=Sentence("earlier card of {number}", number=card.made.number)
+        )
     mark_waiting(connection, card_id, stamp=stamp)
     if replaced is not None:
         mark_attached(connection, replaced, stamp=stamp)

@@ -13,6 +13,7 @@ from service.keeping.printing.wanted import load_wanted
 from service.pipeline.options import Outcome, PrintFile, PrintOptions
 from service.pipeline.ready import Progress, tell_nobody
 from service.pipeline.run import print_collection
+from service.sentence import Sentence
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.handles import Connection
 from service.store.history import Stamp
@@ -68,7 +69,9 @@ def print_run(
         wanted.collection, wanted.photos, wanted.options, desk.workshop, on_progress=on_progress
     )
     if not outcome.files:
-        message = f"None of the cards could be drawn. {outcome.findings[0].message}"
+        message = Sentence(
+            "None of the cards could be drawn. {message}", message=outcome.findings[0].message
+        )
         raise ContentsError(message)
     folder = outcome.files[0].path.parent
     try:

@@ -25,6 +25,7 @@ from service.keeping.tags.today import compose_tag
 from service.keeping.today import Today, compose_today
 from service.pages.ruler import Ruler
 from service.records.record import Museum
+from service.sentence import Sentence, join_sentences
 from service.store.handles import Connection
 from service.store.printed.card import PrintedCard
 from service.store.printed.runs import find_printed, load_attached_tags
@@ -179,8 +180,10 @@ def _say_handling(
 
 
 def _word_lift(lift: LiftAdvice) -> str:
-    weight = join_words((f"{lift.figure_kg} kg" if lift.figure_kg else "", lift.qualifier))
-    return join_words((weight, lift.advice), between=". ")
+    weight = join_sentences(f"{lift.figure_kg} kg" if lift.figure_kg else "", lift.qualifier)
+    if weight and lift.advice:
+        return Sentence("{weight}. {advice}", weight=weight, advice=Sentence(lift.advice))
+    return weight or Sentence(lift.advice)
 
 
 def _list_newest(today: Today, printed: Sequence[PrintedCard]) -> tuple[NewestCard, ...]:

@@ -27,6 +27,7 @@ from service.keeping.sending.refusals import (
     STATUSES,
     word_fault,
 )
+from service.sentence import Sentence
 from service.sheets.printers.printer import Printer
 from service.sheets.stocks import A4, A5, A6, LETTER
 
@@ -85,7 +86,7 @@ def send_document(
     try:
         return asyncio.run(asyncio.wait_for(_send(printer, document), seconds))
     except TimeoutError as error:
-        reason = f"it did not answer within {seconds:.0f} seconds"
+        reason = Sentence("it did not answer within {seconds:.0f} seconds", seconds=seconds)
         raise NotSentError(printer.name, reason=reason) from error
     except IPPError as error:
         raise NotSentError(printer.name, reason=word_fault(error)) from error
@@ -186,7 +187,9 @@ def _media(printer: Printer, wanted: str, known: Mapping[str, object]) -> str:
     takes_any = any(name.startswith("custom_min") for name in offered)
     if wanted in offered or (wanted.startswith("custom_") and takes_any):
         return wanted
-    raise NotSentError(printer.name, reason=f"it has no paper of the size {wanted}")
+    raise NotSentError(
+        printer.name, reason=Sentence("it has no paper of the size {wanted}", wanted=wanted)
+    )
 
 
 def _list(known: Mapping[str, object], name: str, otherwise: str) -> Sequence[str]:

@@ -9,6 +9,7 @@ from service.geometry import Size
 from service.keeping.printing.printers_file import load_saved, name_printer
 from service.keeping.printing.prints import PDF
 from service.keeping.sending.ipp import Document, SentFile, send_document
+from service.sentence import Sentence
 from service.sheets.printers.printer import Printer
 from service.sheets.stocks import STOCKS, find_stock
 from service.store.handles import Engine
@@ -28,7 +29,7 @@ def load_files(engine: Engine, run_id: int, file: str = "") -> RunRecord:
         record = load_run_record(connection, run_id)
     files = tuple(one for one in record.files if file in {"", one.name})
     if not files:
-        raise NotFoundError(file, what=f"file in run {run_id}")
+        raise NotFoundError(file, what=Sentence("file in run {run_id}", run_id=run_id))
     return RunRecord(record.run_id, record.stamp, record.options, files)
 
 

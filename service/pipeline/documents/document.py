@@ -21,6 +21,7 @@ from service.render.proof.finished.file import prove_file
 from service.render.proof.finished.rasters import prove_rasters
 from service.render.reading.fonts import shipped_fonts
 from service.render.task import FONTS_CONF
+from service.sentence import Sentence
 from service.sheets.impose import Face, impose_pages
 from service.sheets.printers.printer import ANY_PRINTER, PrinterSetup
 from service.sheets.stock import Stock
@@ -114,6 +115,6 @@ def _put(shelf: Shelf, key: str, packed: bytes | ServiceError) -> None:
         raise packed
     plate = unpack_plate(packed, key=key)
     if plate is None:
-        message = "The plate was damaged on its way."
+        message = Sentence("The plate was damaged on its way.")
         raise JobError(message)
     shelf.add({key: plate})

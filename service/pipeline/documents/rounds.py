@@ -19,6 +19,7 @@ from service.pipeline.printing.photos import Photos
 from service.pipeline.ready import Workshop
 from service.printed import to_print
 from service.render.pictures.prepare import PhotoSource, prepare_photos
+from service.sentence import Sentence
 from service.sheets.stock import Stock
 from service.sheets.stocks import STOCKS, find_stock
 
@@ -43,7 +44,7 @@ def print_check_sheet(
         ProofFailedError: When a page does not read back as it should.
     """
     if not sheet.rows:
-        message = "Nothing is due."
+        message = Sentence("Nothing is due.")
         raise NothingToDoError(message)
     wanted = (one.photo for row in sheet.rows for one in row.photos)
     photos = _prepare(wanted, sources, workshop)
@@ -71,7 +72,7 @@ def print_removal_slips(
         ProofFailedError: When a page does not read back as it should.
     """
     if not slips:
-        message = "Nothing is out."
+        message = Sentence("Nothing is out.")
         raise NothingToDoError(message)
     photos = _prepare((slip.photo for slip in slips), sources, workshop)
     stock = _find(SLIP_PAPERS, paper)

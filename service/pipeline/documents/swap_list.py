@@ -10,6 +10,7 @@ from service.pages.swap_list.fit import fit_swap_list
 from service.pipeline.documents.document import WHOLE_PAGE, Paper, no_photos, print_document
 from service.pipeline.ready import Workshop
 from service.printed import to_print
+from service.sentence import Sentence
 from service.sheets.stocks import STOCKS, find_stock
 
 
@@ -21,7 +22,7 @@ def print_swap_list(swap_list: SwapList, workshop: Workshop, *, paper: str = "A4
         ProofFailedError: When a page does not read back as it should.
     """
     if not swap_list.rows:
-        message = "No card has to be replaced."
+        message = Sentence("No card has to be replaced.")
         raise NothingToDoError(message)
     stock = find_stock(WHOLE_PAGE[paper], STOCKS)
     pages = fit_swap_list(swap_list, stock.label, workshop.ruler)

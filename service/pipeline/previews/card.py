@@ -25,6 +25,7 @@ from service.render.inking import choose_pictures
 from service.render.pictures.prepare import PhotoSource
 from service.render.plates.key import plate_key
 from service.render.screen.pages import PageTask, draw_page, drawing_sha256
+from service.sentence import Sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +48,10 @@ class LaidCard:
             NotFoundError: When the card has no such page.
         """
         if not 1 <= number <= len(self.fitted.pages):
-            raise NotFoundError(str(number), what=f"page of this {self.fitted.kind.name.lower()},")
+            raise NotFoundError(
+                str(number),
+                what=Sentence("page of this {lower},", lower=self.fitted.kind.name.lower()),
+            )
         return self.fitted.pages[number - 1]
 
     def tag(self, page: int, *, width_px: int) -> str:
@@ -91,7 +95,7 @@ def draw_card(laid: LaidCard, page: int, *, width_px: int, workshop: Workshop) -
     shelf = Shelf()
     ((made, error),) = make_cards([single], laid.photos, workshop, shelf)
     if error is not None:
-        message = f"{made.kind.name}: {error}"
+        message = Sentence("{name}: {error}", name=made.kind.name, error=error)
         raise ContentsError(message)
     plates = shelf.plates([face.key for face in made.faces])
     parts = replace(make_parts(laid.photos, workshop), pictures=laid.photos.restored_pictures())

@@ -7,6 +7,7 @@ from datetime import date
 
 from service.records.rows.cell import Cell
 from service.records.rows.text import means_nothing, quote_text
+from service.sentence import Sentence
 
 _MONTHS = {
     name: number
@@ -66,8 +67,15 @@ def read_date(cell: Cell) -> date | None:
         return None
     day = parse_date(text)
     if day is None:
-        reason = "could be two different days" if is_unclear_date(text) else "is not a date"
-        cell.note("unreadable-date", f"{quote_text(text)} {reason}; it was left out.")
+        reason = (
+            Sentence("could be two different days")
+            if is_unclear_date(text)
+            else Sentence("is not a date")
+        )
+        cell.note(
+            "unreadable-date",
+            Sentence("{text} {reason}; it was left out.", text=quote_text(text), reason=reason),
+        )
     return day
 
 

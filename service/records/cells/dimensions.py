@@ -17,6 +17,7 @@ from service.records.cells.numbers import parse_number
 from service.records.measures import Measure
 from service.records.rows.cell import Cell
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 from service.units import mm_from_length
 
 LENGTH_LIMIT_MM = 1_000_000.0
@@ -81,11 +82,21 @@ def read_dimensions(cell: Cell) -> tuple[Measure, ...]:
     possible = tuple(item for item in dimensions.measures if is_possible(item))
     if dimensions.unread:
         unread = quote_text("; ".join(dimensions.unread))
-        cell.note("unreadable-dimensions", f"{unread} was not understood; {_say(possible)}.")
+        cell.note(
+            "unreadable-dimensions",
+            Sentence(
+                "{unread} was not understood; {possible}.", unread=unread, possible=_say(possible)
+            ),
+        )
     for item in dimensions.measures:
         if not is_possible(item):
             label = f"A {item.label}" if item.label else "A measure"
-            cell.note("impossible-measure", f"{label} of {item.length_mm:g} mm cannot be.")
+            cell.note(
+                "impossible-measure",
+                Sentence(
+                    "{label} of {length_mm:g} mm cannot be.", label=label, length_mm=item.length_mm
+                ),
+            )
     return possible
 
 

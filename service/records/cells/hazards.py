@@ -12,6 +12,7 @@ from service.records.codes import HAZARD_CODES
 from service.records.record import Hazard, HazardState
 from service.records.rows.cell import Cell
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 _LEADING_WORDS = {
     "method": "method",
@@ -44,7 +45,10 @@ def split_hazard(text: str) -> dict[str, str]:
 def read_hazards(cell: Cell) -> tuple[Hazard, ...]:
     """Read the hazards of a cell; an unknown code is kept as written."""
     if cell.text.casefold() in _NONE_KNOWN:
-        cell.note("no-hazard-claimed", f"The hazards say {quote_text(cell.text)}; none was taken.")
+        cell.note(
+            "no-hazard-claimed",
+            Sentence("The hazards say {text}; none was taken.", text=quote_text(cell.text)),
+        )
         return ()
     hazards = (
         _make_hazard(split_hazard(item) if isinstance(item, str) else item, cell)
@@ -70,11 +74,17 @@ def _make_hazard(fields: Mapping[str, str], cell: Cell) -> Hazard:
     written = fields.get("code", "")
     code = find_code(written, HAZARD_CODES)
     if code is None:
-        cell.note("unknown-hazard", f"{quote_text(written)} is not a known hazard.")
+        cell.note(
+            "unknown-hazard",
+            Sentence("{written} is not a known hazard.", written=quote_text(written)),
+        )
     state = _state(fields.get("state", ""))
     if state is None:
         said = quote_text(fields["state"]) if fields.get("state") else "nothing"
-        cell.note("unknown-hazard-state", f"The state of {quote_text(written)} says {said}.")
+        cell.note(
+            "unknown-hazard-state",
+            Sentence("The state of {written} says {said}.", written=quote_text(written), said=said),
+        )
     checked_on, checked_note = _day(fields, "checked_on", cell)
     review_on, review_note = _day(fields, "review_on", cell)
     hazard = Hazard(
@@ -95,6 +105,8 @@ def _day(fields: Mapping[str, str], name: str, cell: Cell) -> tuple[date | None,
     day = parse_date(text)
     if day is not None or not text:
         return day, ""
-    cell.note("unreadable-date", f"{quote_text(text)} was not understood as a date.")
+    cell.note(
+        "unreadable-date", Sentence("{text} was not understood as a date.", text=quote_text(text))
+    )
     word = next(word for word, field in _LEADING_WORDS.items() if field == name)
     return None, f"{word} {text}"

@@ -6,6 +6,7 @@ from service.geometry import Size
 from service.records.cells.dimensions import is_possible, parse_dimensions
 from service.records.rows.cell import Cell
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 
 def read_size(cell: Cell) -> Size | None:
@@ -18,7 +19,9 @@ def read_size(cell: Cell) -> Size | None:
     if not dimensions.unread and {"width", "height"} <= lengths.keys():
         return Size(lengths["width"], lengths["height"])
     if dimensions.unread or set(lengths) != {""} or len(plain) != len(("width", "height")):
-        message = f"{quote_text(cell.text)} is not a width and a height; it was left out."
+        message = Sentence(
+            "{text} is not a width and a height; it was left out.", text=quote_text(cell.text)
+        )
         cell.note(
             "unreadable-dimensions",
             message,
@@ -35,7 +38,7 @@ def read_length_mm(cell: Cell) -> float | None:
     dimensions = parse_dimensions(cell.value)
     possible = [item.length_mm for item in dimensions.measures if is_possible(item)]
     if dimensions.unread or len(possible) != 1:
-        message = f"{quote_text(cell.text)} is not one length; it was left out."
+        message = Sentence("{text} is not one length; it was left out.", text=quote_text(cell.text))
         advice = "Write one length with its unit, for instance: 900 mm."
         cell.note("unreadable-dimensions", message, advice=advice)
         return None

@@ -7,6 +7,7 @@ import re
 from service.records.record import PhotoReference, PhotoRole
 from service.records.rows.cell import Cell, Item
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 # A bracket belongs to a file name such as "jar (1).jpg" unless it stands last.
 _ROLE = re.compile(r"(.*\S)\s*\(([^()]*)\)", re.DOTALL)
@@ -37,6 +38,10 @@ def _read_role(text: str, cell: Cell, *, usual: PhotoRole) -> PhotoRole:
         return usual
     role = next((role for role in PhotoRole if role == text.casefold()), None)
     if role is None:
-        message = f"{quote_text(text)} is not front, back or detail; it was taken as {usual}."
+        message = Sentence(
+            "{text} is not front, back or detail; it was taken as {usual}.",
+            text=quote_text(text),
+            usual=usual,
+        )
         cell.note("unknown-photo-role", message)
     return role or usual

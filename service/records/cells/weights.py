@@ -8,6 +8,7 @@ from service.records.cells.numbers import NUMBER, parse_number
 from service.records.record import Weight, WeightBasis
 from service.records.rows.cell import Cell
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 from service.units import grams_from_mass
 
 _UNITS = {
@@ -56,10 +57,17 @@ def read_weight(cell: Cell) -> Weight | None:
     weight = parse_weight(text)
     if weight is None:
         bare = _BARE_NUMBER.fullmatch(text) is not None
-        reason = "has no unit" if bare else "was not understood as a weight"
-        cell.note("unreadable-weight", f"{quote_text(text)} {reason}; the weight is unknown.")
+        reason = Sentence("has no unit") if bare else Sentence("was not understood as a weight")
+        cell.note(
+            "unreadable-weight",
+            Sentence(
+                "{text} {reason}; the weight is unknown.", text=quote_text(text), reason=reason
+            ),
+        )
     elif weight.weight_g <= 0:
-        cell.note("impossible-measure", f"{quote_text(text)} cannot be a weight.")
+        cell.note(
+            "impossible-measure", Sentence("{text} cannot be a weight.", text=quote_text(text))
+        )
         return None
     return weight
 

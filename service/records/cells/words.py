@@ -11,6 +11,7 @@ from service.records.measures import Grid
 from service.records.record import ContainerKind
 from service.records.rows.cell import Cell
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 Choice = TypeVar("Choice", bound=StrEnum)
 
@@ -39,7 +40,9 @@ def read_codes(cell: Cell, codes: Sequence[str], *, finding: str) -> tuple[str, 
     for written in cell.texts():
         code = find_code(written, codes)
         if code is None:
-            cell.note(finding, f"{quote_text(written)} is not in the list.")
+            cell.note(
+                finding, Sentence("{written} is not in the list.", written=quote_text(written))
+            )
         if (code or written) not in read:
             read.append(code or written)
     return tuple(read)
@@ -54,7 +57,14 @@ def read_choice(cell: Cell, choices: type[Choice], *, default: Choice, finding: 
             return choice
     if not cell.value:
         return default
-    cell.note(finding, f"{quote_text(cell.text)} is not one of {', '.join(choices)}.")
+    cell.note(
+        finding,
+        Sentence(
+            "{text} is not one of {choices}.",
+            text=quote_text(cell.text),
+            choices=", ".join(choices),
+        ),
+    )
     return default
 
 
@@ -75,7 +85,11 @@ def read_yes_or_no(cell: Cell, *, empty: bool, unclear: bool) -> bool:
     taken = "yes" if unclear else "no"
     cell.note(
         "unreadable-yes-or-no",
-        f"{quote_text(cell.text)} is neither yes nor no; it was taken as {taken}.",
+        Sentence(
+            "{text} is neither yes nor no; it was taken as {taken}.",
+            text=quote_text(cell.text),
+            taken=taken,
+        ),
     )
     return unclear
 
@@ -87,7 +101,9 @@ def read_count(cell: Cell, *, finding: str = "unreadable-count") -> int | None:
     match = _COUNT.fullmatch(cell.value)
     count = int(match[1]) if match else 0
     if not count:
-        cell.note(finding, f"{quote_text(cell.text)} is not a whole number from 1.")
+        cell.note(
+            finding, Sentence("{text} is not a whole number from 1.", text=quote_text(cell.text))
+        )
     return count or None
 
 
@@ -95,7 +111,10 @@ def read_stacking_limit(cell: Cell) -> int | None:
     """Read how many boxes may stand on top, 0 for none; None where it is not known."""
     match = _STACK.fullmatch(cell.value)
     if cell.value and match is None:
-        cell.note("unreadable-count", f"{quote_text(cell.text)} is not a number of boxes.")
+        cell.note(
+            "unreadable-count",
+            Sentence("{text} is not a number of boxes.", text=quote_text(cell.text)),
+        )
     return int(match[1] or 0) if match else None
 
 
@@ -108,7 +127,9 @@ def read_grid(cell: Cell) -> Grid | None:
     if not columns or not 0 < rows <= _ROWS_LIMIT:
         cell.note(
             "unreadable-grid",
-            f"{quote_text(cell.text)} is not a grid of up to 99 columns and 26 rows.",
+            Sentence(
+                "{text} is not a grid of up to 99 columns and 26 rows.", text=quote_text(cell.text)
+            ),
         )
         return None
     return Grid(columns, rows)
@@ -120,6 +141,9 @@ def read_compartment(cell: Cell) -> str:
         return ""
     match = _COMPARTMENT.fullmatch(cell.value.upper())
     if match is None:
-        cell.note("unreadable-place", f"{quote_text(cell.text)} is not a compartment such as B3.")
+        cell.note(
+            "unreadable-place",
+            Sentence("{text} is not a compartment such as B3.", text=quote_text(cell.text)),
+        )
         return cell.text
     return match[1] + match[2]

@@ -11,6 +11,7 @@ from service.errors import UnreadableFileError
 from service.records.lido.element import Element
 from service.records.sources.delimited import Form
 from service.records.sources.table import COLUMNS_LIMIT
+from service.sentence import Sentence
 
 META_LIMIT_BYTES = 1_000_000
 """A description of some hundred columns has a hundredth of this."""
@@ -116,7 +117,11 @@ def _read_form(element: Element, *, name: str) -> Form:
     delimiter = _unescape(element.get("fieldsTerminatedBy"), usual=",")
     quote = _unescape(element.get("fieldsEnclosedBy"), usual='"')
     if len(delimiter) != 1 or delimiter in '\r\n"' or quote not in {"", '"'}:
-        tried = f"its cells are divided by {delimiter!r} and enclosed by {quote!r}"
+        tried = Sentence(
+            "its cells are divided by {delimiter!r} and enclosed by {quote!r}",
+            delimiter=delimiter,
+            quote=quote,
+        )
         raise UnreadableFileError(name, tried=tried)
     skipped = _read_whole(element.get("ignoreHeaderLines") or "0", name=name)
     return Form(delimiter, quoted=bool(quote), skipped_lines=skipped)
@@ -134,14 +139,19 @@ def _read_index(element: Element, *, name: str) -> int | None:
     written = element.get("index")
     index = None if written is None else _read_whole(written, name=name)
     if index is not None and index >= COLUMNS_LIMIT:
-        raise UnreadableFileError(name, tried=f"it has more than {COLUMNS_LIMIT} columns")
+        raise UnreadableFileError(
+            name,
+            tried=Sentence("it has more than {columns_limit} columns", columns_limit=COLUMNS_LIMIT),
+        )
     return index
 
 
 def _read_whole(text: str, *, name: str) -> int:
     digits = text.strip()
     if not (digits.isascii() and digits.isdigit() and len(digits) < len("10000")):
-        raise UnreadableFileError(name, tried=f"meta.xml counts {digits[:20]!r}")
+        raise UnreadableFileError(
+            name, tried=Sentence("meta.xml counts {digits!r}", digits=digits[:20])
+        )
     return int(digits)
 
 

@@ -15,6 +15,7 @@ from service.records.sources.columns import OBJECT_COLUMNS
 from service.records.sources.delimited import read_described
 from service.records.sources.headings import table_rows
 from service.records.sources.table import Line, Table
+from service.sentence import Sentence
 
 META_FILE = "meta.xml"
 
@@ -39,7 +40,9 @@ def read_rows(data: bytes, *, name: str, notebook: Notebook) -> Iterator[Row]:
 
         def unpack(file: str) -> bytes:
             if file not in names:
-                raise UnreadableFileError(name, tried=f"it holds no file {file[:60]!r}")
+                raise UnreadableFileError(
+                    name, tried=Sentence("it holds no file {file!r}", file=file[:60])
+                )
             return folder.read(file)
 
         meta = read_meta(unpack(META_FILE), name=name)
@@ -55,7 +58,7 @@ def _make_table(meta: Meta, unpack: Unpack, *, name: str, notebook: Notebook) ->
             table = _read_part(part, unpack, name=name, notebook=notebook)
             _collect_pictures(part, table.lines, pictures)
         else:
-            message = f"The table {quote_text(part.file)} was not read."
+            message = Sentence("The table {file} was not read.", file=quote_text(part.file))
             notebook.note("skipped-sheet", Where(file=name), message, advice=_NOTHING_TO_DO)
     return _join(meta.core, core, pictures, notebook=notebook)
 

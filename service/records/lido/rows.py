@@ -22,6 +22,7 @@ from service.records.lido.stream import read_records
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row, Value
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 _ELEMENTS = {
     "object_number": "workID",
@@ -110,7 +111,10 @@ class _RecordReader:
                 advice="Keep one; the first was used and the others count as former numbers.",
             )
         if numbers.substitute and numbers.number:
-            message = f"There is no inventory number; {quote_text(numbers.number)} was taken."
+            message = Sentence(
+                "There is no inventory number; {number} was taken.",
+                number=quote_text(numbers.number),
+            )
             self._note(
                 "number-like-object-number",
                 "object_number",

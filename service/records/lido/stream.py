@@ -11,6 +11,7 @@ from lxml import etree  # type: ignore[import-untyped] # It ships no types; `Ele
 
 from service.errors import UnreadableFileError
 from service.records.lido.element import Element, clark_name
+from service.sentence import Sentence
 
 RECORD_LIMIT_BYTES = 4_000_000
 """Nothing that a museum says of one object is longer; common practice, no source."""
@@ -33,7 +34,9 @@ def read_records(chunks: Iterable[bytes], *, name: str) -> Iterator[Element]:
             found = True
             yield record
     except etree.XMLSyntaxError as error:
-        raise UnreadableFileError(name, tried=f"it is not usable XML ({error.msg})") from error
+        raise UnreadableFileError(
+            name, tried=Sentence("it is not usable XML ({msg})", msg=error.msg)
+        ) from error
     if not found:
         raise UnreadableFileError(name, tried="it holds no LIDO record")
 
@@ -51,7 +54,10 @@ def _parse(pieces: Iterable[bytes], *, name: str) -> Iterator[Element]:
             yield record
             _forget(record)
         if waiting_bytes > RECORD_LIMIT_BYTES:
-            tried = f"a record is longer than {RECORD_LIMIT_BYTES // 1_000_000} MB"
+            tried = Sentence(
+                "a record is longer than {record_limit_bytes} MB",
+                record_limit_bytes=RECORD_LIMIT_BYTES // 1000000,
+            )
             raise UnreadableFileError(name, tried=tried)
     parser.close()
 
@@ -82,11 +88,13 @@ def _begins(head: etree.XMLPullParser, piece: bytes, *, name: str) -> bool:
     if root is None:
         return False
     if root.getroottree().docinfo.doctype:
-        tried = "it declares a document type (DOCTYPE), which LIDO does not need"
+        tried = Sentence("it declares a document type (DOCTYPE), which LIDO does not need")
         raise UnreadableFileError(name, tried=tried)
     if root.tag not in _ROOTS:
         kind = etree.QName(root).localname[:60]
-        raise UnreadableFileError(name, tried=f"it is not LIDO; its first element is {kind!r}")
+        raise UnreadableFileError(
+            name, tried=Sentence("it is not LIDO; its first element is {kind!r}", kind=kind)
+        )
     return True
 
 

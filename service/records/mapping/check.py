@@ -18,6 +18,7 @@ from service.records.mapping.mapping import (
 from service.records.rows.text import quote_text
 from service.records.sources.columns import heading_key
 from service.records.sources.table import COLUMNS_LIMIT
+from service.sentence import Sentence
 
 ENCODINGS = (
     *("utf-8", "utf-16", "utf-16-le", "utf-16-be", "utf-32"),
@@ -74,12 +75,18 @@ def _check_headings(mapping: ColumnMapping) -> Iterator[Finding]:
     ignored = set(map(heading_key, mapping.ignored))
     for heading in named:
         if heading_key(heading) in ignored:
-            message = f"{quote_text(heading)} is used and ignored at once."
+            message = Sentence(
+                "{heading} is used and ignored at once.", heading=quote_text(heading)
+            )
             yield tell_unusable("headings", message)
     for key, count in Counter(map(heading_key, named)).items():
         if count > 1:
             alike = [heading for heading in named if heading_key(heading) == key]
-            message = f"The heading {quote_text(alike[0])} is named {count} times."
+            message = Sentence(
+                "The heading {alike} is named {count} times.",
+                alike=quote_text(alike[0]),
+                count=count,
+            )
             yield tell_unusable("headings", message)
 
 
@@ -89,7 +96,11 @@ def _check_fields(mapping: ColumnMapping) -> Iterator[Finding]:
     for heading, name in mapping.headings:
         by_field.setdefault(name, []).append(heading)
         if name not in known:
-            message = f"{quote_text(heading)} is to be {quote_text(name)}, which is no field."
+            message = Sentence(
+                "{heading} is to be {name}, which is no field.",
+                heading=quote_text(heading),
+                name=quote_text(name),
+            )
             yield tell_unusable("headings", message)
     for name, headings in by_field.items():
         if len(headings) > 1:
@@ -100,7 +111,9 @@ def _check_fields(mapping: ColumnMapping) -> Iterator[Finding]:
             yield tell_unusable("headings", f"No heading is {name}, which every row needs.")
     axes = [name for name in AXES if name in by_field]
     if axes and "dimensions" in by_field:
-        message = f"Both dimensions and {', '.join(axes)} are named; the one holds the others."
+        message = Sentence(
+            "Both dimensions and {axes} are named; the one holds the others.", axes=", ".join(axes)
+        )
         yield tell_unusable("headings", message)
 
 
@@ -131,10 +144,17 @@ def _check_units(mapping: ColumnMapping) -> Iterator[Finding]:
 def _check_form(mapping: ColumnMapping) -> Iterator[Finding]:
     if mapping.encoding and mapping.encoding.casefold() not in ENCODINGS:
         known = ", ".join(ENCODINGS)
-        message = f"The encoding {quote_text(mapping.encoding)} is none of: {known}."
+        message = Sentence(
+            "The encoding {encoding} is none of: {known}.",
+            encoding=quote_text(mapping.encoding),
+            known=known,
+        )
         yield tell_unusable("encoding", message)
     if mapping.delimiter and mapping.delimiter not in DELIMITERS:
-        message = f"{mapping.delimiter!r} is no delimiter; a comma, semicolon, tab or | is."
+        message = Sentence(
+            "{delimiter!r} is no delimiter; a comma, semicolon, tab or | is.",
+            delimiter=mapping.delimiter,
+        )
         yield tell_unusable("delimiter", message)
     if len(mapping.sheet) > TEXT_LIMIT:
         yield tell_unusable("sheet", "The name of the sheet is too long.")

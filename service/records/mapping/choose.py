@@ -14,6 +14,7 @@ from service.records.sources.columns import heading_key
 from service.records.sources.delimited import Written, peek_lines
 from service.records.sources.headings import LINES_TO_LOOK_AT
 from service.records.sources.workbook import choose_sheet, peek_sheets
+from service.sentence import Sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +91,8 @@ def _fits(mapping: ColumnMapping, lines: Iterable[Sequence[str]]) -> bool:
 
 
 def _tell(said: str, mapping: ColumnMapping, file: str, notebook: Notebook) -> ColumnMapping:
-    message = f"The {mapping.table} were read by the mapping {quote_text(said)}."
+    message = Sentence(
+        "The {table} were read by the mapping {said}.", table=mapping.table, said=quote_text(said)
+    )
     notebook.note("mapping-used", Where(file=file), message)
     return mapping

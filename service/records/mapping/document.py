@@ -12,6 +12,7 @@ from service.records.mapping.check import check_mapping, tell_unusable
 from service.records.mapping.mapping import OBJECTS, ColumnMapping
 from service.records.rows.text import quote_text
 from service.records.sources.decoding import decode_utf
+from service.sentence import Sentence
 
 _TEXTS = ("table", "encoding", "delimiter", "sheet")
 _GROUPS = ("headings", "fixed", "units")
@@ -50,7 +51,9 @@ def read_mapping_file(data: bytes, *, name: str) -> tuple[ColumnMapping, tuple[F
     try:
         return read_mapping(tomllib.loads(decode_utf(data, name=name)))
     except (ValueError, RecursionError) as error:
-        raise UnreadableFileError(name, tried=f"it is not TOML ({error})") from error
+        raise UnreadableFileError(
+            name, tried=Sentence("it is not TOML ({error})", error=error)
+        ) from error
 
 
 def mapping_data(mapping: ColumnMapping) -> dict[str, object]:

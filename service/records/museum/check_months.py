@@ -6,6 +6,7 @@ from dataclasses import dataclass, fields
 
 from service.records.rows.cell import Cell
 from service.records.rows.row import Row
+from service.sentence import Sentence
 
 LONGEST_MONTHS = 120
 """Ten years: what is asked for less often is no round (common practice, no source)."""
@@ -44,6 +45,9 @@ def _read_months(cell: Cell) -> int | None:
         return None
     if cell.text.isascii() and cell.text.isdigit() and int(cell.text[:9]) <= LONGEST_MONTHS:
         return int(cell.text)
-    message = f"Months between checks are a whole number from 0 to {LONGEST_MONTHS}."
+    message = Sentence(
+        "Months between checks are a whole number from 0 to {longest_months}.",
+        longest_months=LONGEST_MONTHS,
+    )
     cell.note("unreadable-count", message)
     return None

@@ -20,6 +20,7 @@ from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.rows.text import quote_text
 from service.records.sources.columns import Columns
+from service.sentence import Sentence
 
 
 def read_museum(
@@ -100,7 +101,9 @@ def read_own_headings(
         elif not isinstance(heading, str):
             notebook.note("wrong-type", place, "A heading should stand here, in quotes.")
         elif heading in own.values():
-            message = f"{quote_text(heading)} stands for another column already."
+            message = Sentence(
+                "{heading} stands for another column already.", heading=quote_text(heading)
+            )
             notebook.note("wrong-type", place, message)
         else:
             own[column] = heading

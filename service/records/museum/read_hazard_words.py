@@ -10,6 +10,7 @@ from service.records.codes import HAZARD_CODES
 from service.records.museum.hazard_words import HazardWords
 from service.records.rows.notebook import Notebook
 from service.records.rows.text import quote_text, tidy_text
+from service.sentence import Sentence
 
 GROUP = "hazard_words"
 MOST_SIGNS = 120
@@ -31,9 +32,15 @@ def read_hazard_words(
         place = replace(where, column=f"{where.column}/{written}")
         code = find_code(str(written), HAZARD_CODES)
         if code is None:
-            notebook.note("unknown-hazard", place, f"{quote_text(written)} is no known hazard.")
+            notebook.note(
+                "unknown-hazard",
+                place,
+                Sentence("{written} is no known hazard.", written=quote_text(written)),
+            )
         elif not isinstance(text, str) or not text.strip() or len(text) > MOST_SIGNS:
-            message = f"Words of 1 to {MOST_SIGNS} characters should stand here."
+            message = Sentence(
+                "Words of 1 to {most_signs} characters should stand here.", most_signs=MOST_SIGNS
+            )
             notebook.note("wrong-type", place, message)
         else:
             words.append(HazardWords(code, tidy_text(text, line_break=" ")))

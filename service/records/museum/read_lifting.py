@@ -14,6 +14,7 @@ from service.records.museum.lifting import USUAL_LIFTING, LiftingChoices
 from service.records.record import WeightBasis
 from service.records.rows.notebook import Notebook
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 from service.units import kg_from_grams
 
 GROUP = "lifting"
@@ -108,7 +109,11 @@ class _Group:
 
     def _note(self, name: str, message: str) -> None:
         column = f"{self._where.column}/{name}".rstrip("/")
-        self._notebook.note("lifting-choice", replace(self._where, column=column), f"{message}.")
+        self._notebook.note(
+            "lifting-choice",
+            replace(self._where, column=column),
+            Sentence("{message}.", message=message),
+        )
 
 
 def _quote(value: object) -> str:

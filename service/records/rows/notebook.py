@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from service.findings import Finding, Where, make_finding
+from service.sentence import Sentence
 
 FINDINGS_LIMIT = 10_000
 """More than this nobody reads; the rest is counted, so that a hostile file cannot fill memory."""
@@ -27,5 +28,7 @@ class Notebook:
         """Give everything noticed; the last one says how many more there were."""
         if not self._uncounted:
             return tuple(self._findings)
-        message = f"{self._uncounted} more things were noticed and are not listed."
+        message = Sentence(
+            "{uncounted} more things were noticed and are not listed.", uncounted=self._uncounted
+        )
         return (*self._findings, make_finding("more-findings", Where(), message))

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from service.records.rows.row import Row
 from service.records.rows.said import SaidColumns
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 # What spreadsheets make of numbers: 1.9E+05, 14-Mar, Mar-14, 03/04/1972.
 _CHANGED = re.compile(
@@ -23,8 +24,15 @@ def read_number(row: Row, column: str) -> str:
     """Read an object's or container's number; one a spreadsheet may have changed is noted."""
     cell = row.cell(column)
     if cell.text and (column in row.retyped or _CHANGED.fullmatch(cell.text)):
-        why = "was not stored as text" if column in row.retyped else "looks changed"
-        cell.note("number-like-object-number", f"The number {quote_text(cell.text)} {why}.")
+        why = (
+            Sentence("was not stored as text")
+            if column in row.retyped
+            else Sentence("looks changed")
+        )
+        cell.note(
+            "number-like-object-number",
+            Sentence("The number {text} {why}.", text=quote_text(cell.text), why=why),
+        )
     return cell.text
 
 
@@ -39,7 +47,10 @@ def unique_rows(
         if not number:
             cell.note("row-without-number", "The row has no number.")
         elif number in seen:
-            cell.note("duplicate-number", f"The number {quote_text(number)} was there before.")
+            cell.note(
+                "duplicate-number",
+                Sentence("The number {number} was there before.", number=quote_text(number)),
+            )
         else:
             seen.add(number)
             if said is not None:

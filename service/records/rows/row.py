@@ -10,6 +10,7 @@ from service.findings import Where
 from service.records.rows.cell import Cell, Item
 from service.records.rows.notebook import Notebook
 from service.records.rows.text import has_unseen, quote_text, tidy_text
+from service.sentence import Sentence
 
 Value: TypeAlias = str | tuple[Item, ...]
 
@@ -77,10 +78,19 @@ def _clean(text: str, cell: Cell, *, line_break: str = " ") -> str:
     if "\N{REPLACEMENT CHARACTER}" in text:
         cell.note(
             "unreadable-characters",
-            f"A character was lost before the file came here: {quote_text(text)}.",
+            Sentence(
+                "A character was lost before the file came here: {text}.", text=quote_text(text)
+            ),
         )
     if len(text) > CELL_LIMIT:
-        cell.note("text-too-long", f"The text has {len(text)} characters; {CELL_LIMIT} were kept.")
+        cell.note(
+            "text-too-long",
+            Sentence(
+                "The text has {text} characters; {cell_limit} were kept.",
+                text=len(text),
+                cell_limit=CELL_LIMIT,
+            ),
+        )
     return tidy_text(text[:CELL_LIMIT], line_break=line_break)
 
 

@@ -15,6 +15,7 @@ from contextlib import contextmanager
 
 from service.errors import TooManyRecordsError, UnreadableFileError
 from service.records.sources.table import COLUMNS_LIMIT, ROWS_LIMIT
+from service.sentence import Sentence
 
 ENTRIES_LIMIT = 1_000
 UNPACKED_LIMIT_BYTES = 200_000_000
@@ -58,7 +59,9 @@ def open_packed(data: bytes, *, name: str, kind: str) -> Iterator[zipfile.ZipFil
             _check_sizes(folder.infolist(), name=name)
             yield folder
     except _DAMAGE as error:
-        raise UnreadableFileError(name, tried=f"it is not {kind}, or damaged") from error
+        raise UnreadableFileError(
+            name, tried=Sentence("it is not {kind}, or damaged", kind=kind)
+        ) from error
 
 
 def check_workbook(data: bytes, *, name: str) -> None:
@@ -78,14 +81,24 @@ def check_workbook(data: bytes, *, name: str) -> None:
 
 def _check_sizes(entries: list[zipfile.ZipInfo], *, name: str) -> None:
     if len(entries) > ENTRIES_LIMIT:
-        raise UnreadableFileError(name, tried=f"it holds more than {ENTRIES_LIMIT} packed files")
+        raise UnreadableFileError(
+            name,
+            tried=Sentence(
+                "it holds more than {entries_limit} packed files", entries_limit=ENTRIES_LIMIT
+            ),
+        )
     if sum(entry.file_size for entry in entries) > UNPACKED_LIMIT_BYTES:
-        tried = f"it would unpack to more than {UNPACKED_LIMIT_BYTES // 1_000_000} MB"
+        tried = Sentence(
+            "it would unpack to more than {unpacked_limit_bytes} MB",
+            unpacked_limit_bytes=UNPACKED_LIMIT_BYTES // 1000000,
+        )
         raise UnreadableFileError(name, tried=tried)
     for entry in entries:
         packed = max(entry.compress_size, 1)
         if entry.file_size > _RATIO_FROM_BYTES and entry.file_size / packed > RATIO_LIMIT:
-            raise UnreadableFileError(name, tried=f"{entry.filename!r} is packed too tightly")
+            raise UnreadableFileError(
+                name, tried=Sentence("{filename!r} is packed too tightly", filename=entry.filename)
+            )
 
 
 def _check_addresses(sheet: bytes, *, name: str) -> None:
@@ -96,7 +109,9 @@ def _check_addresses(sheet: bytes, *, name: str) -> None:
         if int(digits or 0) > ROWS_LIMIT + 1:
             raise TooManyRecordsError(name, count=int(digits), limit=ROWS_LIMIT)
         if _column_number(letters) > COLUMNS_LIMIT:
-            tried = f"a sheet has more than {COLUMNS_LIMIT} columns"
+            tried = Sentence(
+                "a sheet has more than {columns_limit} columns", columns_limit=COLUMNS_LIMIT
+            )
             raise UnreadableFileError(name, tried=tried)
 
 

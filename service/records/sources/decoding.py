@@ -7,6 +7,7 @@ import codecs
 from charset_normalizer import from_bytes
 
 from service.errors import UnreadableFileError
+from service.sentence import Sentence
 
 _MARKS = (
     (codecs.BOM_UTF8, "utf-8-sig"),
@@ -82,13 +83,17 @@ def _decode_strictly(data: bytes, *, encoding: str, name: str) -> str:
     try:
         return data.decode(encoding)
     except UnicodeDecodeError as error:
-        tried = f"byte {error.start} does not fit {encoding.upper()}"
+        tried = Sentence(
+            "byte {start} does not fit {upper}", start=error.start, upper=encoding.upper()
+        )
         raise UnreadableFileError(name, tried=tried) from error
 
 
 def _guess(data: bytes, *, name: str) -> tuple[str, str]:
     best = from_bytes(data[:_SAMPLE_BYTES]).best()
     if best is None or best.encoding == "ascii":
-        tried = "it was tried as UTF-8, UTF-16 and Windows-1252, and no other encoding fits"
+        tried = Sentence(
+            "it was tried as UTF-8, UTF-16 and Windows-1252, and no other encoding fits"
+        )
         raise UnreadableFileError(name, tried=tried)
     return _decode_strictly(data, encoding=best.encoding, name=name), best.encoding

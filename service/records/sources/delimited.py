@@ -12,6 +12,7 @@ from service.records.rows.notebook import Notebook
 from service.records.sources.columns import heading_key
 from service.records.sources.decoding import decode_text
 from service.records.sources.table import COLUMNS_LIMIT, ROWS_LIMIT, Line, Table
+from service.sentence import Sentence
 
 DELIMITERS = (",", ";", "\t")
 
@@ -112,7 +113,7 @@ def read_described(data: bytes, *, name: str, form: Form, notebook: Notebook) ->
 
 def _note_guess(guessed: str, *, name: str, notebook: Notebook) -> None:
     if guessed:
-        message = f"The file is not UTF-8; it was read as {guessed}."
+        message = Sentence("The file is not UTF-8; it was read as {guessed}.", guessed=guessed)
         notebook.note("guessed-encoding", Where(file=name), message)
 
 
@@ -179,7 +180,12 @@ def _check_limits(lines: Iterator[Line], *, name: str) -> tuple[Line, ...]:
         if len(kept) > ROWS_LIMIT:
             raise TooManyRecordsError(name, count=len(kept), limit=ROWS_LIMIT)
         if len(line.cells) > COLUMNS_LIMIT and any(line.cells[COLUMNS_LIMIT:]):
-            tried = f"row {line.row} has {len(line.cells)} columns, the limit is {COLUMNS_LIMIT}"
+            tried = Sentence(
+                "row {row} has {cells} columns, the limit is {columns_limit}",
+                row=line.row,
+                cells=len(line.cells),
+                columns_limit=COLUMNS_LIMIT,
+            )
             raise UnreadableFileError(name, tried=tried)
         kept.append(line)
     return tuple(kept)

@@ -9,6 +9,7 @@ from typing import NoReturn
 
 from service.errors import UnreadableFileError
 from service.records.sources.decoding import decode_utf
+from service.sentence import Sentence
 
 DEPTH_LIMIT = 12
 """Levels of nesting; a collection needs seven."""
@@ -32,7 +33,9 @@ def read_document(data: bytes, *, name: str) -> dict[str, object]:
     except RecursionError as error:
         raise UnreadableFileError(name, tried="it is nested too deep") from error
     except ValueError as error:
-        raise UnreadableFileError(name, tried=f"it is not usable JSON ({error})") from error
+        raise UnreadableFileError(
+            name, tried=Sentence("it is not usable JSON ({error})", error=error)
+        ) from error
     if not isinstance(document, dict):
         raise UnreadableFileError(name, tried="it does not hold one JSON object")
     return document

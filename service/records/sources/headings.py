@@ -13,6 +13,7 @@ from service.records.rows.text import quote_text, tidy_text
 from service.records.sources.columns import Columns, heading_key
 from service.records.sources.standards import name_standard, read_piped
 from service.records.sources.table import Line, Table
+from service.sentence import Sentence
 
 LINES_TO_LOOK_AT = 10
 """Lines near the top of a table among which its headings stand."""
@@ -83,7 +84,7 @@ def _choose_columns(
     ]
     if unused:
         names = ", ".join(quote_text(heading) for heading in unused)
-        notebook.note("unknown-column", where, f"Columns not used: {names}.")
+        notebook.note("unknown-column", where, Sentence("Columns not used: {names}.", names=names))
     _note_absent(headings, columns, where=where, notebook=notebook)
     _note_standards(headings, by_column, where=where, notebook=notebook)
     return by_column
@@ -98,7 +99,11 @@ def _note_standards(
         if standard := name_standard(headings[index]):
             read.setdefault(standard, []).append(f"{quote_text(headings[index])} is {column}")
     for standard, said in read.items():
-        notebook.note("headings-recognised", where, f"Read as {standard}: {', '.join(said)}.")
+        notebook.note(
+            "headings-recognised",
+            where,
+            Sentence("Read as {standard}: {said}.", standard=standard, said=", ".join(said)),
+        )
 
 
 def _note_absent(
@@ -108,7 +113,11 @@ def _note_absent(
     present = {heading_key(heading) for heading in headings}
     for column, heading in columns.own.items():
         if heading_key(heading) not in present:
-            message = f"There is no heading {quote_text(heading)}, which was to be {column}."
+            message = Sentence(
+                "There is no heading {heading}, which was to be {column}.",
+                heading=quote_text(heading),
+                column=column,
+            )
             advice = f"Correct the heading {columns.own_stands}, or take the line out."
             notebook.note("unknown-column", where, message, advice=advice)
 

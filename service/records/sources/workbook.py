@@ -16,6 +16,7 @@ from service.records.rows.notebook import Notebook
 from service.records.sources.archive import check_workbook
 from service.records.sources.columns import heading_key
 from service.records.sources.table import COLUMNS_LIMIT, ROWS_LIMIT, Line, Table
+from service.sentence import Sentence
 
 CellValue: TypeAlias = int | float | str | bool | time | date | datetime | timedelta
 
@@ -64,7 +65,9 @@ def _opened(data: bytes, *, name: str) -> Iterator[CalamineWorkbook]:
         with CalamineWorkbook.from_filelike(io.BytesIO(data)) as workbook:
             yield workbook
     except (CalamineError, OSError, ValueError) as error:
-        raise UnreadableFileError(name, tried=f"it is not a workbook ({error})") from error
+        raise UnreadableFileError(
+            name, tried=Sentence("it is not a workbook ({error})", error=error)
+        ) from error
 
 
 def peek_sheets(data: bytes, *, name: str, lines: int) -> dict[str, tuple[tuple[str, ...], ...]]:
@@ -113,7 +116,11 @@ def _find_named(sheets: Sequence[str], wanted: str, name: str) -> str:
     for sheet in sheets:
         if heading_key(sheet) == heading_key(wanted):
             return sheet
-    tried = f"it has no sheet {wanted!r}, only {', '.join(sheets) or 'none at all'}"
+    tried = Sentence(
+        "it has no sheet {wanted!r}, only {sheets}",
+        wanted=wanted,
+        sheets=", ".join(sheets) or "none at all",
+    )
     raise UnreadableFileError(name, tried=tried)
 
 
@@ -130,7 +137,11 @@ def _note_others(
 ) -> None:
     for sheet in sheets:
         if sheet not in chosen.values():
-            notebook.note("skipped-sheet", Where(file=name), f"The sheet “{sheet}” was not read.")
+            notebook.note(
+                "skipped-sheet",
+                Where(file=name),
+                Sentence("The sheet “{sheet}” was not read.", sheet=sheet),
+            )
 
 
 def _read_sheet(sheet: CalamineSheet, *, name: str) -> Table:
@@ -138,7 +149,11 @@ def _read_sheet(sheet: CalamineSheet, *, name: str) -> Table:
     if sheet.total_height > ROWS_LIMIT:
         raise TooManyRecordsError(name, count=sheet.total_height, limit=ROWS_LIMIT)
     if sheet.total_width >= COLUMNS_LIMIT:
-        tried = f"it has {sheet.total_width + 1} columns, the limit is {COLUMNS_LIMIT}"
+        tried = Sentence(
+            "it has {total_width} columns, the limit is {columns_limit}",
+            total_width=sheet.total_width + 1,
+            columns_limit=COLUMNS_LIMIT,
+        )
         raise UnreadableFileError(name, tried=tried)
     rows = enumerate(sheet.to_python(skip_empty_area=False), start=1)
     lines = (_make_line(number, cells) for number, cells in rows)

@@ -20,6 +20,7 @@ import pi_heif
 from PIL import Image, ImageCms, ImageFile, UnidentifiedImageError
 
 from service.errors import PictureError
+from service.sentence import Sentence
 
 MAX_BYTES = 25_000_000
 MAX_PIXELS = 100_000_000
@@ -81,7 +82,10 @@ def decode_photo(data: bytes, *, name: str, long_side_px: int | None = None) -> 
         PictureError: As `open_photo`.
     """
     if len(data) > MAX_BYTES:
-        raise PictureError(name, reason=f"the file is larger than {MAX_BYTES // _MEGA} MB")
+        raise PictureError(
+            name,
+            reason=Sentence("the file is larger than {max_bytes} MB", max_bytes=MAX_BYTES // _MEGA),
+        )
     # Hostile files make Pillow raise nearly anything, from KeyError to struct.error.
     try:
         with _whole_files_only(), warnings.catch_warnings(action="ignore"), _opened(data) as image:
@@ -125,10 +129,18 @@ def _opened(data: bytes) -> Image.Image:
 def _check_size(size: tuple[int, int], *, name: str) -> None:
     pixels = size[0] * size[1]
     if pixels > MAX_PIXELS:
-        reason = f"too many pixels ({pixels / _MEGA:.0f} MP, limit {MAX_PIXELS // _MEGA} MP)"
+        reason = Sentence(
+            "too many pixels ({pixels:.0f} MP, limit {max_pixels} MP)",
+            pixels=pixels / _MEGA,
+            max_pixels=MAX_PIXELS // _MEGA,
+        )
         raise PictureError(name, reason=reason)
     if max(size) > MAX_SIDE_PX:
-        reason = f"one side is too long ({max(size)} px, limit {MAX_SIDE_PX} px)"
+        reason = Sentence(
+            "one side is too long ({size} px, limit {max_side_px} px)",
+            size=max(size),
+            max_side_px=MAX_SIDE_PX,
+        )
         raise PictureError(name, reason=reason)
 
 

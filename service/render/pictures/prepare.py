@@ -17,6 +17,7 @@ from service.render.pictures.shown.edited import EditedPhoto, digest_of_edited
 from service.render.pictures.source import PictureSource
 from service.render.pictures.thumbnails import Grade, Thumbnails, make_thumbnails
 from service.render.worker import Workers
+from service.sentence import Sentence
 from service.units import mm_from_dots
 
 PhotoSource = bytes | Path | EditedPhoto
@@ -123,7 +124,9 @@ def _look_up(
     try:
         return find(source)
     except FileNotFoundError:
-        return make_finding("photo-missing", Where(file=name), f"There is no photo {name}.")
+        return make_finding(
+            "photo-missing", Where(file=name), Sentence("There is no photo {name}.", name=name)
+        )
     except OSError as error:
         return _unusable(name, f"the file cannot be opened ({error.strerror})")
 
@@ -165,7 +168,9 @@ def plain_reason(error: ServiceError) -> str:
 
 
 def _unusable(name: str, reason: str) -> Finding:
-    return make_finding("photo-unusable", Where(file=name), f"{name}: {reason}.")
+    return make_finding(
+        "photo-unusable", Where(file=name), Sentence("{name}: {reason}.", name=name, reason=reason)
+    )
 
 
 def _findings(outcomes: Iterable[tuple[str, _Outcome]]) -> Iterator[Finding]:
@@ -180,8 +185,12 @@ def _too_small(name: str, thumbnails: Thumbnails) -> Iterator[Finding]:
     width_px, height_px = thumbnails.largest.width_px, thumbnails.largest.height_px
     sharp_mm = mm_from_dots(max(width_px, height_px), resolution_dpi=_PRINT_DPI)
     if sharp_mm < _GOOD_SIDE_MM:
-        message = (
-            f"{name}: the object is {width_px} x {height_px} pixels in the photo, which is sharp"
-            f" up to {sharp_mm:.0f} mm in print."
+        message = Sentence(
+            "{name}: the object is {width_px} x {height_px} pixels in the photo,"
+            " which is sharp up to {sharp_mm:.0f} mm in print.",
+            name=name,
+            width_px=width_px,
+            height_px=height_px,
+            sharp_mm=sharp_mm,
         )
         yield make_finding("photo-too-small", Where(file=name), message)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from service.errors import CalibrationError
 from service.geometry import Point
+from service.sentence import Sentence
 from service.sheets.calibration.doubt import Doubt, find_doubts
 from service.sheets.calibration.least_squares import fit
 from service.sheets.calibration.limits import impossible
@@ -71,11 +72,11 @@ def _contradictions(doubts: Sequence[Sequence[Doubt]]) -> Iterator[str]:
     for group in doubts:
         said = [doubt.reading.doubted(doubt.expected_mm) for doubt in group]
         if not said:
-            yield "the measures do not agree with each other: measure all crosses again"
+            yield Sentence("the measures do not agree with each other: measure all crosses again")
         elif len(said) == 1:
             yield said[0]
         else:
-            yield f"one of these is wrong: {'; or '.join(said)}"
+            yield Sentence("one of these is wrong: {said}", said="; or ".join(said))
 
 
 def _fit_printer(readings: Sequence[Reading]) -> Correction:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from service.sentence import Sentence
 from service.sheets.calibration.doubt import READING_MM
 from service.sheets.correction import Correction
 
@@ -47,25 +48,36 @@ def impossible(printer: Correction) -> Iterator[str]:
 
 def describe(printer: Correction) -> str:
     """Say how a printer is off, in words; `printer` is where ink lands."""
-    across = "right" if printer.shift_x_mm >= 0 else "left"
-    down = "low" if printer.shift_y_mm >= 0 else "high"
-    turn = "clockwise" if printer.rotation_deg >= 0 else "anticlockwise"
-    return (
-        f"at the top left corner {abs(printer.shift_x_mm):.2f} mm too far {across} and"
-        f" {abs(printer.shift_y_mm):.2f} mm too {down}; {_percent(printer.scale_x_ratio)} across,"
-        f" {_percent(printer.scale_y_ratio)} down; turned {abs(printer.rotation_deg):.2f} degrees"
-        f" {turn}, right angles off by {abs(printer.skew_deg):.2f} degrees"
+    is_clockwise = printer.rotation_deg >= 0
+    return Sentence(
+        "at the top left corner {x_mm:.2f} mm too far {across} and {y_mm:.2f} mm too {down};"
+        " {x_scale} across, {y_scale} down; turned {turn_deg:.2f} degrees {turn},"
+        " right angles off by {skew_deg:.2f} degrees",
+        x_mm=abs(printer.shift_x_mm),
+        across=Sentence("right") if printer.shift_x_mm >= 0 else Sentence("left"),
+        y_mm=abs(printer.shift_y_mm),
+        down=Sentence("low") if printer.shift_y_mm >= 0 else Sentence("high"),
+        x_scale=_percent(printer.scale_x_ratio),
+        y_scale=_percent(printer.scale_y_ratio),
+        turn_deg=abs(printer.rotation_deg),
+        turn=Sentence("clockwise") if is_clockwise else Sentence("anticlockwise"),
+        skew_deg=abs(printer.skew_deg),
     )
 
 
 def explain_residual(residual_mm: float) -> str:
     """Say what it means that the worst cross is so far off once corrected; the steps are ours."""
     if residual_mm <= READING_MM:
-        return "as exactly as a ruler can be read"
+        return Sentence("as exactly as a ruler can be read")
     if residual_mm <= 2 * READING_MM:
-        return "a little more than a ruler leaves; good enough for labels with a margin"
-    return "more than it should be: measure again, or look whether the paper slips in the tray"
+        return Sentence("a little more than a ruler leaves; good enough for labels with a margin")
+    return Sentence(
+        "more than it should be: measure again, or look whether the paper slips in the tray"
+    )
 
 
 def _percent(ratio: float) -> str:
-    return f"{abs(ratio - 1) * 100:.2f} % too {'large' if ratio >= 1 else 'small'}"
+    percent = abs(ratio - 1) * 100
+    if ratio >= 1:
+        return Sentence("{percent:.2f} % too large", percent=percent)
+    return Sentence("{percent:.2f} % too small", percent=percent)

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from service.errors import CalibrationError
+from service.sentence import Sentence
 from service.sheets.calibration.ruler_sheet import Cross
 
 LEAST_CROSSES = 4
@@ -100,9 +101,13 @@ def _list_faults(readings: Sequence[Reading]) -> Iterator[str]:
     counted = Counter(reading.cross.name for reading in readings)
     for name, count in counted.items():
         if count > len(Axis):
-            yield f"cross {name} is there twice"
+            yield Sentence("cross {name} is there twice", name=name)
     for reading in readings:
         if abs(reading.departure_mm) > FAR_MM:
             yield reading.doubted(reading.wanted_mm)
     if len(counted) < LEAST_CROSSES:
-        yield f"{len(counted)} crosses were measured; at least {LEAST_CROSSES} are needed"
+        yield Sentence(
+            "{counted} crosses were measured; at least {least_crosses} are needed",
+            counted=len(counted),
+            least_crosses=LEAST_CROSSES,
+        )

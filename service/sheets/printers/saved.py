@@ -12,6 +12,7 @@ from typing import cast
 
 from service.errors import CalibrationError
 from service.geometry import Insets
+from service.sentence import Sentence
 from service.sheets.calibration.limits import impossible
 from service.sheets.correction import Correction
 from service.sheets.printers.printer import Printer, TrayCorrection, plain
@@ -74,8 +75,13 @@ def read_saved(text: str) -> Saved:
     try:
         return _saved(_table(json.loads(text)))
     except (KeyError, ValueError, TypeError, RecursionError) as error:
-        reason = f"it lacks {error}" if isinstance(error, KeyError) else str(error)
-        fault = f"the saved printers cannot be read ({reason}); correct or remove the file"
+        reason = (
+            Sentence("it lacks {error}", error=error) if isinstance(error, KeyError) else str(error)
+        )
+        fault = Sentence(
+            "the saved printers cannot be read ({reason}); correct or remove the file",
+            reason=reason,
+        )
         raise CalibrationError([fault]) from error
 
 
@@ -108,10 +114,12 @@ def checked_edges(edges_mm: Sequence[float]) -> Insets:
         ValueError: When they are not four, or no printer has them.
     """
     if len(edges_mm) != len(fields(Insets)):
-        msg = "edges are four lengths in mm: top, right, bottom, left"
+        msg = Sentence("edges are four lengths in mm: top, right, bottom, left")
         raise ValueError(msg)
     if not all(0 <= edge_mm <= _MOST_EDGE_MM for edge_mm in edges_mm):
-        msg = f"an unprintable edge is 0 to {_MOST_EDGE_MM:g} mm wide"
+        msg = Sentence(
+            "an unprintable edge is 0 to {most_edge_mm:g} mm wide", most_edge_mm=_MOST_EDGE_MM
+        )
         raise ValueError(msg)
     return Insets(*edges_mm)
 
@@ -124,7 +132,7 @@ def checked_address(address: str) -> str:
     """
     plain_address = address.strip()
     if plain_address and not _ADDRESS.fullmatch(plain_address):
-        msg = "the address of a printer looks like ipp://192.0.2.7:631/ipp/print"
+        msg = Sentence("the address of a printer looks like ipp://192.0.2.7:631/ipp/print")
         raise ValueError(msg)
     return plain_address
 

@@ -12,6 +12,7 @@ from service.contents.places import parts_taken
 from service.errors import NotFoundError
 from service.records.record import PlaceRecord
 from service.records.rows.text import tidy_text
+from service.sentence import Sentence
 from service.store.canonical import check_text, dump_json
 from service.store.history import Entry, Stamp, begin_change, write_history
 from service.store.packing.load import find_held, load_packing
@@ -56,7 +57,10 @@ def note_out(connection: Connection, slip: Slip, *, stamp: Stamp) -> Out:
     lying = load_packing(connection, slip.container_number).places
     parts = parts_taken(lying, PlaceRecord(slip.object_number, slip.parts))
     if parts is None:
-        raise NotFoundError(slip.object_number, what=f"object in {slip.container_number}")
+        raise NotFoundError(
+            slip.object_number,
+            what=Sentence("object in {container_number}", container_number=slip.container_number),
+        )
     slip = replace(slip, to_whom=tidy_text(slip.to_whom), reason=tidy_text(slip.reason))
     values = {
         "object_number": slip.object_number,

@@ -9,6 +9,7 @@ from sqlalchemy import Connection
 from service.contents.places import Places, name_place, parts_taken, places_kept
 from service.errors import NotFoundError
 from service.records.record import PackingRecord, PlaceRecord
+from service.sentence import Sentence
 from service.store.history import Stamp, begin_change
 from service.store.packing.load import load_packing
 from service.store.packing.save import save_changes
@@ -41,14 +42,19 @@ def move_object(
         ValueError: When both containers are one: that is a packing of this container.
     """
     if move.from_container == move.to_container:
-        message = f"{move.from_container} is both ends of the move."
+        message = Sentence(
+            "{from_container} is both ends of the move.", from_container=move.from_container
+        )
         raise ValueError(message)
     change = begin_change(connection, stamp)
     left = load_packing(connection, move.from_container)
     right = load_packing(connection, move.to_container)
     parts = parts_taken(left.places, move.place)
     if parts is None:
-        raise NotFoundError(name_place(move.place), what=f"object in {move.from_container}")
+        raise NotFoundError(
+            name_place(move.place),
+            what=Sentence("object in {from_container}", from_container=move.from_container),
+        )
     put = replace(move.place, parts=parts)
     wanted = [
         (_repack(left, places_kept(left.places, move.place), move, stamp), move.from_revision),

@@ -9,6 +9,7 @@ from sqlalchemy import Connection
 
 from service.findings import Finding, Where, make_finding
 from service.records.record import PackingRecord
+from service.sentence import Sentence
 from service.store.canonical import dump_json
 from service.store.history import Change, Entry
 from service.store.packing.differ import Repacking, compare_repacked
@@ -142,7 +143,10 @@ def _unknown(
             yield make_finding(
                 "unknown-container",
                 Where(container_number=number),
-                f"A packing names container {number}, which is not in the records.",
+                Sentence(
+                    "A packing names container {number}, which is not in the records.",
+                    number=number,
+                ),
             )
 
 
@@ -150,6 +154,11 @@ def _two_places(clash: Clash) -> Finding:
     return make_finding(
         "object-in-two-places",
         Where(container_number=clash.container_number, object_number=clash.object_number),
-        f"{clash.object_number} is packed in {clash.lies_in} and in {clash.container_number};"
-        f" what {clash.container_number} holds was left as it is.",
+        Sentence(
+            "{object_number} is packed in {lies_in} and in {container_number};"
+            " what {container_number} holds was left as it is.",
+            object_number=clash.object_number,
+            lies_in=clash.lies_in,
+            container_number=clash.container_number,
+        ),
     )

@@ -20,6 +20,7 @@ from obstore.exceptions import AlreadyExistsError, GenericError
 from obstore.store import LocalStore, ObjectStore, from_url
 
 from service.errors import FileDamagedError, FileNotStoredError, StoreFullError
+from service.sentence import Sentence
 
 _ROOT = "sha256"
 _PORTION_BYTES = 1 << 20
@@ -168,7 +169,7 @@ def _telling() -> Iterator[None]:
         yield
     except GenericError as error:
         if any(number in str(error) for number in _FULL):
-            message = "There is no room left for photos and PDFs."
+            message = Sentence("There is no room left for photos and PDFs.")
             raise StoreFullError(message) from error
         raise
 

@@ -15,6 +15,7 @@ from sqlalchemy import ColumnElement, Connection, RowMapping, and_, delete, inse
 from service.errors import NotFoundError
 from service.records.photos.edit import AS_IT_CAME, PhotoEdit, make_crop
 from service.records.record import PhotoRole
+from service.sentence import Sentence
 from service.store.base.bulk import in_portions, load_keys
 from service.store.canonical import dump_json
 from service.store.history import Entry, Stamp, begin_change, write_history
@@ -96,7 +97,9 @@ def find_shown(connection: Connection, object_number: str, sha256: str) -> Shown
     for shown in load_shown_of(connection, object_number):
         if shown.sha256 == sha256:
             return shown
-    raise NotFoundError(sha256, what=f"photo of {object_number}")
+    raise NotFoundError(
+        sha256, what=Sentence("photo of {object_number}", object_number=object_number)
+    )
 
 
 def name_photo_file(connection: Connection, sha256: str) -> str:

@@ -9,6 +9,7 @@ from sqlalchemy import Connection, select
 
 from service.findings import Finding, Where, make_finding
 from service.records.record import Collection, ContainerRecord, ObjectRecord, PackingRecord
+from service.sentence import Sentence, join_sentences
 from service.store.base.bulk import in_portions
 from service.store.canonical import decode_record
 from service.store.kept.imports import Import, load_import
@@ -26,10 +27,10 @@ from service.store.taking_back.states import (
 )
 
 _NAMES = {
-    StateKind.MUSEUM: "What the museum chose",
-    StateKind.OBJECT: "Object",
-    StateKind.CONTAINER: "Container",
-    StateKind.PACKING: "What lies in",
+    StateKind.MUSEUM: Sentence("What the museum chose"),
+    StateKind.OBJECT: Sentence("Object"),
+    StateKind.CONTAINER: Sentence("Container"),
+    StateKind.PACKING: Sentence("What lies in"),
 }
 _RECORD_VERBS = (
     "recorded",
@@ -82,7 +83,9 @@ def plan_undo(connection: Connection, import_id: int) -> UndoPlan:
     of = load_import(connection, import_id)
     states = load_states(connection, import_id)
     if not states and _changed_anything(of):
-        message = f"Import {import_id} was taken in before former states were kept."
+        message = Sentence(
+            "Import {import_id} was taken in before former states were kept.", import_id=import_id
+        )
         told = make_finding("import-not-undoable", Where(), message)
         return UndoPlan(of, findings=(told,))
     present = load_present(connection, [one.key for one in states])
@@ -165,7 +168,9 @@ def _tell_since(connection: Connection, since: Sequence[ChangedState]) -> Iterat
     last = _load_last(connection, since)
     for one in since:
         who = last.get(one.key, "somebody")
-        message = f"{_name(one)} was changed since by {who}; it was left as it is."
+        message = Sentence(
+            "{one} was changed since by {who}; it was left as it is.", one=_name(one), who=who
+        )
         yield make_finding("changed-since-import", _where(one), message)
 
 
@@ -191,12 +196,14 @@ def _load_last(connection: Connection, since: Sequence[ChangedState]) -> dict[Ke
 
 
 def _tell_kept(one: ChangedState, reason: str) -> Finding:
-    message = f"{_name(one)} was made by the import and stays: {reason}."
+    message = Sentence(
+        "{one} was made by the import and stays: {reason}.", one=_name(one), reason=reason
+    )
     return make_finding("kept-of-import", _where(one), message)
 
 
-def _name(one: ChangedState) -> str:
-    return f"{_NAMES[one.kind]} {one.number}".strip()
+def _name(one: ChangedState) -> Sentence:
+    return join_sentences(_NAMES[one.kind], one.number)
 
 
 def _where(one: ChangedState) -> Where:

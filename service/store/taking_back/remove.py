@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 
 from sqlalchemy import Column, Connection, Select, Table, delete, select
 
+from service.sentence import Sentence
 from service.store.base.bulk import in_portions, load_keys
 from service.store.kept.check_tables import checks
 from service.store.lists.index import CONTAINER_WORDS, OBJECT_WORDS, forget_words
@@ -27,7 +28,7 @@ def why_objects_stay(
     number, tag = objects.c.object_number, printed_cards.c.object_id == objects.c.id
     queries: tuple[tuple[str, _Query], ...] = (
         (
-            "a photo was brought for it",
+            Sentence("a photo was brought for it"),
             lambda some: (
                 select(number)
                 .join(photos, photos.c.object_id == objects.c.id)
@@ -35,11 +36,11 @@ def why_objects_stay(
             ),
         ),
         (
-            "a tag was printed for it",
+            Sentence("a tag was printed for it"),
             lambda some: select(number).join(printed_cards, tag).where(number.in_(some)),
         ),
         (
-            "it was taken out against a slip",
+            Sentence("it was taken out against a slip"),
             lambda some: select(outs.c.object_number).where(outs.c.object_number.in_(some)),
         ),
     )
@@ -56,14 +57,20 @@ def why_containers_stay(
     the containers that keep no other by lying in it now, unless they stay themselves.
     """
     queries: tuple[tuple[str, _Query], ...] = (
-        ("a card was printed for it", lambda some: _named_by(printed_cards.c.container_id, some)),
         (
-            "something was taken out against a slip",
+            Sentence("a card was printed for it"),
+            lambda some: _named_by(printed_cards.c.container_id, some),
+        ),
+        (
+            Sentence("something was taken out against a slip"),
             lambda some: _named_by(outs.c.container_id, some),
         ),
-        ("it was looked at on the round", lambda some: _named_by(checks.c.container_id, some)),
         (
-            "what was packed in it is part of its history",
+            Sentence("it was looked at on the round"),
+            lambda some: _named_by(checks.c.container_id, some),
+        ),
+        (
+            Sentence("what was packed in it is part of its history"),
             lambda some: _named_by(packings.c.container_id, some),
         ),
     )
@@ -71,7 +78,9 @@ def why_containers_stay(
     pairs = load_inner_since(connection, numbers)
     while True:
         staying = [outer for inner, outer in pairs if inner not in going or inner in why]
-        more = {outer: "another container lies in it" for outer in staying if outer not in why}
+        more = {
+            outer: Sentence("another container lies in it") for outer in staying if outer not in why
+        }
         if not more:
             return why
         why |= more

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import hmac
 
+from service.sentence import Sentence
 from service.web.access.reader import Reader
 from service.web.replies.refusals import Refusal, RefusedError
 
@@ -24,5 +25,5 @@ def check_form_token(reader: Reader, sent: str) -> None:
         RefusedError: When it is not.
     """
     if not hmac.compare_digest(form_token(reader).encode(), sent.encode("utf-8", "replace")):
-        detail = "The form is of another session; nothing was changed."
+        detail = Sentence("The form is of another session; nothing was changed.")
         raise RefusedError(Refusal.FOREIGN_PAGE, detail)

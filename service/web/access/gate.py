@@ -15,6 +15,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.routing import BaseRoute
 from starlette.types import Receive, Scope, Send
 
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.porter import porter_of
 from service.web.access.reader import Reader, Way
@@ -97,7 +98,11 @@ def _refuse_reader(reader: Reader, role: Role) -> None:
     if reader.way is Way.NOBODY:
         raise RefusedError(Refusal.SIGN_IN_NEEDED, "Nobody is signed in.")
     may = ", ".join(each.value for each in Role if reader.may(each))
-    detail = f"This needs the role {role.value}; allowed is {may or 'nothing'}."
+    detail = Sentence(
+        "This needs the role {role}; allowed is {may}.",
+        role=Sentence(role.value),
+        may=may or Sentence("nothing"),
+    )
     raise RefusedError(Refusal.NOT_ALLOWED, detail)
 
 
@@ -112,7 +117,7 @@ def _refuse_unknown_page(reader: Reader, request: Request) -> None:
     if reader.way is not Way.SESSION or request.method in _READING:
         return
     if not any(name in request.headers for name in _BY_BROWSERS):
-        detail = "A change with a cookie has to name its page; programs use a token."
+        detail = Sentence("A change with a cookie has to name its page; programs use a token.")
         raise RefusedError(Refusal.FOREIGN_PAGE, detail)
 
 
@@ -124,7 +129,10 @@ def _refuse_long(request: Request, most_bytes: int | None) -> None:
     """
     # The length is a number: the server has turned away everything else.
     if most_bytes is not None and int(request.headers.get("content-length", "0")) > most_bytes:
-        raise RefusedError(Refusal.TOO_LARGE, f"At most {most_bytes} bytes are taken here.")
+        raise RefusedError(
+            Refusal.TOO_LARGE,
+            Sentence("At most {most_bytes} bytes are taken here.", most_bytes=most_bytes),
+        )
 
 
 def _refuse_undeclared() -> None:

@@ -12,6 +12,7 @@ from urllib.parse import quote
 from fastapi import Response
 from pydantic import BaseModel
 
+from service.sentence import Sentence
 from service.web.replies.problems import FindingView, show_findings
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Done, DoneFile
@@ -71,7 +72,10 @@ def _as_png(done: Done, page: int) -> Response:
     file = _only_file(done)
     if not done.picture:
         raise RefusedError(
-            Refusal.NO_SUCH_PAGE, f"Sheet {page} is asked for; there are {file.sheets}."
+            Refusal.NO_SUCH_PAGE,
+            Sentence(
+                "Sheet {page} is asked for; there are {sheets}.", page=page, sheets=file.sheets
+            ),
         )
     return Response(done.picture, media_type="image/png")
 
@@ -133,7 +137,10 @@ def _only_file(done: Done) -> DoneFile:
     """
     if len(done.files) > 1:
         made = "; ".join(f"{file.kind} on {file.stock}" for file in done.files)
-        raise RefusedError(Refusal.SEVERAL_FILES, f"{len(done.files)} files would result: {made}.")
+        raise RefusedError(
+            Refusal.SEVERAL_FILES,
+            Sentence("{files} files would result: {made}.", files=len(done.files), made=made),
+        )
     return done.files[0]
 
 

@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from http import HTTPStatus
 
-from pydantic import BaseModel
+from pydantic import BaseModel, SkipValidation
 from starlette.responses import Response
 
 from service.errors import (
@@ -39,6 +39,7 @@ from service.errors import (
     WrongContainerError,
 )
 from service.findings import Finding
+from service.sentence import Sentence
 from service.web.replies.refusals import REFUSALS, Refusal, RefusedError
 
 MEDIA_TYPE = "application/problem+json"
@@ -85,8 +86,8 @@ class FindingView(BaseModel):
     code: str
     severity: str
     where: str
-    message: str
-    advice: str
+    message: SkipValidation[str]
+    advice: SkipValidation[str]
 
 
 class Problem(BaseModel):
@@ -98,7 +99,7 @@ class Problem(BaseModel):
     type: str
     title: str
     status: int
-    detail: str
+    detail: SkipValidation[str]
     code: str
     advice: str
     findings: list[FindingView] = []
@@ -142,9 +143,9 @@ def show_findings(findings: Sequence[Finding]) -> list[FindingView]:
 def problem_of(error: ServiceError, findings: Sequence[Finding] = (), *, mark: str = "") -> Problem:
     """Tell an error of ours; where the fault is the service's own, only its mark in the log."""
     status = status_of(type(error))
-    words = str(error)
+    words: str = error.sentence
     if is_inner(type(error)):
-        words = f"The work did not end well; the log tells more under {mark}."
+        words = Sentence("The work did not end well; the log tells more under {mark}.", mark=mark)
     problem = _make(status, error.code, words, error.advice, findings)
     if isinstance(error, PackingConflictError):
         problem.yours, problem.current = states_of(error)

@@ -10,6 +10,7 @@ from contextlib import contextmanager
 
 from service.errors import PackingConflictError
 from service.records.record import ContainerRecord, ObjectRecord
+from service.sentence import Sentence
 from service.store.canonical import encode_record, encode_source
 from service.web.replies.problems import states_of
 from service.web.replies.refusals import Refusal, RefusedError, State
@@ -56,7 +57,7 @@ def refuse_other(if_match: str, tag: str, *, yours: State, current: State) -> No
         RefusedError: When the header is missing, or names another state.
     """
     if tag not in _tags(if_match):
-        detail = "It was changed since you read it."
+        detail = Sentence("It was changed since you read it.")
         raise RefusedError(Refusal.STALE, detail, yours=yours, current=current)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fastapi import APIRouter, Request, Response
 from pydantic import BaseModel
 
-from service.handling.every_rule import RULE_GROUPS, name_evidence
+from service.handling.every_rule import RULE_GROUPS
 from service.handling.rule import Evidence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -60,5 +60,5 @@ def rules() -> RulesView:
 @router.get("/rules", dependencies=[needs(Role.VIEW)], include_in_schema=False)
 def rules_page(request: Request) -> Response:
     """Show the same as a page."""
-    values = {"groups": RULE_GROUPS, "name_evidence": name_evidence, "twin": TWIN}
+    values = {"groups": RULE_GROUPS, "twin": TWIN}
     return show_page(request, "rules.html", values)

@@ -27,7 +27,11 @@ async function keep() {
 async function page(request) {
   const cache = await caches.open(CACHE);
   const fresh = fetch(request).then((answer) => {
-    if (answer.ok && !answer.redirected) cache.put(request, answer.clone());
+    if (answer.ok && !answer.redirected) {
+      cache.put(request, answer.clone());
+      // In the language that is read now.
+      cache.add("/pack/offline").catch(() => {});
+    }
     return answer;
   });
   fresh.catch(() => {});

@@ -29,7 +29,7 @@ export function showProgress(id, ratio) {
 // Tells what arrived, with a way back.
 export function showTaken(said) {
   const isPhoto = said.before === said.revision;
-  const sentence = `${said.object_number} ${isPhoto ? words.again : words.in}`;
+  const sentence = (isPhoto ? words.again : words.in).replace("{number}", () => said.object_number);
   tell(sentence);
   const form = document.getElementById("pack-done").content.cloneNode(true).firstElementChild;
   form.querySelector("p").textContent = sentence;
@@ -85,7 +85,7 @@ function fill(row, item) {
   const number = row.querySelector("form").elements.number;
   if (row.querySelector("form").hidden) number.value = fields.object_number;
   const box = fields.container === here ? "" : `${fields.container}, `;
-  row.querySelector(".where").textContent = `${box}${words.layer} ${fields.layer}`;
+  row.querySelector(".where").textContent = `${box}${words.layer.replace("{layer}", () => fields.layer)}`;
   const mark = row.querySelector(".state");
   mark.className = `state ${SHAPES[state]}`;
   mark.textContent = words[state];

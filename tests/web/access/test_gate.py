@@ -29,7 +29,7 @@ def _app() -> FastAPI:
     """Give the application with all its routes, without its guard."""
     guard = make_app(Presses([], patience_seconds=0), "127.0.0.1")
     assert isinstance(guard, Guard)
-    app = guard._app  # noqa: SLF001 - the routes are asked about
+    app = guard._app._app  # type: ignore[attr-defined]  # noqa: SLF001 - the routes are asked about
     assert isinstance(app, FastAPI)
     app.include_router(router)
     app.include_router(view_router)
@@ -136,7 +136,7 @@ def careless() -> Iterator[httpx.Client]:
     """Give a client of an application some of whose routes were added carelessly."""
     guard = make_app(Presses([], patience_seconds=0), "127.0.0.1")
     assert isinstance(guard, Guard)
-    app = guard._app  # noqa: SLF001 - routes are added
+    app = guard._app._app  # type: ignore[attr-defined]  # noqa: SLF001 - routes are added
     assert isinstance(app, FastAPI)
     plain, gated = APIRouter(route_class=APIRoute), APIRouter(route_class=GatedRoute)
     plain.add_api_route("/plain", _answer, dependencies=[needs(Role.VIEW)])

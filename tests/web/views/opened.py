@@ -18,13 +18,19 @@ def show(client: httpx.Client, path: str, *, status: int = 200) -> str:
     return response.text
 
 
+def read_token(page: str) -> str:
+    """Read the token that the forms of a page carry."""
+    token = _TOKEN.search(page)
+    assert token is not None
+    return token[1]
+
+
 def send(
     client: httpx.Client, page: str, path: str, fields: dict[str, str], *, status: int = 303
 ) -> httpx.Response:
     """Send a form that stands on a page, and give the answer."""
-    token = _TOKEN.search(show(client, page))
-    assert token is not None
-    response = client.post(path, data=fields | {"form_token": token[1]}, headers=HTML)
+    token = read_token(show(client, page))
+    response = client.post(path, data=fields | {"form_token": token}, headers=HTML)
     assert response.status_code == status, response.text
     return response
 

@@ -14,6 +14,7 @@ from service.keeping.desk import Desk
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.printing.prints import PDF, AlsoSave, MadeRun, print_run
 from service.keeping.printing.spoil import SpoiledSheet, print_spoiled
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.people.role import Role
 from service.store.printed.runs import list_runs, load_run, load_run_record
@@ -100,7 +101,7 @@ def print_file(
             }
             data = counter.shelf.get(file.sha256, PDF)
             return Response(data, media_type="application/pdf", headers=headers)
-    raise NotFoundError(name, what=f"file in run {run}")
+    raise NotFoundError(name, what=Sentence("file in run {run}", run=run))
 
 
 @router.post(

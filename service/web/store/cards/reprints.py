@@ -12,6 +12,7 @@ from pydantic import BaseModel
 from service.errors import ServiceError
 from service.findings import Finding, Where, make_finding
 from service.keeping.reprints import OutOfDate, ReprintList, list_reprints_of
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.replies.accept import choose_media_type
@@ -99,7 +100,10 @@ def reprints(
     """
     media_type = choose_media_type(accept, _OFFERED)
     if media_type is None:
-        raise RefusedError(Refusal.NOT_ACCEPTABLE, f"On offer are: {', '.join(_OFFERED)}.")
+        raise RefusedError(
+            Refusal.NOT_ACCEPTABLE,
+            Sentence("On offer are: {offered}.", offered=", ".join(_OFFERED)),
+        )
     view = _show(_find(counter, container))
     if media_type == "text/csv":
         response = Response(_write_csv(view), media_type="text/csv; charset=utf-8")

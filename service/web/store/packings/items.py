@@ -19,6 +19,7 @@ from service.keeping.table.photo import keep_photo
 from service.keeping.table.put_down import PutDown, TableItem, TablePhoto, put_down
 from service.records.codes import HAZARD_CODES
 from service.records.record import Hazard, HazardState, PhotoRole, PlaceRecord
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.people.role import Role
@@ -144,7 +145,7 @@ def take_item(asked: Asked, item: TableItem, sent: SentPhoto | None) -> Response
     """
     refuse_odd(item.place.object_number)
     if item.hazard is not None and item.hazard.code not in HAZARD_CODES:
-        detail = f"hazard: {item.hazard.code[:80]!a} is no known hazard"
+        detail = Sentence("hazard: {code!a} is no known hazard", code=item.hazard.code[:80])
         raise RefusedError(Refusal.UNUSABLE_FIELD, detail)
     told = f"{item!r} {sent.sha256} {sent.role}" if sent else repr(item)
     with asked.counter.reading() as connection:
@@ -175,7 +176,7 @@ def _keep(counter: Counter, upload: SentFile) -> StoredFile:
         RefusedError: When it is too large, or cannot be opened.
     """
     if (upload.size or 0) > FILE_LIMIT_BYTES:
-        raise RefusedError(Refusal.TOO_LARGE, "photo: it is larger than 25 MB")
+        raise RefusedError(Refusal.TOO_LARGE, _of_photo(Sentence("it is larger than 25 MB")))
     with counter.working() as desk, tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "photo"
         upload.file.seek(0)
@@ -183,8 +184,13 @@ def _keep(counter: Counter, upload: SentFile) -> StoredFile:
             shutil.copyfileobj(upload.file, target)
         stored, findings = keep_photo(desk, path, named=upload.filename or "")
     if stored is None:
-        raise RefusedError(Refusal.UNUSABLE_FIELD, f"photo: {findings[0].message}")
+        raise RefusedError(Refusal.UNUSABLE_FIELD, _of_photo(findings[0].message))
     return stored
+
+
+def _of_photo(words: str) -> Sentence:
+    """Say it of the field, by whose name programs and pages find it in every language."""
+    return Sentence("{field}: {words}", field="photo", words=Sentence(words))
 
 
 def _show(connection: Connection, asked: Asked, item: TableItem, done: PutDown) -> ItemView:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fastapi import APIRouter, Response
 
 from service.keeping.checks.packings import check_container
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.packing.move import Move, move_object
 from service.store.people.role import Role
@@ -28,7 +29,9 @@ def move(body: MoveBody, asked: TheAsked) -> Response:
         RefusedError: When both containers are one.
     """
     if body.from_container == body.to_container:
-        detail = "to_container: it is the container that the object lies in; place it anew there"
+        detail = Sentence(
+            "to_container: it is the container that the object lies in; place it anew there"
+        )
         raise RefusedError(Refusal.UNUSABLE_FIELD, detail)
     wanted = Move(
         body.place,

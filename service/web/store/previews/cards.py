@@ -14,6 +14,7 @@ from service.errors import NotFoundError
 from service.keeping.previews.cards import CardWish, lay_all, lay_card
 from service.pipeline.options import card_key
 from service.pipeline.previews.card import LaidCard, draw_card
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.replies.problems import FindingView, show_findings
@@ -100,7 +101,7 @@ def container_preview(
         NotFoundError: When a container gets no such card.
     """
     if asked.kind == OBJECT_TAG.code:
-        raise NotFoundError(asked.kind, what=f"card of container {number}")
+        raise NotFoundError(asked.kind, what=Sentence("card of container {number}", number=number))
     return _picture(looking, CardWish(number, asked.kind, asked.side, asked.paper), asked.page)
 
 

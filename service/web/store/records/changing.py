@@ -11,6 +11,7 @@ from service.records.read_objects import ADDRESS
 from service.records.record import Collection, ContainerRecord, ObjectRecord
 from service.records.rows.row import CELL_LIMIT
 from service.records.rows.text import tidy_text
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.history import Stamp
 from service.store.load_records import load_container, load_object
@@ -35,7 +36,9 @@ def add_record(connection: Connection, record: Record, *, stamp: Stamp) -> Recor
         load_record(connection, record)
     except NotFoundError:
         return _save(connection, record, stamp)
-    raise RefusedError(Refusal.ALREADY_THERE, f"There is a record {number!r} already.")
+    raise RefusedError(
+        Refusal.ALREADY_THERE, Sentence("There is a record {number!r} already.", number=number)
+    )
 
 
 def change_record(
@@ -49,7 +52,9 @@ def change_record(
             meanwhile.
     """
     if number_of(record) != number:
-        detail = f"record: the path names {number!r}; a number cannot be changed"
+        detail = Sentence(
+            "record: the path names {number!r}; a number cannot be changed", number=number
+        )
         raise RefusedError(Refusal.UNUSABLE_FIELD, detail)
     current = load_record(connection, record)
     refuse_stale(if_match, yours=record, current=current)
@@ -91,7 +96,11 @@ def _refuse_unprintable(record: ObjectRecord | ContainerRecord) -> None:
     """
     longest = max(map(len, _texts_in(record)), default=0)
     if longest > CELL_LIMIT:
-        detail = f"record: a text has {longest} characters; at most {CELL_LIMIT} are kept"
+        detail = Sentence(
+            "record: a text has {longest} characters; at most {cell_limit} are kept",
+            longest=longest,
+            cell_limit=CELL_LIMIT,
+        )
         raise RefusedError(Refusal.UNUSABLE_FIELD, detail)
     if isinstance(record, ContainerRecord):
         return
@@ -123,5 +132,5 @@ def refuse_odd(number: str) -> None:
         or not number.isprintable()
         or not 0 < len(number) <= _LONGEST_NUMBER
     ):
-        detail = f"record: {number[:80]!a} is no number"
+        detail = Sentence("record: {number!a} is no number", number=number[:80])
         raise RefusedError(Refusal.UNUSABLE_FIELD, detail)

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from fastapi import Response
 
 from service.cards.kinds import find_kind
-from service.cards.words import count
 from service.keeping.printing.attach import Attached
+from service.languages.saying import said, say, say_many
 from service.web.views.attach.spans import write_spans
 from service.web.views.desk.offer import name_old
 from service.web.views.shell.notice import Notice, Undo, go_to
@@ -19,15 +19,18 @@ _NAMED = 3
 def tell_done(page: str, done: Sequence[Attached]) -> Response:
     """Go on to a page that tells what is on now and what comes off for it."""
     if not done:
-        return go_to(page, Notice("None of them waited."))
+        return go_to(page, Notice(say("None of them waited.")))
     return go_to(page, Notice(f"{_say_on(done)} {_say_off(done)}".strip(), _undo(done)))
 
 
 def _say_on(done: Sequence[Attached]) -> str:
     if len(done) > 1:
-        return f"{count(len(done), 'card')} are on."
+        return say_many("{num} card is on.", "{num} cards are on.", len(done))
     made = done[0].card.made
-    return f"{find_kind(made.kind).name} {name_old(made)} is on {made.number}."
+    card = said(find_kind(made.kind).name)
+    return say(
+        "{card} {version} is on {number}.", card=card, version=name_old(made), number=made.number
+    )
 
 
 def _say_off(done: Sequence[Attached]) -> str:
@@ -35,9 +38,18 @@ def _say_off(done: Sequence[Attached]) -> str:
     off = [one.replaced for one in done if one.replaced is not None]
     if not off:
         return ""
-    named = ", ".join(f"{name_old(card.made)} of {card.made.number}" for card in off[:_NAMED])
-    more = f" and {len(off) - _NAMED} more" if len(off) > _NAMED else ""
-    return f"Take off {named}{more}."
+    named = ", ".join(
+        say("{version} of {number}", version=name_old(card.made), number=card.made.number)
+        for card in off[:_NAMED]
+    )
+    if len(off) > _NAMED:
+        return say_many(
+            "Take off {named} and one more.",
+            "Take off {named} and {num} more.",
+            len(off) - _NAMED,
+            named=named,
+        )
+    return say("Take off {named}.", named=named)
 
 
 def _undo(done: Sequence[Attached]) -> Undo:

@@ -10,6 +10,7 @@ from service.cards.kinds import find_kind
 from service.errors import NotFoundError
 from service.keeping.printing.attach import attach_card, attach_run, take_back
 from service.keeping.printing.walk import plan_walk
+from service.languages.saying import say
 from service.store.people.role import Role
 from service.store.printed.runs import list_runs, load_card
 from service.web.access.gate import GatedRoute, needs
@@ -68,7 +69,9 @@ def begin(counter: TheCounter, run: _Number) -> Response:
 def end(request: Request) -> Response:
     """End the walk; what waits still waits."""
     run = read_walk(request)
-    response = go_to(f"/run/{run}" if run else "/print", Notice("What is not on yet still waits."))
+    response = go_to(
+        f"/run/{run}" if run else "/print", Notice(say("What is not on yet still waits."))
+    )
     end_walk(response)
     return response
 
@@ -109,4 +112,4 @@ def undo(
             runs.append(back.run_id)
     if not runs:
         raise NotFoundError(cards, what="printed card")
-    return go_to(f"/attach?run={runs[0]}", Notice("It was taken back: the cards wait again."))
+    return go_to(f"/attach?run={runs[0]}", Notice(say("It was taken back: the cards wait again.")))

@@ -7,6 +7,7 @@ from fastapi import APIRouter, Request, Response
 from service.errors import ServiceError, WrongContainerError
 from service.keeping.printing.attach import ScannedCard, attach_scanned
 from service.keeping.printing.scanned import read_card, read_number
+from service.languages.saying import say
 from service.records.record import Museum
 from service.store.load_records import load_museum
 from service.store.people.role import Role
@@ -16,7 +17,8 @@ from service.web.views.attach.done import tell_done
 from service.web.views.attach.page import WALK
 from service.web.views.desk.form import Sent, text
 from service.web.views.desk.walking import drop_held, hold_card, read_held
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.language.telling import tell_error
+from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
@@ -41,7 +43,7 @@ def hold(request: Request, counter: TheCounter, sent: Sent) -> Response:
     if card is None:
         form = FilledForm(
             {"address": text(sent, "address")},
-            {"address": "That is not the code of a lid card, cover card or contents list."},
+            {"address": say("That is not the code of a lid card, cover card or contents list.")},
         )
         return _ask(request, None, form)
     response = go_to(_HELD)
@@ -60,7 +62,7 @@ def put_scanned_on(request: Request, acting: ThePageActing, sent: Sent) -> Respo
     card = _read_sent(sent, museum) or read_held(request)
     number = read_number(text(sent, "container_number"), museum)
     if card is None or not number:
-        fault = "Scan the label on the box, or type its number."
+        fault = say("Scan the label on the box, or type its number.")
         return _ask(request, card, FilledForm({}, {"container_number": fault} if card else {}))
     try:
         with acting.counter.writing() as connection:

@@ -6,11 +6,12 @@ from datetime import date
 
 from fastapi import APIRouter, Request, Response
 
-from service.cards.papers.check_sheet import word_last
-from service.handling.checks.kinds import CHECKS, LOOKED_AT
+from service.handling.checks.due import DueCheck
+from service.handling.checks.kinds import CHECKS, LOOKED_AT, CheckResult
 from service.keeping.rounds.due import DueContainer
 from service.keeping.rounds.follow_ups import list_follow_ups
 from service.keeping.rounds.way import list_places
+from service.languages.saying import said, say, spoken
 from service.store.lists.walk import load_walk
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -45,7 +46,7 @@ def checks_due(request: Request, counter: TheCounter, wish: TheWish) -> Response
         "first": next(iter(due), None),
         "follow_ups": follow_ups,
         "choices": {
-            "kinds": [(kind.value, CHECKS[kind].name) for kind in CHECKS],
+            "kinds": [(kind.value, said(CHECKS[kind].name)) for kind in CHECKS],
             "places": [(place, place) for place in places],
         },
         "within": WITHIN,
@@ -56,13 +57,26 @@ def checks_due(request: Request, counter: TheCounter, wish: TheWish) -> Response
 
 
 def tell_last(one: DueContainer) -> str:
-    """Say when what is due was made last; which looks, where it is not all of them."""
-    words = "; ".join(word_last(one.checks))
-    kinds = [check.kind for check in one.checks]
-    if ";" in words or ":" in words or kinds == list(LOOKED_AT):
-        return words
-    names = ", ".join(CHECKS[kind].name for kind in kinds)
-    return f"{names}: {words[:1].lower()}{words[1:]}"
+    """Say when what is due was looked at last; which looks, where it is not all of them."""
+    days: dict[str, list[str]] = {}
+    for check in one.checks:
+        days.setdefault(_tell_day(check), []).append(said(CHECKS[check.kind].name).lower())
+    if len(days) == 1 and [check.kind for check in one.checks] == list(LOOKED_AT):
+        return _begin(*days)
+    return "; ".join(_begin(f"{', '.join(names)}: {day}") for day, names in days.items())
+
+
+def _tell_day(check: DueCheck) -> str:
+    if check.last is None:
+        return say("never checked")
+    day = spoken().write_day(check.last.checked_on)
+    if check.last.result is CheckResult.FOUND:
+        return say("found {day}", day=day)
+    return say("checked {day}", day=day)
+
+
+def _begin(words: str) -> str:
+    return words[:1].upper() + words[1:]
 
 
 def _part(

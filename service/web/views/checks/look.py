@@ -13,6 +13,7 @@ from service.errors import NotFoundError
 from service.handling.checks.due import DueCheck
 from service.handling.checks.kinds import CHECKS, RESULT_WORDS, CheckKind
 from service.keeping.rounds.look import Look, load_look
+from service.languages.saying import say
 from service.store.handles import Connection
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -50,7 +51,7 @@ def look(
         try:
             stop = load_stop(connection, number, wish, today)
         except NotFoundError:
-            unknown = FilledForm({"container": number}, {"container": "No container has it."})
+            unknown = FilledForm({"container": number}, {"container": say("No container has it.")})
             return show_which(request, wish, unknown)
     return show_stop(request, stop, EMPTY_FORM)
 

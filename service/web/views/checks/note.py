@@ -12,6 +12,7 @@ from fastapi import APIRouter, Depends, Request, Response
 from service.errors import NotFoundError
 from service.handling.checks.kinds import CheckKind, CheckResult
 from service.keeping.rounds.way import next_on_way
+from service.languages.saying import say
 from service.store.kept.checks import IN_ORDER, Check, Looked, save_check, take_back_check
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -56,13 +57,15 @@ def note_look(request: Request, acting: ThePageActing, typed: Typed) -> Response
     if check.found(CheckKind.PESTS):
         then = {"then": following.stand.container_number} if following else {}
         path = wish.path("/checks/pests", container=number, **then)
-        return go_to(path, Notice(f"Pests in {number} are noted. Do this now:", undo))
+        return go_to(
+            path, Notice(say("Pests in {number} are noted. Do this now:", number=number), undo)
+        )
     if following is None:
-        words = f"{number} is noted. That was the last on your way."
+        words = say("{number} is noted. That was the last on your way.", number=number)
         return go_to(wish.path("/checks"), Notice(words, undo))
     stand = following.stand
-    where = f", {stand.location}" if stand.location else ""
-    words = f"{number} is noted. Next on your way: {stand.container_number}{where}"
+    where = ", ".join(filter(None, (stand.container_number, stand.location)))
+    words = say("{number} is noted. Next on your way: {where}", number=number, where=where)
     path = wish.path("/checks/look", container=stand.container_number)
     return go_to(path, Notice(words, undo))
 
@@ -80,23 +83,25 @@ def take_back(acting: ThePageActing, typed: Typed) -> Response:
             raise NotFoundError(number, what="check of container")
         take_back_check(connection, number, int(key), stamp=acting.stamp)
     path = _wish(typed).path("/checks/look", container=number)
-    return go_to(path, Notice(f"The check of {number} is taken back."))
+    return go_to(path, Notice(say("The check of {number} is taken back.", number=number)))
 
 
 def find_faults(typed: Mapping[str, str], today: date) -> Mapping[str, str]:
     """Say by field what cannot be noted."""
     faults = {}
     if not read_looks(typed):
-        faults[WHOLE] = "Nothing is chosen yet: say of one look at least what it gave."
+        faults[WHOLE] = say("Nothing is chosen yet: say of one look at least what it gave.")
     day = _day(typed.get("on", ""), today)
     if day is None:
-        faults["on"] = "Write the day as 2026-11-25."
+        faults["on"] = say("Write the day as 2026-11-25.")
     elif day > today:
-        faults["on"] = "This day is still to come."
+        faults["on"] = say("This day is still to come.")
     notes = (name for name in typed if name == "note" or name.startswith("note_"))
     for name in notes:
         if len(typed[name]) > _LONGEST_NOTE:
-            faults[name] = f"At most {_LONGEST_NOTE} letters can be kept."
+            faults[name] = say(
+                "At most {longest_note} letters can be kept.", longest_note=_LONGEST_NOTE
+            )
     return faults
 
 

@@ -11,6 +11,7 @@ from fastapi import APIRouter, Query, Response
 from service.keeping.rounds.check_sheet import SheetWish, print_sheet
 from service.keeping.rounds.isolation import IsolationWish, print_isolation
 from service.pipeline.documents.document import WHOLE_PAGE
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.replies.refusals import Refusal, RefusedError
@@ -50,7 +51,10 @@ def _checked(paper: str) -> str:
         RefusedError: When there is no such paper.
     """
     if paper not in WHOLE_PAGE:
-        raise RefusedError(Refusal.NOT_FOUND, f"There is paper for {', '.join(WHOLE_PAGE)}.")
+        raise RefusedError(
+            Refusal.NOT_FOUND,
+            Sentence("There is paper for {whole_page}.", whole_page=", ".join(WHOLE_PAGE)),
+        )
     return paper
 
 

@@ -7,6 +7,7 @@ from fastapi import APIRouter, Request, Response
 from service.errors import NotFoundError
 from service.keeping.rounds.look import load_look
 from service.keeping.rounds.note import propose
+from service.languages.saying import say
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
@@ -34,7 +35,7 @@ def pests(
         try:
             proposal = propose(connection, number)
         except NotFoundError:
-            unknown = FilledForm({"container": number}, {"container": "No container has it."})
+            unknown = FilledForm({"container": number}, {"container": say("No container has it.")})
             return show_which(request, wish, unknown)
         loaded = load_look(connection, number)
     values = {"proposal": proposal, "look": loaded, "wish": wish, "then": then}

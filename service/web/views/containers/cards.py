@@ -7,6 +7,8 @@ from urllib.parse import quote, urlencode
 
 from service.cards.kinds import find_kind
 from service.keeping.containers.cards import ContainerCard, ContainerCards
+from service.languages.saying import said
+from service.web.views.language.telling import tell_error
 
 _WIDTH_PX = 900
 _SEVERAL = 2
@@ -56,12 +58,12 @@ def show_cards(
         )
         for one in judged.cards
     )
-    failed = f"{judged.failed} {judged.failed.advice}" if judged.failed else ""
+    failed = tell_error(judged.failed) if judged.failed else ""
     return ShownCards(shown, next((one for one in shown if one.is_chosen), None), failed)
 
 
 def _name(card: ContainerCard, *, is_of_several: bool) -> str:
-    name = find_kind(card.kind).name
+    name = said(find_kind(card.kind).name)
     return f"{name} {card.side}" if is_of_several else name
 
 

@@ -10,6 +10,7 @@ from fastapi import APIRouter, Form, Response
 from service.contents.order import Step, order_places, step_place
 from service.contents.places import Places, name_place
 from service.keeping.repack import lay_out
+from service.languages.saying import say
 from service.records.record import PlaceRecord
 from service.store.handles import Connection
 from service.store.people.role import Role
@@ -26,12 +27,6 @@ from service.web.views.shell.notice import Notice
 router = APIRouter(route_class=GatedRoute)
 
 _MOST_DIGITS = 5
-_WORDS = {
-    Step.UP: "is one further up",
-    Step.DOWN: "is one further down",
-    Step.LAYER_UP: "is one layer higher",
-    Step.LAYER_DOWN: "is one layer lower",
-}
 
 
 @router.post("/contents/step", include_in_schema=False, dependencies=[needs(Role.PACK)])
@@ -39,7 +34,7 @@ def take_step(desire: TheDesire, step: Annotated[str, Form(max_length=60)]) -> R
     """Take one object a step further; the keyboard stays on the button."""
     name, _, key = step.partition(":")
     if name not in set(Step):
-        return desire.refuse_field("", "Press one of the buttons beside an object.")
+        return desire.refuse_field("", say("Press one of the buttons beside an object."))
     wanted = Step(name)
     asked = replace(desire.asked, open="", arrange=True, focus=f"{name}-{key}")
 
@@ -52,8 +47,8 @@ def take_step(desire: TheDesire, step: Annotated[str, Form(max_length=60)]) -> R
             stamp=desire.acting.stamp,
         )
         if packed.revision == desire.seen.revision:
-            return Notice(f"{name_place(place)} cannot go further that way.")
-        words = f"{name_place(place)} {_WORDS[wanted]}."
+            return Notice(say("{place} cannot go further that way.", place=name_place(place)))
+        words = _tell(wanted, name_place(place))
         return Notice(words, undo_packing(desire.seen, packed.revision))
 
     return make_change(replace(desire, asked=asked), change, asked=asked)
@@ -72,10 +67,20 @@ def keep_order(desire: TheDesire, order: Annotated[str, Form(max_length=2_000_00
             stamp=desire.acting.stamp,
         )
         if packed.revision == desire.seen.revision:
-            return Notice("Everything lies as it did.")
-        return Notice("The new order is kept.", undo_packing(desire.seen, packed.revision))
+            return Notice(say("Everything lies as it did."))
+        return Notice(say("The new order is kept."), undo_packing(desire.seen, packed.revision))
 
     return make_change(replace(desire, asked=asked), change, asked=asked)
+
+
+def _tell(step: Step, place: str) -> str:
+    words = {
+        Step.UP: say("{place} is one further up.", place=place),
+        Step.DOWN: say("{place} is one further down.", place=place),
+        Step.LAYER_UP: say("{place} is one layer higher.", place=place),
+        Step.LAYER_DOWN: say("{place} is one layer lower.", place=place),
+    }
+    return words[step]
 
 
 def _read_order(places: Places, order: str) -> list[tuple[PlaceRecord, int]]:

@@ -7,6 +7,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Response
 
 from service.keeping.repack import go_back
+from service.languages.saying import say
 from service.store.handles import Connection
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -22,7 +23,7 @@ def back(desire: TheDesire, to: Annotated[int, Form(ge=0, le=999_999_999)]) -> R
 
     def change(connection: Connection) -> Notice:
         packed = go_back(connection, desire.seen, to, stamp=desire.acting.stamp)
-        words = f"Packed again as it was at revision {to}."
+        words = say("Packed again as it was at revision {to}.", to=to)
         return Notice(words, undo_packing(desire.seen, packed.revision))
 
     return make_change(desire, change)

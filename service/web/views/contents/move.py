@@ -8,6 +8,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Response
 
 from service.contents.places import name_place
+from service.languages.saying import say
 from service.records.record import PackingRecord, PlaceRecord
 from service.store.handles import Connection
 from service.store.lists.suggest import suggest_containers
@@ -38,11 +39,15 @@ def move(
         is_there = typed in load_held(connection, [typed])
         choices = () if is_there else suggest_containers(connection, typed, limit=12)
     if not is_there:
-        words = f"There is no container “{typed}”." if typed else "Name the container it goes to."
+        words = (
+            say("There is no container “{typed}”.", typed=typed)
+            if typed
+            else say("Name the container it goes to.")
+        )
         form = FilledForm(desire.fields, {TO: words})
         return desire.refuse(Trouble(PATH, form, desire.fields, choices=choices))
     if typed == desire.seen.container_number:
-        return desire.refuse_field(TO, "It lies in this one already.")
+        return desire.refuse_field(TO, say("It lies in this one already."))
     aim = read_place("x", {**desire.fields, "layer": to_layer})
     if aim.faults:
         return desire.refuse_field(TO, next(iter(aim.faults.values())))
@@ -68,7 +73,9 @@ def _move(desire: Desire, to: str, aim: PlaceRecord) -> Response:
             reason=desire.seen.reason,
         )
         _, entered = move_object(connection, wanted, stamp=desire.acting.stamp)
-        return Notice(f"{name_place(was)} is in {to} now.", _undo(entered, was, number))
+        return Notice(
+            say("{was} is in {to} now.", was=name_place(was), to=to), _undo(entered, was, number)
+        )
 
     return make_change(desire, change)
 
@@ -85,7 +92,7 @@ def move_here(
         left = load_packing(connection, origin)
         was = find_place(left.places, origin_key)
         if was is None:
-            return Notice(f"That does not lie in {origin} any more.")
+            return Notice(say("That does not lie in {origin} any more.", origin=origin))
         wanted = Move(
             replace(typed.place, object_number=was.object_number, parts=was.parts),
             from_container=origin,
@@ -95,7 +102,7 @@ def move_here(
             reason=desire.seen.reason,
         )
         _, entered = move_object(connection, wanted, stamp=desire.acting.stamp)
-        words = f"{name_place(was)} was moved here from {origin}."
+        words = say("{was} was moved here from {origin}.", was=name_place(was), origin=origin)
         return Notice(words, _undo(entered, was, origin))
 
     typed = read_place("x", desire.fields)

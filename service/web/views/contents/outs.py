@@ -8,6 +8,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Response
 
 from service.contents.places import name_place
+from service.languages.saying import say
 from service.records.cells.dates import parse_date
 from service.store.handles import Connection
 from service.store.kept.outs import Slip, note_back, note_out
@@ -30,10 +31,10 @@ def take_out_for_a_while(
 ) -> Response:
     """Note a slip; the place stays and the cards stay true."""
     if not to_whom.strip():
-        return desire.refuse_field("to_whom", "Say who has it, or where it is.")
+        return desire.refuse_field("to_whom", say("Say who has it, or where it is."))
     due = parse_date(due_back.strip()) if due_back.strip() else None
     if due_back.strip() and due is None:
-        return desire.refuse_field("due_back", "Write the day as 2026-12-20.")
+        return desire.refuse_field("due_back", say("Write the day as 2026-12-20."))
     return _note(desire, to_whom.strip(), due, why.strip())
 
 
@@ -43,7 +44,9 @@ def bring_back(desire: TheDesire, out: Annotated[int, Form(ge=1, lt=2**31)]) -> 
 
     def change(connection: Connection) -> Notice:
         slip = note_back(connection, out, stamp=desire.acting.stamp).slip
-        return Notice(f"{slip.object_number} is back in its place.")
+        return Notice(
+            say("{object_number} is back in its place.", object_number=slip.object_number)
+        )
 
     return make_change(desire, change)
 
@@ -56,7 +59,11 @@ def _note(desire: Desire, to_whom: str, due_back: date | None, why: str) -> Resp
         slip = Slip(place.object_number, number, place.parts, to_whom, why, due_back)
         out = note_out(connection, slip, stamp=desire.acting.stamp)
         fields = {"number": number, "revision": str(revision), "out": str(out.out_id)}
-        words = f"{name_place(place)} is out: {to_whom}. Leave its slip in the gap."
+        words = say(
+            "{place} is out: {to_whom}. Leave its slip in the gap.",
+            place=name_place(place),
+            to_whom=to_whom,
+        )
         return Notice(words, Undo(BACK_PATH, fields))
 
     return make_change(desire, change)

@@ -9,6 +9,7 @@ from fastapi import APIRouter, Response
 
 from service.contents.places import name_place
 from service.keeping.repack import lay_out
+from service.languages.saying import say
 from service.records.read_packings import read_packings
 from service.records.record import PlaceRecord
 from service.records.sources.columns import PACKING_COLUMNS
@@ -62,8 +63,8 @@ def place_object(desire: TheDesire) -> Response:
             stamp=desire.acting.stamp,
         )
         if packed.revision == desire.seen.revision:
-            return Notice(f"{name_place(wanted)} lies there already.")
-        words = f"{name_place(wanted)} has its new place."
+            return Notice(say("{wanted} lies there already.", wanted=name_place(wanted)))
+        words = say("{wanted} has its new place.", wanted=name_place(wanted))
         return Notice(words, undo_packing(desire.seen, packed.revision))
 
     typed = read_place("x", desire.fields)

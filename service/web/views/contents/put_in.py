@@ -11,6 +11,7 @@ from fastapi import APIRouter, Form, Response
 from service.contents.order import find_sharing
 from service.contents.places import name_place
 from service.keeping.repack import put_in
+from service.languages.saying import said, say
 from service.records.record import ObjectRecord, PlaceRecord
 from service.store.handles import Connection
 from service.store.lists.suggest import Suggestion, suggest_objects
@@ -50,7 +51,7 @@ def put_object_in(desire: TheDesire, what: Text = "") -> Response:
     """Put an object in; where it is not clear which, or it lies elsewhere, ask."""
     typed = " ".join(what.split())
     if not typed:
-        return _refuse(desire, {WHAT: "Type the number of an object, or words of its title."})
+        return _refuse(desire, {WHAT: say("Type the number of an object, or words of its title.")})
     with desire.acting.counter.reading() as connection:
         found = _look_up(connection, typed, desire.seen.container_number)
     if not found.number:
@@ -68,7 +69,7 @@ def put_object_in(desire: TheDesire, what: Text = "") -> Response:
     if place.faults:
         return _refuse(desire, place.faults)
     if _lies_in_the_way(place.place, found.lying):
-        words = f"{found.number} lies in another container."
+        words = say("{number} lies in another container.", number=found.number)
         form = FilledForm({**desire.fields, WHAT: found.number}, {WHAT: words})
         fields = {**desire.fields, WHAT: found.number}
         return desire.refuse(Trouble(desire.path, form, fields, lying=_with_keys(found.lying)))
@@ -86,15 +87,15 @@ def put_new_in(
     place = read_place(number, desire.fields)
     faults = dict(place.faults)
     if not number:
-        faults["object_number"] = "It needs a number."
+        faults["object_number"] = say("It needs a number.")
     if not name:
-        faults["title"] = "Say in a few words what it is."
+        faults["title"] = say("Say in a few words what it is.")
     if faults:
         return _refuse(desire, faults, unknown=number)
     try:
         return _put(desire, place.place, made=ObjectRecord(number, title=name))
     except RefusedError as error:
-        return _refuse(desire, {"object_number": error.detail}, unknown=number)
+        return _refuse(desire, {"object_number": said(error.detail)}, unknown=number)
 
 
 def _put(desire: Desire, place: PlaceRecord, *, made: ObjectRecord | None = None) -> Response:
@@ -104,14 +105,16 @@ def _put(desire: Desire, place: PlaceRecord, *, made: ObjectRecord | None = None
         if made is not None:
             add_record(connection, made, stamp=desire.acting.stamp)
         packed = put_in(connection, desire.seen, place, stamp=desire.acting.stamp)
-        words = f"{name_place(place)} is in."
+        words = say("{place} is in.", place=name_place(place))
         return Notice(words, undo_packing(desire.seen, packed.revision))
 
     with desire.acting.counter.reading() as connection:
         here = load_packing(connection, desire.seen.container_number).places
     beside = find_sharing(here, place)
     if beside is not None:
-        return _refuse(desire, {WHAT: f"{name_place(beside)} lies in here already."})
+        return _refuse(
+            desire, {WHAT: say("{beside} lies in here already.", beside=name_place(beside))}
+        )
     asked = Asked(
         card=desire.asked.card, side=desire.asked.side, focus="field-what", layer=place.layer
     )
@@ -137,8 +140,10 @@ def _with_keys(lying: tuple[PlaceView, ...]) -> tuple[tuple[str, PlaceView], ...
 
 def _ask(typed: str, choices: tuple[Suggestion, ...]) -> str:
     if choices:
-        return f"There is no object with exactly the number “{typed}”. Which one is it?"
-    return f"“{typed}” is not in the records yet."
+        return say(
+            "There is no object with exactly the number “{typed}”. Which one is it?", typed=typed
+        )
+    return say("“{typed}” is not in the records yet.", typed=typed)
 
 
 def _refuse(desire: Desire, faults: Mapping[str, str], *, unknown: str = "") -> Response:

@@ -11,6 +11,7 @@ from fastapi import Depends, Form, Request, Response
 from service.errors import PackingConflictError, ServiceError, StoreError
 from service.keeping.containers.conflict import explain_conflict
 from service.keeping.repack import Seen
+from service.languages.saying import say
 from service.records.record import PlaceRecord
 from service.store.handles import Connection
 from service.store.packing.load import find_held, load_packing
@@ -18,7 +19,8 @@ from service.web.store.asking import Acting
 from service.web.views.containers.asked import Asked, Trouble
 from service.web.views.containers.contents import find_place
 from service.web.views.containers.page import show_container
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.language.telling import tell_error
+from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
 from service.web.views.shell.reader import ThePageActing
 
@@ -119,7 +121,7 @@ def make_change(
         with desire.acting.counter.writing() as connection:
             notice = change(connection)
     except GoneError:
-        words = "That does not lie here any more. Look at what lies here now."
+        words = say("That does not lie here any more. Look at what lies here now.")
         return desire.refuse_field("", words)
     except PackingConflictError as error:
         return _show_conflict(desire, error)

@@ -6,6 +6,7 @@ from fastapi import APIRouter, Response
 
 from service.contents.places import name_place
 from service.keeping.repack import take_out
+from service.languages.saying import say
 from service.store.handles import Connection
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -28,7 +29,7 @@ def take_object_out(desire: TheDesire) -> Response:
             parts=place.parts,
             stamp=desire.acting.stamp,
         )
-        words = f"{name_place(place)} is taken out."
+        words = say("{place} is taken out.", place=name_place(place))
         return Notice(words, undo_packing(desire.seen, packed.revision))
 
     return make_change(desire, change)

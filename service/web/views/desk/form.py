@@ -13,6 +13,7 @@ from starlette.datastructures import FormData
 from service.jobs.kinds import look_up_cards
 from service.keeping.printing.pick import KindsPicked, pick_cards
 from service.keeping.printing.printers_file import name_printer
+from service.languages.saying import say
 from service.pipeline.options import PrintOptions
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.cards.wanted import (
@@ -64,13 +65,15 @@ def read_order(counter: Counter, sent: FormData) -> Ordered:
     copies = text(sent, "copies") or "1"
     faults = {}
     if not (copies.isascii() and copies.isdigit() and 1 <= int(copies[:4]) <= _MOST_COPIES):
-        faults["copies"] = f"Copies are a number from 1 to {_MOST_COPIES}."
+        faults["copies"] = say(
+            "Copies are a number from 1 to {most_copies}.", most_copies=_MOST_COPIES
+        )
     try:
         wanted = _read_wanted(counter, sent)
     except ValidationError:
         wanted = None
     if wanted is None:
-        faults["wanted"] = "Tick at least one card to print."
+        faults["wanted"] = say("Tick at least one card to print.")
     if wanted is None or faults:
         return Ordered(faults=faults)
     printer, tray = read_printer(text(sent, "printer"))

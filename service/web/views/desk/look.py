@@ -12,13 +12,14 @@ from service.errors import PlanTooLargeError
 from service.jobs.kinds import look_up_options
 from service.keeping.previews.layout import PlannedSheet, PositionState
 from service.keeping.previews.plans import Plan, plan_run
+from service.languages.saying import say_many
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.cards.wanted import PrintBody
 from service.web.store.counter import Counter
 from service.web.views.desk.form import Sent, read_body, text, texts
-from service.web.views.shell.forms import tell_error
+from service.web.views.language.telling import tell_error
 from service.web.views.shell.page import show_page
 
 router = APIRouter(route_class=GatedRoute)
@@ -102,4 +103,7 @@ def _name_cards(sheet: PlannedSheet) -> str:
     filled = [one for one in sheet.positions if one.state is PositionState.FILLED and one.key]
     numbers = list(dict.fromkeys(one.key[0] for one in filled if one.key))
     more = len(numbers) - _NAMED
-    return ", ".join(numbers[:_NAMED]) + (f" and {more} more" if more > 0 else "")
+    named = ", ".join(numbers[:_NAMED])
+    if more <= 0:
+        return named
+    return say_many("{named} and one more", "{named} and {num} more", more, named=named)

@@ -22,7 +22,8 @@ from service.web.views.desk.form import Sent, read_body, read_order, text, texts
 from service.web.views.desk.page import show_desk
 from service.web.views.desk.settings import list_stocks
 from service.web.views.desk.sheets import lay_tray, write_looks
-from service.web.views.shell.forms import WHOLE, FilledForm, tell_error
+from service.web.views.language.telling import tell_error
+from service.web.views.shell.forms import WHOLE, FilledForm
 from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing

@@ -12,6 +12,7 @@ from service.cards.swap_list import name_version
 from service.keeping.reprints import OutOfDate
 from service.keeping.stops import group_stops
 from service.keeping.tags.whereabouts import Whereabouts, locate_containers
+from service.languages.saying import said
 from service.store.handles import Connection
 from service.store.printed.card import MadeCard, PrintedCard
 from service.store.today.note import Unattached
@@ -121,7 +122,7 @@ _DIGITS = 4
 def _wrong(one: OutOfDate) -> Tick:
     made = one.printed.made
     return Tick(
-        find_kind(made.kind).name,
+        said(find_kind(made.kind).name),
         made.side,
         CARD if one.today is not None else "",
         str(one.printed.card_id),
@@ -133,7 +134,7 @@ def _wrong(one: OutOfDate) -> Tick:
 
 def _lacking(one: Unattached) -> Tick:
     return Tick(
-        find_kind(one.kind).name,
+        said(find_kind(one.kind).name),
         one.side,
         LACKING,
         f"{one.kind}:{one.side}:{one.container_number}",
@@ -145,5 +146,5 @@ def _lacking(one: Unattached) -> Tick:
 def _printed(card: PrintedCard, *, ticked: bool) -> Tick:
     made = card.made
     return Tick(
-        find_kind(made.kind).name, made.side, CARD, str(card.card_id), ticked, name_old(made)
+        said(find_kind(made.kind).name), made.side, CARD, str(card.card_id), ticked, name_old(made)
     )

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from service.cards.kinds import find_kind
 from service.keeping.printing.paper import Paper, PaperNeeded, choose_paper
+from service.languages.saying import said
 from service.sheets.printers.used_sheet import UsedSheet, next_start
 from service.sheets.stock import Stock
 from service.store.kept.used_sheets import load_used_sheets
@@ -88,7 +89,7 @@ def _lay(
     gone = frozenset[int]() if is_fresh else known if ticked is None else ticked
     return FirstSheet(
         paper,
-        tuple(find_kind(kind).name for kind in paper.kinds),
+        tuple(said(find_kind(kind).name) for kind in paper.kinds),
         tuple(Position(n, n in gone) for n in range(1, paper.stock.positions + 1)),
         tuple(sorted(known)),
         next_start([UsedSheet(name, gone)], paper.stock).position,

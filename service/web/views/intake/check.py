@@ -10,14 +10,16 @@ from service.errors import ServiceError
 from service.keeping.intake.bring_kept import TakenKept, preview_kept, take_in_kept
 from service.keeping.intake.how_read import read_how
 from service.keeping.intake.kept_files import find_note
+from service.languages.saying import said, say
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.views.intake.differences import show_differences
 from service.web.views.intake.later import ask_for_kept, is_large
 from service.web.views.intake.send import HOW, find_sent, send_again
+from service.web.views.language.telling import tell_error
 from service.web.views.shell.addresses import page_with
-from service.web.views.shell.forms import WHOLE, FilledForm, tell_error
+from service.web.views.shell.forms import WHOLE, FilledForm
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
@@ -71,8 +73,9 @@ def take_over(
 
 
 def _tell(taken: TakenKept) -> str:
-    told = ["It is taken over."]
+    told = [say("It is taken over.")]
     if taken.photos is not None:
-        told.append(f"Photos: {len(taken.photos.matched)} matched, {taken.photos.new} of them new.")
-        told += [one.message for one in taken.photos.findings[:3]]
+        matched, new = len(taken.photos.matched), taken.photos.new
+        told.append(say("Photos: {matched} matched, {new} of them new.", matched=matched, new=new))
+        told += [said(one.message) for one in taken.photos.findings[:3]]
     return " ".join(told)

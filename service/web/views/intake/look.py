@@ -23,8 +23,9 @@ from service.web.store.asking import Acting, TheCounter
 from service.web.store.counter import Counter
 from service.web.views.intake.look_form import read_look, show_parts
 from service.web.views.intake.send import HOW, find_sent, send_again
+from service.web.views.language.telling import tell_error
 from service.web.views.shell.addresses import page_with
-from service.web.views.shell.forms import WHOLE, FilledForm, tell_error
+from service.web.views.shell.forms import WHOLE, FilledForm
 from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from service.keeping.intake.how_read import PACKINGS, HowRead
 from service.keeping.intake.parts import BOX_FIELDS, Part, choose_how, with_boxes
+from service.languages.saying import say
 from service.records.mapping.check import check_mapping
 from service.records.mapping.mapping import (
     LENGTH_UNITS,
@@ -82,7 +83,7 @@ def read_look(parts: tuple[Part, ...], values: Mapping[str, str]) -> tuple[HowRe
             made = with_boxes(mapping, boxes, part.sample.headings)
         faults.update(_check(key, part, made[mapping.table]))
         if boxes and PACKINGS not in made:
-            faults[key] = "Say which heading names the box, besides the layer or compartment."
+            faults[key] = say("Say which heading names the box, besides the layer or compartment.")
         how = replace(
             how,
             mappings={**how.mappings, **made},

@@ -14,12 +14,15 @@ from service.keeping.intake.how_read import write_how
 from service.keeping.intake.kept_files import KeptFiles, find_kept, keep_files, keep_note
 from service.keeping.intake.parts import choose_how, find_parts
 from service.keeping.intake.read_as import refuse_mixed
+from service.languages.saying import said
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
+from service.web.views.language.telling import tell_error
 from service.web.views.shell.addresses import page_with
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 
@@ -27,8 +30,8 @@ router = APIRouter(route_class=GatedRoute)
 
 HOW = "how.json"
 """The name under which it is kept how a source is read."""
-_NOTHING = "Choose a file first: a spreadsheet, an export, or photos."
-_GONE = "What was sent is no longer kept. Send it again, nothing was changed."
+_NOTHING = Sentence("Choose a file first: a spreadsheet, an export, or photos.")
+_GONE = Sentence("What was sent is no longer kept. Send it again, nothing was changed.")
 
 
 @router.get("/import", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
@@ -52,7 +55,7 @@ async def send(request: Request, counter: TheCounter) -> Response:
 
 def _keep(request: Request, counter: Counter, sent: list[tuple[str, BinaryIO]]) -> Response:
     if not sent:
-        return _show(request, FilledForm(faults={"files": _NOTHING}))
+        return _show(request, FilledForm(faults={"files": said(_NOTHING)}))
     try:
         with counter.working() as desk:
             kept = find_kept(desk.data_folder, keep_files(desk, sent))
@@ -73,7 +76,7 @@ def send_again(request: Request, name: str) -> Response:
     """Ask for files anew, and say why where something was sent before."""
     if not name:
         return _show(request, FilledForm())
-    return _show(request, FilledForm(faults={"files": _GONE}), status=410)
+    return _show(request, FilledForm(faults={"files": said(_GONE)}), status=410)
 
 
 def _next_page(desk: Desk, kept: KeptFiles) -> str:

@@ -7,6 +7,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Query, Request, Response
 
 from service.keeping.intake.undo import preview_undo, undo_import
+from service.languages.saying import say
 from service.store.people.role import Role
 from service.store.taking_back.states import ChangedState
 from service.web.access.gate import GatedRoute, needs
@@ -52,10 +53,17 @@ def take_back(
     """
     undone = undo_import(acting.counter.engine, number, stamp=acting.stamp)
     if undone.import_id is None:
-        return go_to("/imports", Notice("There was nothing left to take back."))
+        return go_to("/imports", Notice(say("There was nothing left to take back.")))
     plan = undone.plan
-    told = f"Import {number} was taken back: {len(plan.back)} changed, {len(plan.removed)} removed"
-    told += f", {plan.left} left as they are." if plan.left else "."
+    counts = {"number": number, "changed": len(plan.back), "removed": len(plan.removed)}
+    told = say("Import {number} was taken back: {changed} changed, {removed} removed.", **counts)
+    if plan.left:
+        told = say(
+            "Import {number} was taken back: {changed} changed, {removed} removed,"
+            " {left} left as they are.",
+            **counts,
+            left=plan.left,
+        )
     again = Undo("/import/undo", {"id": str(undone.import_id)})
     return go_to(page_with("/import/done", id=undone.import_id), Notice(told, again))
 

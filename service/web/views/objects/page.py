@@ -8,12 +8,12 @@ from typing import Annotated
 
 from fastapi import APIRouter, Path, Request, Response
 
-from service.records.record import PhotoRole
 from service.store.people.role import Role
 from service.store.shelf.shown import ShownPhoto
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
+from service.web.views.language.choices import list_sides
 from service.web.views.objects.record.values import write_values
 from service.web.views.objects.seen import see_object
 from service.web.views.shell.addresses import page_with
@@ -55,7 +55,7 @@ def show_object(
         "photos": _lines(number, seen.photos),
         "removed": _lines(number, seen.removed),
         "facts": write_values(seen.record),
-        "roles": [(role.value, role.value.capitalize()) for role in PhotoRole],
+        "roles": list_sides(),
         "print": page_with("/print", what="objects", objects=number),
     }
     return show_page(request, "objects/page.html", values, status=filled.status)

@@ -7,6 +7,7 @@ from urllib.parse import unquote, urlsplit
 
 from fastapi import APIRouter, Form, Query, Request, Response
 
+from service.languages.saying import say
 from service.records.record import ContainerKind, ContainerRecord
 from service.store.load_records import load_containers
 from service.store.people.role import Role
@@ -15,6 +16,7 @@ from service.web.replies.refusals import RefusedError
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.store.records.changing import add_record
+from service.web.views.language.choices import list_kinds
 from service.web.views.pack.addresses import page_of_table
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, go_to
@@ -53,23 +55,35 @@ def begin(
         with acting.counter.writing() as connection:
             add_record(connection, record, stamp=acting.stamp)
     except RefusedError:
-        words = "It needs a number of its own."
+        words = say("It needs a number of its own.")
         if _is_there(acting.counter, record.container_number):
-            words = f"{record.container_number} is there already: open it above."
+            words = say(
+                "{container_number} is there already: open it above.",
+                container_number=record.container_number,
+            )
         return show_choice(request, FilledForm({NEW: number, "kind": kind.value}, {NEW: words}))
-    told = Notice(f"{record.container_number} is begun. Put the first thing in.")
+    told = Notice(
+        say(
+            "{container_number} is begun. Put the first thing in.",
+            container_number=record.container_number,
+        )
+    )
     return go_to(page_of_table(record.container_number), told)
 
 
 def show_choice(request: Request, form: FilledForm | None = None, *, unknown: str = "") -> Response:
     """Show the page; an unknown number stands in both forms, with what can be done about it."""
     if unknown:
-        fault = f"There is no container {unknown}. Look at the label again, or begin it below."
+        fault = say(
+            "There is no container {unknown}. Look at the label again, or begin it below.",
+            unknown=unknown,
+        )
         form = FilledForm({CONTAINER: unknown, NEW: unknown}, {CONTAINER: fault})
     filled = form or FilledForm()
-    kinds = [(one.value, one.value) for one in ContainerKind]
     status = 404 if unknown else filled.status
-    return show_page(request, "pack/choose.html", {"form": filled, "kinds": kinds}, status=status)
+    return show_page(
+        request, "pack/choose.html", {"form": filled, "kinds": list_kinds()}, status=status
+    )
 
 
 def read_label(text: str) -> str:

@@ -13,6 +13,7 @@ from starlette.datastructures import UploadFile
 
 from service.errors import PackedElsewhereError, ServiceError
 from service.keeping.table.put_down import TableItem
+from service.languages.saying import said, say
 from service.records.record import Hazard, HazardState, PhotoRole, PlaceRecord
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -22,10 +23,11 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import Asked
 from service.web.store.counter import Counter
 from service.web.store.packings.items import ItemView, SentPhoto, take_item
+from service.web.views.language.telling import tell_error
 from service.web.views.pack.addresses import page_of_table
 from service.web.views.pack.table import show_table
 from service.web.views.pack.undo import undo_item
-from service.web.views.shell.forms import WHOLE, FilledForm, tell_error
+from service.web.views.shell.forms import WHOLE, FilledForm
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.reader import ThePageActing
 
@@ -102,14 +104,16 @@ def put_item_down(
 
 def tell_item(done: ItemView) -> Notice:
     """Tell what was put in, with the way back."""
+    number = done.object_number
     if done.before == done.revision:
-        words = f"Another photo of {done.object_number} is kept."
+        words = say("Another photo of {number} is kept.", number=number)
     elif done.moved_from:
-        words = f"{done.object_number} is in; it was taken out of {done.moved_from}."
+        origin = done.moved_from
+        words = say("{number} is in; it was taken out of {origin}.", number=number, origin=origin)
     elif done.is_new:
-        words = f"{done.object_number} is in, with a new record."
+        words = say("{number} is in, with a new record.", number=number)
     else:
-        words = f"{done.object_number} is in."
+        words = say("{number} is in.", number=number)
     return Notice(words, undo_item(done))
 
 
@@ -132,7 +136,7 @@ def _again(
     """Show the form as it was filled in; a photo has to be chosen again, as browsers want it."""
     told = dict(faults)
     if sent.photo is not None and "photo" not in told:
-        told["photo"] = "Choose the photo once more: it was not kept."
+        told["photo"] = say("Choose the photo once more: it was not kept.")
     form = FilledForm(sent.typed, told)
     return show_table(request, counter, sent.typed.get("container", ""), form=form)
 
@@ -140,22 +144,27 @@ def _again(
 def _tell_invalid(error: ValidationError) -> dict[str, str]:
     """Tell of each field that could not be read."""
     names = [str(fault["loc"][0]) for fault in error.errors()]
-    known = {"layer": "Layers are counted from 1, the top one."}
-    return {name: known.get(name, "This is too long, or cannot be read.") for name in names}
+    known = {"layer": say("Layers are counted from 1, the top one.")}
+    unread = say("This is too long, or cannot be read.")
+    return {name: known.get(name, unread) for name in names}
 
 
 def _tell(error: RefusedError | ServiceError) -> dict[str, str]:
     """Tell what is wrong beside the field that it concerns."""
     if isinstance(error, PackedElsewhereError):
-        words = f"{error.object_number} lies in {error.lies_in}. Tick below to move it here."
+        words = say(
+            "{number} lies in {container}. Tick below to move it here.",
+            number=error.object_number,
+            container=error.lies_in,
+        )
         return {"object_number": words}
     if isinstance(error, ServiceError):
         return {WHOLE: tell_error(error)}
-    name, _, words = error.detail.partition(": ")
+    name, words = error.detail.partition(": ")[0], said(error.detail).partition(": ")[2]
     told = {
-        "photo": {"photo": f"{words} Choose another photo."},
-        "record": {"object_number": "It needs a number: the one on the object or its tag."},
+        "photo": {"photo": say("{words} Choose another photo.", words=words)},
+        "record": {"object_number": say("It needs a number: the one on the object or its tag.")},
     }
     if error.code is Refusal.KEY_USED:
-        return {WHOLE: "This was sent before. Look at what lies in it, then send it again."}
-    return told.get(name, {WHOLE: error.detail})
+        return {WHOLE: say("This was sent before. Look at what lies in it, then send it again.")}
+    return told.get(name, {WHOLE: said(error.detail)})

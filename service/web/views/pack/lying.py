@@ -6,10 +6,11 @@ from collections import Counter as Tally
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from service.cards.words import count
 from service.findings import Finding, Where, make_finding
 from service.handling.hazards import name_hazard
+from service.languages.saying import said, say_many
 from service.records.record import ContainerRecord, ObjectRecord, PhotoRole, PlaceRecord
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.load_records import load_container, load_objects
 from service.store.packing.load import load_packing
@@ -68,7 +69,7 @@ def load_lying(connection: Connection, container_number: str) -> Lying:
         container,
         packing.revision,
         tuple(_line(place, records, photos.get(place.object_number, ())) for place in places),
-        count(len(numbers), "object"),
+        say_many("{num} object", "{num} objects", len(numbers)),
         max(0, len(packing.places) - _SHOWN),
         tuple(sorted(layers.items())),
         tuple(
@@ -86,10 +87,10 @@ def list_lacking(
     where = Where(object_number=number)
     found = []
     if record is None or not record.title:
-        message = f"{number} is untitled, to be recorded."
+        message = Sentence("{number} is untitled, to be recorded.", number=number)
         found.append(make_finding("no-title", where, message))
     if not photos and not (record and record.restricted):
-        message = f"{number} has no photo yet."
+        message = Sentence("{number} has no photo yet.", number=number)
         found.append(make_finding("no-photo", where, message))
     return tuple(found)
 
@@ -104,6 +105,6 @@ def _line(
         place,
         record.title if record else "",
         page_of_picture(shown.sha256, place.object_number, SMALL_PX) if shown else "",
-        count(len(photos), "photo") if photos else "",
-        tuple(name_hazard(one) for one in record.hazards) if record else (),
+        say_many("{num} photo", "{num} photos", len(photos)) if photos else "",
+        tuple(said(name_hazard(one)) for one in record.hazards) if record else (),
     )

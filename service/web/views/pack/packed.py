@@ -10,6 +10,7 @@ from fastapi import APIRouter, Form, Path, Request, Response
 from pydantic import BaseModel, Field
 
 from service.keeping.checks.packings import check_container
+from service.languages.saying import say
 from service.records.cells.weights import read_weight
 from service.records.record import ContainerRecord
 from service.records.sources.columns import CONTAINER_COLUMNS
@@ -73,7 +74,9 @@ def weigh(
         except RefusedError as error:
             if error.code is not Refusal.STALE:
                 raise
-            faults = {"": "It was changed meanwhile. Look at what it says now, then keep yours."}
+            faults = {
+                "": say("It was changed meanwhile. Look at what it says now, then keep yours.")
+            }
     return _show(request, acting.counter, fields.number, FilledForm(_typed(fields), faults))
 
 
@@ -87,9 +90,11 @@ def _read(fields: WeighFields, was: ContainerRecord) -> tuple[ContainerRecord, M
     listed = () if fields.materials_unknown else row.list_cell("packing_materials").texts()
     faults = {} if fields.weight_unknown else tell_faults(notebook)
     if gross is None and not fields.weight_unknown:
-        faults.setdefault("gross_weight", "Weigh it with all that lies in it, or say not known.")
+        faults.setdefault(
+            "gross_weight", say("Weigh it with all that lies in it, or say not known.")
+        )
     if not listed and not fields.materials_unknown:
-        faults["packing_materials"] = "Say what it is packed with, or say not known."
+        faults["packing_materials"] = say("Say what it is packed with, or say not known.")
     return replace(was, gross=gross, packing_materials=listed), faults
 
 
@@ -105,7 +110,7 @@ def _keep(acting: Acting, was: ContainerRecord, wanted: ContainerRecord, tag: st
         "materials_unknown": "" if was.packing_materials else "yes",
     }
     undo = Undo(WEIGH, {name: text for name, text in before.items() if text})
-    return go_to(page_of_packed(number), Notice("Weight and packing are kept.", undo))
+    return go_to(page_of_packed(number), Notice(say("Weight and packing are kept."), undo))
 
 
 def _show(

@@ -9,26 +9,18 @@ from typing import Annotated
 from fastapi import APIRouter, Query, Request, Response
 
 from service.errors import NotFoundError
-from service.handling.hazards import HAZARDS, STATE_WORDS
-from service.records.codes import HAZARD_CODES
 from service.records.record import PhotoRole
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
+from service.web.views.language.choices import list_hazards, list_sides, list_states
 from service.web.views.pack.choose import show_choice
 from service.web.views.pack.lying import load_lying
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.page import show_page
 
 router = APIRouter(route_class=GatedRoute)
-
-HAZARD_CHOICES = sorted(
-    ((code, HAZARDS[code].name) for code in HAZARD_CODES if code in HAZARDS),
-    key=lambda choice: choice[1].casefold(),
-)
-STATE_CHOICES = [(state.value, words.capitalize()) for state, words in STATE_WORDS.items()]
-ROLE_CHOICES = [(role.value, role.value.capitalize()) for role in PhotoRole]
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,8 +73,8 @@ def show_table(
         "form": filled,
         "lying": lying,
         "key": secrets.token_urlsafe(18),
-        "hazards": HAZARD_CHOICES,
-        "states": STATE_CHOICES,
-        "roles": ROLE_CHOICES,
+        "hazards": list_hazards(),
+        "states": list_states(),
+        "roles": list_sides(),
     }
     return show_page(request, "pack/table.html", values, status=filled.status)

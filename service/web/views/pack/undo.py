@@ -9,6 +9,7 @@ from pydantic import BaseModel, Field
 
 from service.errors import NotFoundError, PackedElsewhereError
 from service.keeping.table.take_up import TakenUp, take_up
+from service.languages.saying import say
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.packings.items import ItemView
@@ -47,12 +48,17 @@ def take_item_back(acting: ThePageActing, fields: Annotated[UndoFields, Form()])
         fields.moved_from,
         fields.moved_before,
     )
-    words = f"{fields.object_number} is taken back. Its record stays."
+    words = say(
+        "{object_number} is taken back. Its record stays.", object_number=fields.object_number
+    )
     try:
         with acting.counter.writing() as connection:
             take_up(connection, wanted, stamp=acting.stamp)
     except (NotFoundError, PackedElsewhereError):
-        words = f"{fields.object_number} does not lie here as it did; nothing was changed."
+        words = say(
+            "{object_number} does not lie here as it did; nothing was changed.",
+            object_number=fields.object_number,
+        )
     return go_to(page_of_table(fields.container, layer=fields.layer), Notice(words))
 
 

@@ -9,11 +9,13 @@ from fastapi import APIRouter, Depends, Request, Response
 
 from service.errors import StockError
 from service.keeping.paper.own_stocks import keep_own_stock
-from service.pipeline.suit import name_kinds, suited_kinds
+from service.languages.saying import said, say
+from service.pipeline.suit import suited_kinds
 from service.sheets.own_stock import NEEDED, OPTIONAL, parse_stock
 from service.sheets.stock import Stock
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
+from service.web.views.language.telling import say_kinds
 from service.web.views.paper.drawing import draw_stock, figure
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
@@ -78,7 +80,7 @@ def keep(request: Request, acting: ThePageActing, sent: Sent) -> Response:
         stock = keep_own_stock(acting.counter.data_folder, sent)
     except StockError as error:
         return _show(request, FilledForm(sent, tell_measure(error)), None)
-    words = f"{stock.name} is kept. Print its test sheet before you use it."
+    words = say("{name} is kept. Print its test sheet before you use it.", name=stock.name)
     return go_to("/stocks", Notice(words, Undo("/stocks/forget", {"name": stock.name})))
 
 
@@ -86,8 +88,9 @@ def tell_measure(error: StockError) -> Mapping[str, str]:
     """Say beside the field of a measure what is wrong with it."""
     name = _FIELD_OF.get(error.measure, error.measure.replace(" ", "_"))
     letter = _LETTERS.get(name)
-    said = error.measure[:1].upper() + error.measure[1:]
-    return {name: f"{f'{letter} ({error.measure})' if letter else said} {error.reason}."}
+    measure = said(error.measure)
+    shown = f"{letter} ({measure})" if letter else measure[:1].upper() + measure[1:]
+    return {name: f"{shown} {said(error.reason)}."}
 
 
 def _show(request: Request, form: FilledForm, stock: Stock | None) -> Response:
@@ -95,6 +98,6 @@ def _show(request: Request, form: FilledForm, stock: Stock | None) -> Response:
         "form": form,
         "stock": stock,
         "drawing": figure(draw_stock(stock, px_per_mm=1.2)) if stock else "",
-        "kinds": name_kinds(suited_kinds(stock)) if stock else "",
+        "kinds": say_kinds(suited_kinds(stock)) if stock else "",
     }
     return show_page(request, _PAGE, values, status=form.status)

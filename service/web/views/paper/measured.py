@@ -18,6 +18,7 @@ from service.keeping.paper.measured import (
 )
 from service.keeping.paper.own_stocks import load_own_stocks
 from service.keeping.printing.printers_file import load_saved
+from service.languages.saying import say
 from service.sheets.calibration.limits import describe, explain_residual
 from service.sheets.calibration.ruler_sheet import Cross, crosses_on
 from service.sheets.printers.saved import Saved, write_saved
@@ -25,6 +26,7 @@ from service.sheets.stocks import PAGES, STOCKS
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
+from service.web.views.language.telling import tell_fault
 from service.web.views.paper.drawing import draw_crosses, figure
 from service.web.views.shell.forms import WHOLE, FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
@@ -85,17 +87,22 @@ def enter(
 def find_faults(typed: Mapping[str, str], crosses: tuple[Cross, ...]) -> Iterator[tuple[str, str]]:
     """Say by field what is missing or no length."""
     if not typed.get("printer"):
-        yield "printer", "Give the printer a name, as you call it."
+        yield "printer", say("Give the printer a name, as you call it.")
     for cross in crosses:
         names = [f"{cross.name}_{depth}" for depth in _DEPTHS]
         said = [typed.get(name, "") for name in names]
         for name, text in zip(names, said, strict=True):
             if text and not _LENGTH.fullmatch(text):
-                yield name, f"Cross {cross.name}: write millimetres, such as 15.25."
+                yield name, say("Cross {name}: write millimetres, such as 15.25.", name=cross.name)
             elif not text and any(said):
-                yield name, f"Cross {cross.name}: measure both ways, or leave the cross out."
+                yield (
+                    name,
+                    say(
+                        "Cross {name}: measure both ways, or leave the cross out.", name=cross.name
+                    ),
+                )
     if not any(read_crosses(typed, crosses)):
-        yield WHOLE, "Measure four crosses at the least: A, B, C and D."
+        yield WHOLE, say("Measure four crosses at the least: A, B, C and D.")
 
 
 def read_crosses(typed: Mapping[str, str], crosses: tuple[Cross, ...]) -> Iterator[str]:
@@ -111,7 +118,7 @@ def name_fields(error: CalibrationError) -> Mapping[str, str]:
     faults: dict[str, str] = {}
     for fault in error.faults:
         named = _NAMED.findall(fault)
-        words = f"{fault[:1].upper()}{fault[1:]}."
+        words = tell_fault(fault)
         for cross, depth in named or [("", "")]:
             faults[f"{cross}_{depth}" if cross else WHOLE] = words
     return faults
@@ -120,11 +127,14 @@ def name_fields(error: CalibrationError) -> Mapping[str, str]:
 def _tell(entered: Entered) -> str:
     name, found = entered.printer.name, entered.calibration
     if found is None:
-        return f"{name} is kept."
+        return say("{name} is kept.", name=name)
     worst_mm = found.largest_residual_mm
-    return (
-        f"{name} prints {describe(found.printer)}. Corrected, the worst cross is"
-        f" {worst_mm:.2f} mm off: {explain_residual(worst_mm)}."
+    return say(
+        "{name} prints {how}. Corrected, the worst cross is {worst_mm:.2f} mm off: {why}.",
+        name=name,
+        how=describe(found.printer),
+        worst_mm=worst_mm,
+        why=explain_residual(worst_mm),
     )
 
 

@@ -11,6 +11,7 @@ from fastapi import APIRouter, Form, Request, Response
 from service.errors import CalibrationError
 from service.keeping.paper.measured import forget_printer, keep_address
 from service.keeping.printing.printers_file import keep_saved, load_saved
+from service.languages.saying import say
 from service.sheets.calibration.limits import describe, explain_residual
 from service.sheets.printers.printer import TrayCorrection
 from service.sheets.printers.saved import Saved, read_saved, write_saved
@@ -18,6 +19,7 @@ from service.sheets.stocks import PAGES
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
+from service.web.views.language.telling import tell_fault
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
 from service.web.views.shell.page import show_page
@@ -60,15 +62,17 @@ def address(
         printer = keep_address(folder, name, address)
     except CalibrationError as error:
         field = "address" if name.strip() else "name"
-        form = FilledForm({"name": name, "address": address}, {field: _sentence(error.faults[0])})
+        form = FilledForm({"name": name, "address": address}, {field: tell_fault(error.faults[0])})
         return _show(request, load_saved(folder), form)
     if printer.name in before:
         fields = {"name": printer.name, "address": before[printer.name]}
         undo = Undo("/printers/address", fields)
     else:
         undo = Undo("/printers/forget", {"name": printer.name})
-    where = printer.address or "nowhere: its PDFs are printed by hand"
-    return go_to("/printers", Notice(f"{printer.name} is reached at {where}.", undo))
+    told = say("{name} is reached nowhere: its PDFs are printed by hand.", name=printer.name)
+    if printer.address:
+        told = say("{name} is reached at {at}.", name=printer.name, at=printer.address)
+    return go_to("/printers", Notice(told, undo))
 
 
 @router.post("/printers/forget", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
@@ -76,7 +80,7 @@ def forget(acting: ThePageActing, name: Name, tray: Name = "", stock: Name = "")
     """Forget a printer, or what was measured for one tray and stock."""
     gone = forget_printer(acting.counter.data_folder, name, tray=tray, stock=stock)
     undo = Undo("/printers/restore", {"printer": write_saved(Saved((gone,)))})
-    return go_to("/printers", Notice(f"{gone.name}: forgotten.", undo))
+    return go_to("/printers", Notice(say("{name}: forgotten.", name=gone.name), undo))
 
 
 @router.post("/printers/restore", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
@@ -87,11 +91,7 @@ def restore(acting: ThePageActing, printer: Annotated[str, Form(max_length=100_0
     for one in read_saved(printer).printers:
         saved = saved.with_printer(one)
     keep_saved(folder, saved)
-    return go_to("/printers", Notice("The printer is known again."))
-
-
-def _sentence(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}."
+    return go_to("/printers", Notice(say("The printer is known again.")))
 
 
 def _show(request: Request, saved: Saved, form: FilledForm) -> Response:

@@ -10,12 +10,14 @@ from fastapi import APIRouter, Form, Request, Response
 from markupsafe import Markup
 
 from service.keeping.paper.own_stocks import forget_own_stock, load_own_stocks
-from service.pipeline.suit import name_kinds, suited_kinds
+from service.languages.saying import say
+from service.pipeline.suit import suited_kinds
 from service.sheets.stock import Medium, Stock
 from service.sheets.stocks import STOCKS
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
+from service.web.views.language.telling import say_kinds
 from service.web.views.paper.drawing import draw_stock, figure
 from service.web.views.shell.notice import Notice, Undo, go_to
 from service.web.views.shell.page import show_page
@@ -51,7 +53,9 @@ def forget(acting: ThePageActing, name: Annotated[str, Form(max_length=200)]) ->
     """Forget a stock of the museum's own."""
     gone = forget_own_stock(acting.counter.data_folder, name)
     fields = {key: str(value) for key, value in gone.items()}
-    return go_to("/stocks", Notice(f"{name} is forgotten.", Undo("/stocks/keep", fields)))
+    return go_to(
+        "/stocks", Notice(say("{name} is forgotten.", name=name), Undo("/stocks/keep", fields))
+    )
 
 
 def group_of(stock: Stock) -> str:
@@ -63,4 +67,4 @@ def group_of(stock: Stock) -> str:
 
 
 def _tiles(some: Iterable[Stock]) -> Iterable[Tile]:
-    return (Tile(one, figure(draw_stock(one)), name_kinds(suited_kinds(one))) for one in some)
+    return (Tile(one, figure(draw_stock(one)), say_kinds(suited_kinds(one))) for one in some)

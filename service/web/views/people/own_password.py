@@ -11,6 +11,8 @@ from service.errors import PasswordError, SignInError
 from service.keeping.people.passwords import LEAST_CHARACTERS
 from service.keeping.people.signing_in import begin_session
 from service.keeping.people.users import change_own_password
+from service.languages.saying import said, say
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.cookies import set_session
 from service.web.access.entrance import MOST_BODY_BYTES, TheEntrance
@@ -29,7 +31,7 @@ router = APIRouter(route_class=GatedRoute, max_body_size=MOST_BODY_BYTES)
 
 _PAGE = "people/own_password.html"
 _VALUES = {"least": LEAST_CHARACTERS}
-_WRONG = "This is not your password as it is now."
+_WRONG = Sentence("This is not your password as it is now.")
 
 
 class PasswordForm(BaseModel):
@@ -71,8 +73,8 @@ def change(
     except PasswordError as error:
         return _show(request, fill_again({}, error))
     except SignInError:
-        return _show(request, FilledForm({}, {"current": _WRONG}))
-    words = "You have a new password. Your other devices have to sign in anew."
+        return _show(request, FilledForm({}, {"current": said(_WRONG)}))
+    words = say("You have a new password. Your other devices have to sign in anew.")
     response = go_to("/you", Notice(words))
     set_session(request, response, signed.secret)
     return response

@@ -9,6 +9,7 @@ from fastapi import APIRouter, Form, Request, Response
 
 from service.errors import PairingError, SignInError
 from service.keeping.people.pairing import finish_pairing
+from service.languages.saying import say
 from service.web.access.cookies import is_in_clear, set_session
 from service.web.access.entrance import MOST_BODY_BYTES, TheEntrance
 from service.web.access.gate import OPEN, GatedRoute
@@ -59,7 +60,9 @@ def pair(
         form = fill_again(typed, PairingError())
         values = {"form": form, **_values(request)}
         return show_page(request, _PAGE, values, status=form.status)
-    response = go_to("/pack", Notice(f"This phone is signed in as {signed.user.name}."))
+    response = go_to(
+        "/pack", Notice(say("This phone is signed in as {name}.", name=signed.user.name))
+    )
     set_session(request, response, signed.secret)
     return response
 

@@ -10,6 +10,7 @@ from pydantic import BaseModel, Field
 
 from service.errors import SignInError, UnstorableTextError
 from service.keeping.people.signing_in import SignIn, sign_in, sign_out
+from service.languages.saying import say
 from service.store.people.role import Role
 from service.store.people.users import has_users
 from service.web.access.cookies import clear_session, is_in_clear, set_session
@@ -78,7 +79,7 @@ def leave(request: Request, counter: TheCounter, reader: TheReader) -> Response:
     refuse_without_session(reader)
     with counter.writing() as connection:
         sign_out(connection, reader.secret)
-    response = go_to("/sign-in", Notice("You are signed out."))
+    response = go_to("/sign-in", Notice(say("You are signed out.")))
     clear_session(request, response)
     return response
 

@@ -17,9 +17,11 @@ from service.errors import (
     UserNameError,
     UserTakenError,
 )
+from service.languages.saying import said
 from service.web.replies.problems import ProblemResponse, tell_refused
 from service.web.replies.refusals import Refusal, RefusedError
-from service.web.views.shell.forms import WHOLE, FilledForm, tell_error
+from service.web.views.language.telling import tell_error
+from service.web.views.shell.forms import WHOLE, FilledForm
 from service.web.views.shell.page import show_page
 
 FIELDS: Mapping[type[ServiceError], str] = {
@@ -57,7 +59,7 @@ def show_refused(
     if refused.code not in {Refusal.TOO_OFTEN, Refusal.HTTPS_NEEDED}:
         raise refused
     problem = tell_refused(refused)
-    form = FilledForm(typed, {WHOLE: f"{problem.detail} {problem.advice}"})
+    form = FilledForm(typed, {WHOLE: f"{said(problem.detail)} {said(problem.advice)}"})
     shown = show_page(request, page, {**values, "form": form}, status=problem.status)
     waits = ProblemResponse(problem).headers.get("Retry-After")
     if waits:

@@ -8,6 +8,8 @@ from fastapi import APIRouter, Form, Request, Response
 
 from service.errors import ScopeError, UnstorableTextError, UserNameError
 from service.keeping.people.tokens import make_token, revoke_token
+from service.languages.saying import said
+from service.sentence import Sentence
 from service.store.people.role import Role
 from service.store.people.tokens import Token, load_token, load_tokens
 from service.store.people.users import load_user
@@ -19,15 +21,16 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
 from service.web.store.people.sessions import refuse_without_session
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.language.telling import tell_error
+from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
 
 router = APIRouter(route_class=GatedRoute, max_body_size=MOST_BODY_BYTES)
 
-_NO_NAME = "Say in a few words what the program does, such as: nightly export."
-_NO_SCOPE = "Tick at least one kind of work."
+_NO_NAME = Sentence("Say in a few words what the program does, such as: nightly export.")
+_NO_SCOPE = Sentence("Tick at least one kind of work.")
 
 
 @router.get("/people/tokens", include_in_schema=False, dependencies=[needs(Role.VIEW)])
@@ -51,9 +54,9 @@ def make(
         with acting.counter.writing() as connection:
             made = make_token(connection, reader.name, name, wanted, stamp=acting.stamp)
     except (UserNameError, UnstorableTextError, ScopeError) as error:
-        fault = ("name", _NO_NAME)
+        fault = ("name", said(_NO_NAME))
         if isinstance(error, ScopeError):
-            fault = ("scopes", tell_error(error) if wanted else _NO_SCOPE)
+            fault = ("scopes", tell_error(error) if wanted else said(_NO_SCOPE))
         typed = {"name": name} | {f"scope-{role.value}": "yes" for role in wanted}
         form = FilledForm(typed, dict([fault]))
         return _show(request, acting.counter, reader, form)

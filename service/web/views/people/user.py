@@ -9,6 +9,7 @@ from fastapi import APIRouter, Form, Request, Response
 from service.errors import LastManagerError, PasswordError
 from service.keeping.people.passwords import LEAST_CHARACTERS, make_password
 from service.keeping.people.users import change_password, change_role, disable_user, enable_user
+from service.languages.saying import said, say
 from service.store.people.role import Role
 from service.store.people.users import load_user
 from service.web.access.entrance import MOST_BODY_BYTES
@@ -42,7 +43,7 @@ def give_role(
             user = change_role(connection, name, role, stamp=acting.stamp)
     except LastManagerError as error:
         return show_user(request, acting.counter, name, fill_again({}, error))
-    words = f"{user.name} has the role {role.value} now."
+    words = say("{name} has the role {role} now.", name=user.name, role=said(role.value))
     if user.name == reader.name:
         # Whoever gave the role away cannot take it back.
         return go_to("/", Notice(words))
@@ -59,7 +60,7 @@ def disable(request: Request, acting: ThePageActing, name: Name) -> Response:
     except LastManagerError as error:
         return show_user(request, acting.counter, name, fill_again({}, error, field="disabled"))
     undo = Undo("/people/enable", {"name": user.name})
-    words = f"{user.name} cannot sign in any more."
+    words = say("{name} cannot sign in any more.", name=user.name)
     return go_to(page_of_user(user.name), Notice(words, undo))
 
 
@@ -69,7 +70,9 @@ def enable(acting: ThePageActing, name: Name) -> Response:
     with acting.counter.writing() as connection:
         user = enable_user(connection, name, stamp=acting.stamp)
     undo = Undo("/people/disable", {"name": user.name})
-    return go_to(page_of_user(user.name), Notice(f"{user.name} may sign in again.", undo))
+    return go_to(
+        page_of_user(user.name), Notice(say("{name} may sign in again.", name=user.name), undo)
+    )
 
 
 @router.post("/people/new-password", include_in_schema=False, dependencies=[needs(Role.MANAGE)])
@@ -89,7 +92,7 @@ def give_password(
     if made:
         values = {"user": user, "password": made}
         return show_page(request, "people/made_password.html", values)
-    words = f"{user.name} has another password, and signs in anew everywhere."
+    words = say("{name} has another password, and signs in anew everywhere.", name=user.name)
     return go_to(page_of_user(user.name), Notice(words))
 
 

@@ -9,6 +9,7 @@ from pydantic import BaseModel, Field
 
 from service.keeping.people.passwords import LEAST_CHARACTERS, make_password
 from service.keeping.people.users import NewUser, add_user
+from service.languages.saying import say
 from service.store.people.role import Role
 from service.store.people.users import User, load_users
 from service.web.access.entrance import MOST_BODY_BYTES
@@ -77,8 +78,9 @@ def _show(request: Request, counter: Counter, form: FilledForm) -> Response:
 def _tell_added(user: User, reader: Reader) -> str:
     """Say what was done; whoever added the first user is asked to sign in on the next page."""
     if reader.way is Way.THIS_MACHINE:
-        return (
-            f"{user.name} manages the users, and from now on everybody signs in. Begin yourself:"
-            " with this name and its password."
+        return say(
+            "{name} manages the users, and from now on everybody signs in."
+            " Begin yourself: with this name and its password.",
+            name=user.name,
         )
-    return f"{user.name} may sign in from now on."
+    return say("{name} may sign in from now on.", name=user.name)

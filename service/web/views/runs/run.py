@@ -15,6 +15,7 @@ from service.errors import ServiceError
 from service.jobs.requests import SpoiledRequest
 from service.keeping.printing.printers_file import name_printer
 from service.keeping.sending.send import list_senders
+from service.languages.saying import said, say
 from service.store.people.role import Role
 from service.store.printed.card import PrintedCard, RunFile, RunRecord
 from service.store.printed.runs import load_run, load_run_record
@@ -26,7 +27,8 @@ from service.web.views.desk.form import Sent, text
 from service.web.views.desk.make import put_in_line
 from service.web.views.desk.offer import name_old
 from service.web.views.desk.settings import list_settings, read_printer
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.language.telling import tell_error
+from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import go_to
 from service.web.views.shell.page import show_page
 from service.web.views.shell.reader import ThePageActing
@@ -76,7 +78,7 @@ def spoil_sheet(request: Request, acting: ThePageActing, sent: Sent) -> Response
         load_run_record(connection, run)
     faults = {}
     if not (sheet.isascii() and sheet.isdigit() and 0 < len(sheet) < _DIGITS and int(sheet)):
-        faults["sheet"] = "Give the number of the sheet, counted from 1."
+        faults["sheet"] = say("Give the number of the sheet, counted from 1.")
     try:
         name_printer(acting.counter.data_folder, name, tray)
     except ServiceError as error:
@@ -124,7 +126,7 @@ def list_files(record: RunRecord, cards: Sequence[PrintedCard]) -> tuple[File, .
 def _file(run: int, file: RunFile, cards: Sequence[PrintedCard]) -> File:
     on_it = [card for card in cards if card.made.file == file.name]
     sheets = max((sheet for card in on_it for sheet, _ in card.made.places), default=1)
-    kinds = dict.fromkeys(find_kind(card.made.kind).name for card in on_it)
+    kinds = dict.fromkeys(said(find_kind(card.made.kind).name) for card in on_it)
     return File(
         file.name,
         ", ".join(kinds) or file.name,
@@ -137,4 +139,4 @@ def _file(run: int, file: RunFile, cards: Sequence[PrintedCard]) -> File:
 
 
 def _line(card: PrintedCard) -> Line:
-    return Line(card, find_kind(card.made.kind).name, name_old(card.made))
+    return Line(card, said(find_kind(card.made.kind).name), name_old(card.made))

@@ -8,9 +8,10 @@ from fastapi import APIRouter, Form, Response
 
 from service.errors import ServiceError
 from service.keeping.sending.send import find_printer, load_files, send_files
+from service.languages.saying import said, say
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
-from service.web.views.shell.forms import tell_error
+from service.web.views.language.telling import tell_error
 from service.web.views.shell.notice import Notice, go_to
 from service.web.views.shell.reader import ThePageActing
 
@@ -31,7 +32,8 @@ def send_file(
         known = find_printer(counter.data_folder, printer)
         sent = send_files(counter.shelf, known, record, sender=acting.stamp.actor)
     except ServiceError as error:
-        return go_to(f"/run/{run}", Notice(f"It was not sent. {tell_error(error)}"))
-    notes = " ".join(dict.fromkeys(note for one in sent for note in one.notes))
+        return go_to(f"/run/{run}", Notice(say("It was not sent. {why}", why=tell_error(error))))
+    notes = dict.fromkeys(said(note) for one in sent for note in one.notes)
     names = ", ".join(one.file for one in sent)
-    return go_to(f"/run/{run}", Notice(f"{printer} has taken {names}. {notes}".strip()))
+    taken = say("{printer} has taken {names}.", printer=printer, names=names)
+    return go_to(f"/run/{run}", Notice(" ".join((taken, *notes))))

@@ -15,12 +15,14 @@ from fastapi import APIRouter, Depends, Header, Path, Query, Request, Response
 from service.cards.standing import Answer
 from service.keeping.scan import ScanAnswer, answer_scan
 from service.keeping.scan.inside import see_inside
+from service.sentence import Sentence
 from service.web.access.gate import OPEN, GatedRoute
 from service.web.access.limit import Limit
 from service.web.replies.accept import choose_media_type
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter
 from service.web.views.desk.walking import read_held, read_walk
+from service.web.views.language.interpreter import VARY
 from service.web.views.scan.frame import show_small
 from service.web.views.scan.inside import may_go_in, may_see_inside
 from service.web.views.scan.marks import draw_mark
@@ -80,7 +82,10 @@ def scan(
     _refuse_crowd(request)
     media_type = choose_media_type(accept, _OFFERED)
     if media_type is None:
-        raise RefusedError(Refusal.NOT_ACCEPTABLE, f"On offer are: {', '.join(_OFFERED)}.")
+        raise RefusedError(
+            Refusal.NOT_ACCEPTABLE,
+            Sentence("On offer are: {offered}.", offered=", ".join(_OFFERED)),
+        )
     with counter.measuring() as ruler, counter.reading() as connection:
         answer = answer_scan(
             connection, ruler, card.number, revision=card.revision, letters=card.letters
@@ -89,7 +94,7 @@ def scan(
             answer = replace(answer, inside=see_inside(connection, card.number))
     is_page = media_type == "text/html"
     response = _as_page(request, answer, card) if is_page else _as_json(answer)
-    response.headers["Vary"] = "Accept"
+    response.headers["Vary"] = f"Accept, {VARY}"
     return response
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fastapi import Request, Response
 
+from service.languages.saying import said
 from service.web.replies.accept import choose_media_type
 from service.web.replies.problems import Problem, ProblemResponse
 from service.web.replies.refusals import Refusal
@@ -17,9 +18,11 @@ _OFFERED = ("application/problem+json", "application/json", "text/html")
 def show_problem(request: Request, problem: Problem) -> Response:
     """Tell a problem as whoever asks can read it: a browser as a page, a program as data."""
     accept = request.headers.get("accept", "*/*")
-    is_for_programs = request.url.path.startswith("/api/")
-    if is_for_programs or choose_media_type(accept, _OFFERED) != "text/html":
+    if request.url.path.startswith("/api/"):
         return ProblemResponse(problem)
+    if choose_media_type(accept, _OFFERED) != "text/html":
+        # Scripts of our pages show it to whoever reads them.
+        return ProblemResponse(_say(problem))
     if problem.code == Refusal.SIGN_IN_NEEDED:
         return _ask_to_sign_in(request)
     page = show_page(request, "problem.html", {"problem": problem}, status=problem.status)
@@ -38,3 +41,8 @@ def _ask_to_sign_in(request: Request) -> Response:
         # Scripts would put the page into a part of the one that is open (htmx, HX-Redirect).
         return Response(status_code=401, headers={"HX-Redirect": path})
     return go_to(path)
+
+
+def _say(problem: Problem) -> Problem:
+    names = ("title", "detail", "advice")
+    return problem.model_copy(update={name: said(getattr(problem, name)) for name in names})

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from service.errors import ServiceError
-
 WHOLE = ""
 """The name under which a fault stands that concerns no one field."""
 
@@ -30,8 +28,3 @@ class FilledForm:
     def status(self) -> int:
         """Give the status of the page that shows it: 422 where something is wrong (RFC 9110)."""
         return 422 if self.faults else 200
-
-
-def tell_error(error: ServiceError) -> str:
-    """Tell an error beside a field: what happened, and what to do about it."""
-    return f"{error} {error.advice}"

@@ -11,8 +11,12 @@ from fastapi.responses import HTMLResponse
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from service.languages.page_words import PageWords, list_page_languages, load_page_words
+from service.languages.saying import said
 from service.render.task import TEMPLATES
 from service.web.access.form_tokens import FIELD
+from service.web.views.language.interpreter import VARY
+from service.web.views.language.tables import spell
+from service.web.views.language.telling import told
 from service.web.views.shell.addresses import page_of_container, page_of_object, page_of_user
 from service.web.views.shell.assets import find_asset
 from service.web.views.shell.notice import COOKIE, Notice, read_notice
@@ -54,7 +58,8 @@ def show_page(
     """
     shell = make_shell(request)
     text = fill_page(shell, name, values)
-    response = HTMLResponse(text, status, headers={"Content-Security-Policy": POLICY})
+    headers = {"Content-Security-Policy": POLICY, "Vary": VARY}
+    response = HTMLResponse(text, status, headers=headers)
     if shell.notice is not None:
         response.delete_cookie(COOKIE, path="/")
     return response
@@ -102,4 +107,7 @@ def _filters(words: PageWords) -> Mapping[str, object]:
         "object_page": page_of_object,
         "picture": page_of_picture,
         "user_page": page_of_user,
+        "said": said,
+        "spelt": lambda code: said(spell(code)),
+        "told": told,
     }

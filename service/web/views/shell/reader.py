@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import Annotated
 from urllib.parse import quote, unquote
 
 from fastapi import Depends, Request
 
-from service.languages.page_words import PageWords, choose_language, load_page_words
+from service.languages.page_words import PageWords
+from service.languages.saying import spoken
 from service.store.history import Stamp
 from service.store.people.role import Role
 from service.web.access.form_tokens import FIELD, check_form_token, form_token
@@ -18,8 +18,6 @@ from service.web.access.reader import Reader
 from service.web.store.asking import Acting, TheCounter, read_actor
 
 NAME_COOKIE = "underlid-name"
-LANGUAGE_COOKIE = "underlid-language"
-_LANGUAGE = re.compile(r"[a-z]{2,3}(?:-[A-Z]{2})?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,9 +46,7 @@ def read_reader(request: Request) -> PageReader:
     person = reader_of(request)
     typed = unquote(request.cookies.get(NAME_COOKIE, "")) or str(request.app.state.default_actor)
     name = person.name if person.is_signed_in else typed
-    asked = request.cookies.get(LANGUAGE_COOKIE, "")
-    preferred = [asked] if _LANGUAGE.fullmatch(asked) else _preferred(request)
-    return PageReader(person, name, load_page_words(choose_language(preferred)), form_token(person))
+    return PageReader(person, name, spoken(), form_token(person))
 
 
 async def check_form(request: Request) -> None:
@@ -74,22 +70,3 @@ def _acting(request: Request, counter: TheCounter) -> Acting:
 
 
 ThePageActing = Annotated[Acting, Depends(_acting)]
-
-
-def _preferred(request: Request) -> list[str]:
-    """List the languages of the browser, best first (RFC 9110, section 12.5.4)."""
-    parts = [part.strip() for part in request.headers.get("accept-language", "").split(",")]
-    weighed = [
-        (-_weight(rest), at, tag.strip())
-        for at, part in enumerate(parts[:20])
-        for tag, _, rest in [part.partition(";")]
-        if tag
-    ]
-    return [tag for _, _, tag in sorted(weighed)]
-
-
-def _weight(parameter: str) -> float:
-    try:
-        return float(parameter.strip().removeprefix("q=") or 1)
-    except ValueError:
-        return 0.0

@@ -8,6 +8,7 @@ from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row
 from service.records.sources.columns import Columns
 from service.records.sources.entries import make_row
+from service.web.views.language.telling import tell_finding
 
 _HARMLESS = frozenset(("number-like-object-number", "control-characters"))
 """What a spreadsheet may have done to a cell, and nobody does to a form."""
@@ -26,5 +27,5 @@ def tell_faults(notebook: Notebook) -> dict[str, str]:
     faults: dict[str, str] = {}
     for finding in notebook.findings():
         if finding.code not in _HARMLESS:
-            faults.setdefault(finding.where.column, f"{finding.message} {finding.advice}")
+            faults.setdefault(finding.where.column, tell_finding(finding))
     return faults

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fastapi import APIRouter, Response
 
 from service.keeping.taking_in import take_in
+from service.languages.saying import say
 from service.pipeline.ready import tell_nobody
 from service.render.task import TEMPLATES
 from service.store.people.role import Role
@@ -32,4 +33,4 @@ def bring_demo(acting: ThePageActing) -> Response:
         if not is_empty:
             raise RefusedError(Refusal.NOT_EMPTY, "The store is not empty.")
         take_in(desk, DEMO, stamp=acting.stamp, on_progress=tell_nobody)
-    return go_to("/", Notice("The Port Merrow Museum is in. Everything in it is invented."))
+    return go_to("/", Notice(say("The Port Merrow Museum is in. Everything in it is invented.")))

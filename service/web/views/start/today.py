@@ -12,6 +12,7 @@ from service.cards.kinds import find_kind
 from service.keeping.reprints import OutOfDate
 from service.keeping.rounds.due import DueContainer, list_due, put_overdue_first
 from service.keeping.stops import group_stops
+from service.languages.saying import said
 from service.sheets.printers.used_sheet import UsedSheet
 from service.store.handles import Connection
 from service.store.kept.outs import Out, load_outs
@@ -112,7 +113,7 @@ def group_swaps(wrong: Sequence[OutOfDate]) -> tuple[Swap, ...]:
             container_number,
             object_number,
             " / ".join(some[0].reprint.location),
-            tuple(dict.fromkeys(find_kind(one.reprint.kind).name for one in some)),
+            tuple(dict.fromkeys(said(find_kind(one.reprint.kind).name) for one in some)),
             min(one.reprint.urgency for one in some),
             tuple(dict.fromkeys(change.words for one in some for change in one.reprint.changes)),
         )

@@ -8,6 +8,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Path, Query, Request, Response
 
 from service.jobs.line import cancel
+from service.languages.saying import say
 from service.store.kept.tasks import Task, list_tasks, load_task
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -48,7 +49,9 @@ def task_page(request: Request, task: _TaskId, counter: TheCounter) -> Response:
 def cancel_task(acting: ThePageActing, task: Annotated[str, Form(max_length=100)]) -> Response:
     """End a task; nothing more of it is kept."""
     was_open = cancel(acting.counter.engine, task, at=acting.stamp.at)
-    words = "It was stopped. Nothing of it was kept." if was_open else "It had ended already."
+    words = (
+        say("It was stopped. Nothing of it was kept.") if was_open else say("It had ended already.")
+    )
     return go_to(f"/tasks/{task}", Notice(words))
 
 

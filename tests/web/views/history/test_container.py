@@ -40,7 +40,7 @@ def test_checks_and_slips_are_told(client: httpx.Client) -> None:
     assert client.post(f"/api/containers/{BOX}/checks", json=body).status_code == 201
     change(client, "/contents/out", {"to_whom": "R. Vane"}, key=SPIKE_KEY)
     page = show(client, PAGE)
-    assert "pests: found" in page
+    assert "Pests: found" in page
     assert "R. Vane" in page
 
 

@@ -1,7 +1,6 @@
 from __future__ import annotations
 
-from service.errors import NotFoundError
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.shell.forms import FilledForm
 
 
 def test_a_form_gives_back_what_was_typed() -> None:
@@ -10,9 +9,3 @@ def test_a_form_gives_back_what_was_typed() -> None:
     assert (form.value("a"), form.value("b", "2")) == ("1", "2")
     assert (form.fault("a"), form.fault("b")) == ("too small", "")
     assert (form.status, FilledForm().status) == (422, 200)
-
-
-def test_an_error_is_told_with_its_advice() -> None:
-    """What happened, then what to do."""
-    error = NotFoundError("B-1", what="container")
-    assert tell_error(error) == f"{error} {error.advice}"

@@ -8,8 +8,9 @@ from typing import Annotated
 
 from fastapi import APIRouter, Depends, Form, Path, Query, Request, Response
 
-from service.cards.words import KIND_WORDS
-from service.records.record import ContainerKind, ContainerRecord, Lid
+from service.languages.saying import said, say
+from service.records.record import ContainerRecord
+from service.sentence import Sentence
 from service.store.load_records import load_container
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -19,6 +20,7 @@ from service.web.store.matching import tag_record
 from service.web.store.records.changing import add_record, change_record
 from service.web.views.containers.record.read import find_odd_nesting, read_container
 from service.web.views.containers.record.values import write_values
+from service.web.views.language.choices import list_kinds, list_lids
 from service.web.views.shell.addresses import page_of_container
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, go_to
@@ -27,10 +29,10 @@ from service.web.views.shell.reader import ThePageActing
 
 router = APIRouter(route_class=GatedRoute)
 
-KINDS = tuple((kind.value, KIND_WORDS[kind]) for kind in ContainerKind)
-LIDS = tuple((lid.value, lid.value.capitalize()) for lid in Lid)
 _NUMBER = "container_number"
-_WAS_CHANGED = "Somebody else has changed this meanwhile. Compare, then keep yours or theirs."
+_WAS_CHANGED = Sentence(
+    "Somebody else has changed this meanwhile. Compare, then keep yours or theirs."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,10 +73,18 @@ def add(request: Request, acting: ThePageActing, typed: TheTyped) -> Response:
             with acting.counter.writing() as connection:
                 added = add_record(connection, read.record, stamp=acting.stamp)
         except RefusedError as error:
-            faults = {_NUMBER: error.detail}
+            faults = {_NUMBER: said(error.detail)}
         else:
             page = page_of_container(added.container_number)
-            return go_to(page, Notice(f"{added.container_number} is kept. Now pack it."))
+            return go_to(
+                page,
+                Notice(
+                    say(
+                        "{container_number} is kept. Now pack it.",
+                        container_number=added.container_number,
+                    )
+                ),
+            )
     return _show(request, FilledForm(typed.fields, faults))
 
 
@@ -115,24 +125,27 @@ def keep(
         except RefusedError as error:
             if error.code is not Refusal.STALE:
                 raise
-            faults = {"": _WAS_CHANGED}
+            faults = {"": said(_WAS_CHANGED)}
         else:
-            return go_to(page_of_container(typed.number), Notice(f"{typed.number} is changed."))
+            return go_to(
+                page_of_container(typed.number),
+                Notice(say("{number} is changed.", number=typed.number)),
+            )
     return _show(request, FilledForm(typed.fields, faults), was)
 
 
 def _show(request: Request, form: FilledForm, record: ContainerRecord | None = None) -> Response:
     """Show the form; `record` is what is kept now, None for a new one."""
     now = {} if record is None else write_values(record)
-    is_stale = form.faults.get("") == _WAS_CHANGED
+    is_stale = form.faults.get("") == said(_WAS_CHANGED)
     theirs = {name: text for name, text in now.items() if form.value(name) != text}
     values = {
         "form": form,
         "number": record.container_number if record else "",
         "tag": _tag(form, record, is_stale=is_stale),
         "theirs": theirs if is_stale else {},
-        "kinds": KINDS,
-        "lids": LIDS,
+        "kinds": list_kinds(),
+        "lids": list_lids(),
     }
     return show_page(request, "containers/edit.html", values, status=form.status)
 

@@ -7,6 +7,7 @@ from typing import Annotated
 
 from fastapi import APIRouter, Form, Request, Response
 
+from service.languages.saying import say
 from service.records.record import ContainerRecord
 from service.store.load_records import load_container
 from service.store.people.role import Role
@@ -67,7 +68,11 @@ def _keep(request: Request, acting: Acting, number: str, sent: Mapping[str, str]
             if error.code is not Refusal.STALE:
                 raise
             now = shown[name] or "nothing"
-            faults = {name: f"It was changed meanwhile. It says now: {now}. Send yours again."}
+            faults = {
+                name: say(
+                    "It was changed meanwhile. It says now: {now}. Send yours again.", now=now
+                )
+            }
     trouble = Trouble(request.url.path, FilledForm(dict(sent), faults))
     return show_container(request, acting.counter, number, Asked(), trouble)
 
@@ -80,6 +85,10 @@ def _change(
         kept = change_record(connection, wanted, number, if_match=tag, stamp=acting.stamp)
     path = LOCATION_PATH if name == "location" else WEIGHT_PATH
     fields = {"number": number, "tag": tag_record(kept), name: write_values(was)[name]}
-    now = write_values(kept)[name] or "not known"
-    words = f"Its place is now: {now}." if name == "location" else f"Its weight is now: {now}."
+    now = write_values(kept)[name] or say("not known")
+    words = (
+        say("Its place is now: {now}.", now=now)
+        if name == "location"
+        else say("Its weight is now: {now}.", now=now)
+    )
     return go_to(page_of_container(number), Notice(words, Undo(path, fields)))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 
+from service.languages.saying import say
 from service.records.read_containers import read_containers
 from service.records.record import ContainerRecord
 from service.records.sources.columns import CONTAINER_COLUMNS
@@ -40,7 +41,7 @@ def read_container(
     found = read_containers([row])
     faults = tell_faults(notebook)
     if not found:
-        return TypedContainer(ContainerRecord(""), {**faults, _NUMBER: "It needs a number."})
+        return TypedContainer(ContainerRecord(""), {**faults, _NUMBER: say("It needs a number.")})
     record = found[0] if was is None else _keep_untouched(found[0], was, values)
     source = {} if was is None else was.source
     return TypedContainer(replace(record, source=source), faults)
@@ -49,9 +50,11 @@ def read_container(
 def find_odd_nesting(connection: Connection, record: ContainerRecord) -> dict[str, str]:
     """Tell of a container that is said to lie in one that is not there, or in itself."""
     if record.inside == record.container_number and record.inside:
-        return {"inside": "A container cannot lie in itself."}
+        return {"inside": say("A container cannot lie in itself.")}
     if record.inside and record.inside not in load_held(connection, [record.inside]):
-        return {"inside": f"There is no container {record.inside} in the records."}
+        return {
+            "inside": say("There is no container {inside} in the records.", inside=record.inside)
+        }
     return {}
 
 

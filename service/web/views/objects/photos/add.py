@@ -12,14 +12,15 @@ from typing import Annotated
 from fastapi import APIRouter, Depends, Request, Response
 from starlette.datastructures import UploadFile
 
-from service.cards.words import count
 from service.findings import Finding
 from service.keeping.photos.sources import FILE_LIMIT_BYTES
 from service.keeping.table.add_photos import add_photos
+from service.languages.saying import say, say_many
 from service.records.record import PhotoRole
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import Acting
+from service.web.views.language.telling import tell_finding
 from service.web.views.objects.page import show_object
 from service.web.views.shell.addresses import page_of_object
 from service.web.views.shell.forms import FilledForm
@@ -64,15 +65,15 @@ def add(
     if unusable and len(unusable) == len(sent.files):
         form = FilledForm({"role": sent.role.value}, {"photos": _tell(unusable)})
         return show_object(request, acting.counter, sent.number, form)
-    words = f"{count(new, 'photo')} added. {_tell(findings)}".strip()
-    return go_to(page_of_object(sent.number), Notice(words))
+    words = say_many("{num} photo added.", "{num} photos added.", new)
+    return go_to(page_of_object(sent.number), Notice(f"{words} {_tell(findings)}".strip()))
 
 
 def _find_fault(sent: SentPhotos) -> str:
     if not sent.files:
-        return "Choose a photo."
+        return say("Choose a photo.")
     if any((one.size or 0) > FILE_LIMIT_BYTES for one in sent.files):
-        return "A photo may have 25 MB at most."
+        return say("A photo may have 25 MB at most.")
     return ""
 
 
@@ -90,4 +91,4 @@ def _keep(acting: Acting, sent: SentPhotos) -> tuple[int, tuple[Finding, ...]]:
 
 
 def _tell(findings: Sequence[Finding]) -> str:
-    return " ".join(dict.fromkeys(f"{one.message} {one.advice}" for one in findings))
+    return " ".join(dict.fromkeys(tell_finding(one) for one in findings))

@@ -9,15 +9,17 @@ from pydantic import BaseModel, Field
 
 from service.errors import PictureError, UnusableCropError
 from service.keeping.photos.shown import PhotoChange, change_photo
+from service.languages.saying import say
 from service.records.record import PhotoRole
 from service.store.people.role import Role
 from service.store.shelf.shown import ShownPhoto, find_shown, load_shown_of, order_photos
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import Acting
+from service.web.views.language.telling import tell_error
 from service.web.views.objects.photos.cuts import EDGES, read_cuts, write_cuts
 from service.web.views.objects.photos.page import page_of_shown, show_photo_page
 from service.web.views.shell.addresses import page_of_object
-from service.web.views.shell.forms import FilledForm, tell_error
+from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, Undo, go_to
 from service.web.views.shell.reader import ThePageActing
 
@@ -85,7 +87,7 @@ def crop(  # noqa: PLR0913 - one for each edge
         form = FilledForm(typed, faults)
         return show_photo_page(request, acting.counter, number, photo, form)
     undo = Undo(CROP, {"number": number, "photo": photo, **write_cuts(was.edit.crop)})
-    return go_to(page_of_shown(number, photo), Notice("The photo is cropped.", undo))
+    return go_to(page_of_shown(number, photo), Notice(say("The photo is cropped."), undo))
 
 
 @router.post(MOVE, include_in_schema=False, dependencies=[needs(Role.PACK)])
@@ -103,7 +105,9 @@ def move(
         wanted.insert(to, photo)
         order_photos(connection, number, wanted, stamp=acting.stamp)
     undo = Undo(MOVE, {"number": number, "photo": photo, "to": str(before)})
-    return go_to(page_of_shown(number, photo), Notice("The photos are in another order.", undo))
+    return go_to(
+        page_of_shown(number, photo), Notice(say("The photos are in another order."), undo)
+    )
 
 
 def _find(acting: Acting, number: str, sha256: str) -> ShownPhoto:
@@ -125,12 +129,14 @@ def _fields_before(fields: ChangeFields, was: ShownPhoto) -> dict[str, str]:
 
 
 def _tell(fields: ChangeFields) -> str:
-    said = {
-        "The photo is removed from its object; its file is kept.": fields.is_removed is True,
-        "The photo is back.": fields.is_removed is False,
-        "The photo is kept off cards.": fields.is_printed is False,
-        "Cards may show the photo.": fields.is_printed is True,
-        "The photo is turned.": fields.turns is not None,
-        f"The photo shows the {fields.role}.": fields.role is not None,
+    said_of = {
+        say("The photo is removed from its object; its file is kept."): fields.is_removed is True,
+        say("The photo is back."): fields.is_removed is False,
+        say("The photo is kept off cards."): fields.is_printed is False,
+        say("Cards may show the photo."): fields.is_printed is True,
+        say("The photo is turned."): fields.turns is not None,
+        say("The photo shows the front."): fields.role is PhotoRole.FRONT,
+        say("The photo shows the back."): fields.role is PhotoRole.BACK,
+        say("The photo shows the detail."): fields.role is PhotoRole.DETAIL,
     }
-    return next((words for words, is_it in said.items() if is_it), "Nothing was changed.")
+    return next((words for words, is_it in said_of.items() if is_it), say("Nothing was changed."))

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 
 from service.keeping.photos.shown import WHOLE, Ratios
+from service.languages.saying import say
 from service.records.photos.edit import PhotoCrop
 
 EDGES = ("left", "top", "right", "bottom")
@@ -29,12 +30,12 @@ def read_cuts(typed: Mapping[str, str]) -> tuple[Ratios, dict[str, str]]:
     for edge in EDGES:
         cut = _read_percent(typed.get(edge, ""))
         if cut is None:
-            faults[edge] = "Type a number from 0 to 99."
+            faults[edge] = say("Type a number from 0 to 99.")
         cuts.append(cut or 0.0)
     left, top, right, bottom = cuts
     for one, other, edge in ((left, right, "right"), (top, bottom, "bottom")):
         if not faults and one + other >= 1:
-            faults[edge] = "Nothing of the photo would be left."
+            faults[edge] = say("Nothing of the photo would be left.")
     return (left, top, 1 - right, 1 - bottom), faults
 
 

@@ -6,12 +6,12 @@ from typing import Annotated
 
 from fastapi import APIRouter, Query, Request, Response
 
-from service.records.record import PhotoRole
 from service.store.people.role import Role
 from service.store.shelf.shown import find_shown, load_shown_of
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import TheCounter
 from service.web.store.counter import Counter
+from service.web.views.language.choices import list_sides
 from service.web.views.objects.photos.cuts import write_cuts
 from service.web.views.shell.addresses import page_with
 from service.web.views.shell.forms import FilledForm
@@ -62,6 +62,6 @@ def show_photo_page(
         "at": all_of_it.index(sha256) if sha256 in all_of_it else -1,
         "of": len(all_of_it),
         "turns": [(shown.edit.turns + 1) % 4, (shown.edit.turns + 3) % 4],
-        "roles": [(role.value, role.value.capitalize()) for role in PhotoRole],
+        "roles": list_sides(),
     }
     return show_page(request, "objects/photo.html", values, status=filled.status)

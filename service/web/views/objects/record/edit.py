@@ -8,10 +8,12 @@ from typing import Annotated
 from fastapi import APIRouter, Depends, Path, Query, Request, Response
 
 from service.handling.cautions import find_caution
-from service.handling.hazards import STATE_WORDS, find_hazard
+from service.handling.hazards import find_hazard
 from service.keeping.checks.gone_hazards import note_gone_hazards
+from service.languages.saying import said, say
 from service.records.codes import CAUTION_CODES, HANG_FACTOR_CODES
 from service.records.record import ObjectRecord
+from service.sentence import Sentence
 from service.store.load_records import load_object
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
@@ -19,9 +21,10 @@ from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.asking import TheCounter
 from service.web.store.matching import tag_record
 from service.web.store.records.changing import add_record, change_record
+from service.web.views.language.choices import list_hazards, list_states
+from service.web.views.language.tables import spell
 from service.web.views.objects.record.read import Typed, gather_typed, read_object
 from service.web.views.objects.record.values import write_hazard, write_values
-from service.web.views.pack.table import HAZARD_CHOICES
 from service.web.views.shell.addresses import page_of_object
 from service.web.views.shell.forms import FilledForm
 from service.web.views.shell.notice import Notice, go_to
@@ -31,7 +34,9 @@ from service.web.views.shell.reader import ThePageActing
 router = APIRouter(route_class=GatedRoute)
 
 _ADD_ROW = "add"
-_WAS_CHANGED = "Somebody else has changed this meanwhile. Compare, then keep yours or theirs."
+_WAS_CHANGED = Sentence(
+    "Somebody else has changed this meanwhile. Compare, then keep yours or theirs."
+)
 _EMPTY_ROW: Mapping[str, str] = {}
 
 
@@ -61,9 +66,11 @@ def add(request: Request, acting: ThePageActing, typed: TheTyped) -> Response:
             with acting.counter.writing() as connection:
                 add_record(connection, read.record, stamp=acting.stamp)
         except RefusedError as error:
-            faults = {"object_number": error.detail}
+            faults = {"object_number": said(error.detail)}
         else:
-            return go_to(page_of_object(typed.number), Notice(f"{typed.number} is kept."))
+            return go_to(
+                page_of_object(typed.number), Notice(say("{number} is kept.", number=typed.number))
+            )
     return _show(request, typed, faults=faults)
 
 
@@ -93,7 +100,7 @@ def keep(request: Request, acting: ThePageActing, typed: TheTyped) -> Response:
         return _show(request, typed, was)
     # Rows of hazards are told from each other by their order, which another state may not have.
     if typed.values.get("tag") != tag_record(was):
-        return _show(request, typed, was, faults={"": _WAS_CHANGED})
+        return _show(request, typed, was, faults={"": said(_WAS_CHANGED)})
     read = read_object(typed, was=was)
     if read.faults:
         return _show(request, typed, was, faults=read.faults)
@@ -103,11 +110,13 @@ def keep(request: Request, acting: ThePageActing, typed: TheTyped) -> Response:
             change_record(connection, read.record, typed.number, if_match=tag, stamp=stamp)
             note_gone_hazards(connection, typed.number, read.gone, stamp=stamp)
     except RefusedError as error:
-        told = _WAS_CHANGED if error.code is Refusal.STALE else error.detail
+        told = said(_WAS_CHANGED if error.code is Refusal.STALE else error.detail)
         with acting.counter.reading() as connection:
             was = load_object(connection, typed.number)
         return _show(request, typed, was, faults={"": told})
-    return go_to(page_of_object(typed.number), Notice(f"{typed.number} is changed."))
+    return go_to(
+        page_of_object(typed.number), Notice(say("{number} is changed.", number=typed.number))
+    )
 
 
 def _show(
@@ -119,7 +128,7 @@ def _show(
 ) -> Response:
     """Show the form; `record` is what is kept now, None for a new one."""
     form = FilledForm(typed.values, faults or {})
-    is_stale = form.faults.get("") == _WAS_CHANGED
+    is_stale = form.faults.get("") == said(_WAS_CHANGED)
     now = write_values(record) if record else {}
     recorded = record.hazards if record else ()
     # After a conflict the rows begin with those that are recorded now, then come the new ones.
@@ -135,10 +144,10 @@ def _show(
             name: text for name, text in now.items() if is_stale and form.value(name) != text
         },
         "rows": [*rows, _EMPTY_ROW],
-        "recorded": [find_hazard(one.code).name for one in recorded],
+        "recorded": [said(find_hazard(one.code).name) for one in recorded],
         "gone": frozenset() if is_stale else typed.gone,
-        "hazards": HAZARD_CHOICES,
-        "states": [(state.value, words.capitalize()) for state, words in STATE_WORDS.items()],
+        "hazards": list_hazards(),
+        "states": list_states(),
         "cautions": _choices(CAUTION_CODES, form.value("cautions")),
         "other_cautions": _others(CAUTION_CODES, form.value("cautions")),
         "hang_factors": _choices(HANG_FACTOR_CODES, form.value("hang_factors")),
@@ -156,7 +165,7 @@ def _choices(codes: tuple[str, ...], chosen: str) -> list[tuple[str, str, bool]]
     ticked = _split(chosen)
     is_caution = codes is CAUTION_CODES
     return [
-        (code, find_caution(code).name if is_caution else code.replace("-", " "), code in ticked)
+        (code, said(find_caution(code).name if is_caution else spell(code)), code in ticked)
         for code in codes
     ]
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from service.keeping.checks.gone_hazards import GoneHazard
+from service.languages.saying import say
 from service.records.cells.hazards import read_hazards
 from service.records.record import Hazard
 from service.records.rows.notebook import Notebook
@@ -71,5 +72,5 @@ def _read_row(row: Row) -> tuple[Hazard | None, str]:
 
 def _ask_reason(read: Hazard | None) -> str:
     if read is None or not read.note or read.checked_on is None:
-        return "To take it away, say in the note what was found, and the day it was checked."
+        return say("To take it away, say in the note what was found, and the day it was checked.")
     return ""

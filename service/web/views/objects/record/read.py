@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 
 from service.keeping.checks.gone_hazards import GoneHazard
+from service.languages.saying import say
 from service.records.read_objects import read_objects
 from service.records.record import ObjectRecord
 from service.records.sources.columns import OBJECT_COLUMNS
@@ -65,7 +66,7 @@ def read_object(typed: Typed, *, was: ObjectRecord | None = None) -> TypedObject
     told = {name: words for name, words in tell_faults(notebook).items() if name not in _MANY}
     faults = {**told, **hazards.faults}
     if not found:
-        return TypedObject(ObjectRecord(""), (), {**faults, _NUMBER: "It needs a number."})
+        return TypedObject(ObjectRecord(""), (), {**faults, _NUMBER: say("It needs a number.")})
     record = found[0] if was is None else _keep_untouched(found[0], was, values)
     source = was.source if was else {}
     return TypedObject(
