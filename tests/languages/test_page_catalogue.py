@@ -20,7 +20,7 @@ from service.languages.page_words import list_page_languages
 from service.web.views.language.messages import find_shown
 
 LANGUAGES = list_page_languages()[1:]
-PLURALS = {"cy": 6, "fr": 2}
+PLURALS = {"cy": 6, "fr": 3}
 PLACEHOLDER = re.compile(r"%\(\w+\)s|\{\w+[^{}]*\}|<[^>]+>")
 HEAD = 'msgid ""\nmsgstr ""\n"Content-Type: text/plain; charset=utf-8\\n"'
 
