@@ -6,6 +6,20 @@ from service.handling.cautions import CAUTIONS, drop_implied, find_caution
 from service.records.codes import CAUTION_CODES
 from service.render.task import TEMPLATES
 
+# What ISO 780 marks on the outside of a package, and what a person has to know before lifting,
+# tilting or opening it; common practice, no source, for those that the standard has no mark for.
+WHOLE_CONTAINER = {
+    "fragile",
+    "glass",
+    "this-way-up",
+    "keep-upright",
+    "keep-flat",
+    "do-not-tilt",
+    "keep-dry",
+    "nothing-on-top",
+    "heavy-end",
+}
+
 
 def test_every_code_has_its_entry() -> None:
     """What a record may say has words, and no words stand for a code that cannot be recorded."""
@@ -42,3 +56,9 @@ def test_an_unknown_caution_prints_as_written() -> None:
     """A word of the museum's own is kept, with the general mark."""
     entry = find_caution("mind-the-lid")
     assert (entry.name, entry.mark, entry.implies) == ("Mind the lid", "caution", ())
+
+
+def test_some_decide_how_the_whole_container_is_lifted() -> None:
+    """Design, section 5: what breaks, tilts or spills in a box makes the box one that does."""
+    whole = {code for code, entry in CAUTIONS.items() if entry.whole_container}
+    assert whole == WHOLE_CONTAINER

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import ast
+import importlib
 import re
 
 import service.handling
@@ -46,6 +47,16 @@ def test_no_rule_of_handling_is_left_out() -> None:
 def _names_rules(node: ast.stmt) -> bool:
     targets = node.targets if isinstance(node, ast.Assign) else [getattr(node, "target", None)]
     return any(isinstance(target, ast.Name) and target.id == "RULES" for target in targets)
+
+
+def test_every_rule_that_is_made_is_listed() -> None:
+    """No rule is made in a module of handling without standing in its list."""
+    listed = {id(rule) for rule in list_rules()}
+    for path in python_files(SERVICE / "handling"):
+        parts = path.relative_to(SERVICE).with_suffix("").parts
+        module = importlib.import_module(".".join(("service", *parts)))
+        made = [rule for rule in vars(module).values() if isinstance(rule, Rule)]
+        assert [rule.code for rule in made if id(rule) not in listed] == [], path
 
 
 def test_evidence_in_words() -> None:

@@ -38,3 +38,12 @@ def test_only_whole_words_are_found(text: str, phrase: str) -> None:
 def test_a_clause_is_denied_or_excused_alone(text: str, clause: str) -> None:
     """What is denied in one clause is not denied in the next."""
     assert find_clause(text, ("pins", "staples"), unless=("tissue",)) == clause
+
+
+@pytest.mark.parametrize(
+    "denial", ["no", "not", "never", "without", "none", "unfolded", "removed", "formerly"]
+)
+def test_each_word_that_denies(denial: str) -> None:
+    """It denies its own clause, and no other."""
+    assert find_clause(f"{denial} pins", ("pins",)) == ""
+    assert find_clause(f"{denial} stains; pins", ("pins",)) == "pins"

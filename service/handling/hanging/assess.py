@@ -70,7 +70,6 @@ _WEAK = (
     "shoulders weak",
     "weak shoulder",
     "shoulder weak",
-    "weak shoulder seams",
     "shoulder seams weak",
     "shoulder seams split",
     "split shoulder seam",
@@ -79,7 +78,7 @@ _FRAIL = ("shattered", "shattering", "frail", "very fragile")
 _SKIRTED = ("dress", "gown", "skirt", "petticoat", "robe", "crinoline")
 _FLAT_TEXTILES = (
     "flag", "banner", "carpet", "rug", "tapestry", "wall hanging", "curtain", "quilt", "coverlet",
-    "bedspread", "tablecloth", "signal flag", "sail", "blanket",
+    "bedspread", "tablecloth", "sail", "blanket",
 )  # fmt: skip
 
 _Reason = tuple[Rule, str]

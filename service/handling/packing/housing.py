@@ -27,7 +27,7 @@ _UNSUITABLE: tuple[tuple[Rule, tuple[str, ...]], ...] = (
             "newspaper", "newsprint", "coloured tissue", "colored tissue", "dyed tissue",
             "adhesive tape", "sticky tape", "masking tape", "parcel tape",
             "pressure sensitive tape", "steel clips", "paper clips", "staples",
-            "polyurethane", "polyurethane foam", "starch chips", "loose chips", "food carton",
+            "polyurethane", "starch chips", "loose chips", "food carton",
             "food cartons",
         ),
     ),
@@ -35,7 +35,7 @@ _UNSUITABLE: tuple[tuple[Rule, tuple[str, ...]], ...] = (
 )  # fmt: skip
 _UNSUITABLE_GROUPS = ("rubber", "wool", "pvc")
 _TEMPORARY = (
-    "bubble wrap", "bubblewrap", "polystyrene chips", "polystyrene", "ordinary foam", "cling film",
+    "bubble wrap", "bubblewrap", "polystyrene", "ordinary foam", "cling film",
     "clingfilm", "upholstery foam",
 )  # fmt: skip
 _ON_THE_LID = re.compile(

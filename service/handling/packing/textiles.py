@@ -15,10 +15,7 @@ from service.handling.phrases import find_clause, find_phrase
 from service.records.record import ContainerKind, ObjectRecord
 from service.sentence import Sentence
 
-_PINS = (
-    "pin", "pins", "safety pin", "safety pins", "staple", "staples", "paper clip", "paper clips",
-    "tacks", "drawing pins",
-)  # fmt: skip
+_PINS = ("pin", "pins", "staple", "staples", "paper clip", "paper clips", "tacks")
 _NO_PINS = ("case", "cushion", "remove")
 _CORRODING = ("corroded", "corroding", "corrosion", "rust", "rusty", "rusting", "verdigris")
 _APART = (

@@ -133,3 +133,53 @@ def test_everything_that_speaks_against_it_is_said() -> None:
     )
     assert assess_hanging(record).reasons == ("do not hang", "weak shoulders", "beads")
     assert isinstance(assess_hanging(record), HangAdvice)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "weak shoulders",
+        "shoulders weak",
+        "weak shoulder",
+        "shoulder weak",
+        "weak shoulder seams",
+        "shoulder seams weak",
+        "shoulder seams split",
+        "split shoulder seam",
+    ],
+)
+def test_weak_shoulders_in_any_words(said: str) -> None:
+    """However a condition says it, it is the reason for a box."""
+    assert assess_hanging(replace(DRESS, condition=said)).reasons == ("weak shoulders",)
+
+
+@pytest.mark.parametrize("said", ["shattered", "shattering", "frail", "very fragile"])
+def test_frailty_in_any_words(said: str) -> None:
+    """However a condition says it, it is the reason for a box."""
+    assert assess_hanging(replace(DRESS, condition=said)).reasons == ("frail condition",)
+
+
+@pytest.mark.parametrize("name", ["dress", "gown", "skirt", "petticoat", "robe", "crinoline"])
+def test_what_has_a_skirt_hangs_from_its_waist(name: str) -> None:
+    """From 3 kg on (common practice, no source); a coat has no waist to hang from."""
+    heavy = replace(DRESS, object_name=name, weight=Weight(3000.0))
+    assert assess_hanging(heavy).way is HangWay.HANG_WITH_TAPES
+    assert assess_hanging(replace(heavy, weight=Weight(2999.0))).way is HangWay.UNKNOWN
+    assert assess_hanging(replace(heavy, object_name="coat")).way is HangWay.UNKNOWN
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        *("flag", "banner", "carpet", "rug", "tapestry", "wall hanging", "curtain", "quilt"),
+        *("coverlet", "bedspread", "tablecloth", "sail", "blanket"),
+    ],
+)
+def test_large_flat_textiles_are_rolled(name: str) -> None:
+    """From 1 m on its longest side (common practice, no source), however short the other is."""
+    sides = (Measure("height", 300.0), Measure("width", 1000.0))
+    textile = replace(FLAG, object_name=name, dimensions=sides)
+    assert assess_hanging(textile).way is HangWay.ROLL
+    smaller = replace(textile, dimensions=(sides[0], Measure("width", 999.0)))
+    assert assess_hanging(smaller).way is not HangWay.ROLL
+    assert assess_hanging(replace(textile, dimensions=())).way is not HangWay.ROLL

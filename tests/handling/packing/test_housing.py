@@ -125,3 +125,49 @@ def test_boxes_are_filled_to_15_kg(kind: ContainerKind, weight_g: float, expecte
     made = pack(thing("1"), container=container)
     assert [code for code, _ in found(made)] == ["overfilled"] * expected
     assert found(pack(thing("1"), container=replace(container, gross=None))) == []
+
+
+@pytest.mark.parametrize(
+    "material",
+    [
+        *("newspaper", "newsprint", "coloured tissue", "colored tissue", "dyed tissue"),
+        *("adhesive tape", "sticky tape", "masking tape", "parcel tape", "steel clips"),
+        *("pressure sensitive tape", "paper clips", "staples", "polyurethane foam"),
+        *("starch chips", "loose chips", "food carton", "food cartons"),
+        *("wire hanger", "wire hangers", "unsealed wooden hanger"),
+    ],
+)
+def test_each_material_to_avoid(material: str) -> None:
+    """Guidance names it: CCI Notes 13/2 and 13/5, and the storage guidance behind the rules."""
+    assert len(found(pack(packing_materials=(f"some {material}",)))) == 1
+
+
+@pytest.mark.parametrize(
+    "material",
+    [
+        *("bubble wrap", "bubblewrap", "polystyrene chips", "ordinary foam", "cling film"),
+        *("clingfilm", "upholstery foam"),
+    ],
+)
+def test_each_temporary_material(material: str) -> None:
+    """For the journey only (common practice, no source), unless there is a date to repack by."""
+    assert found(pack(packing_materials=(material,))) == [("temporary-material", "")]
+    later = date(2027, 1, 1)
+    assert not found(pack(packing_materials=(material,), temporary_until=later))
+
+
+@pytest.mark.parametrize("where", ["handling_notes", "packing_materials"])
+def test_a_card_on_a_clear_lid_is_read_of(where: str) -> None:
+    """Either place of the record can speak of it, among other things."""
+    said = "Card on the lid"
+    fields = {where: said if where == "handling_notes" else ("acid-free tissue", said)}
+    assert found(pack(lid=Lid.CLEAR, **fields)) == [("covered-lid", "")]
+
+
+@pytest.mark.parametrize(("limit", "words"), [(1, "1 box may"), (2, "2 boxes may")])
+def test_boxes_are_counted_in_words(limit: int, words: str) -> None:
+    """Only what forbids it is named."""
+    fragile = thing("1", cautions=("nothing-on-top",))
+    (finding,) = noticed(pack(fragile, thing("2"), stacking_limit=limit), Known())
+    assert finding.message.startswith(words)
+    assert "but nothing on 1." in finding.message

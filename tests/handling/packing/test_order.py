@@ -81,3 +81,19 @@ def test_one_finding_names_all_that_lie_below() -> None:
         "Put the heavier one into the lower layer."
         " (Rule heavy-above-light: common practice, no source.)"
     )
+
+
+@pytest.mark.parametrize("caution", ["fragile", "glass", "flaking-surface"])
+def test_each_caution_that_pressure_breaks(caution: str) -> None:
+    """From half a kilogram on (common practice, no source) something above it is told."""
+    lower = at(thing("2", cautions=(caution,)), layer=2)
+    assert found(pack(at(weighed("1", 500.0)), lower)) == [("heavy-above-fragile", "1")]
+    assert not found(pack(at(weighed("1", 499.0)), lower))
+
+
+def test_a_tray_may_be_noted_anywhere() -> None:
+    """Among the packing materials as well as in the notes of the box."""
+    lying = (at(weighed("1", 600.0)), at(thing("2", cautions=("glass",)), layer=2))
+    assert not found(pack(*lying, packing_materials=("acid-free tissue", "trays of board")))
+    assert not found(pack(*lying, handling_notes="Lift the tray out first"))
+    assert found(pack(*lying))

@@ -76,3 +76,27 @@ def test_the_finding_names_both_measures() -> None:
     made = pack(measured(("", 500), ("", 450), ("", 10)), inner_dimensions=INNER)
     (finding,) = noticed(made)
     assert finding.message.startswith("1 measures 450 mm where there are 440 mm inside.")
+
+
+@pytest.mark.parametrize(
+    "label",
+    [
+        *("flat", "open", "opened", "unrolled", "unfolded", "extended", "image", "sheet"),
+        *("line", "cord", "rope", "chain", "strap", "cable", "circumference"),
+    ],
+)
+def test_as_it_need_not_lie(label: str) -> None:
+    """What is measured so does not have to fit; the same length of a rigid side does."""
+    box = {"inner_dimensions": (Measure("width", 300.0), Measure("height", 100.0))}
+    long = thing("1", "wood", dimensions=(Measure(f"{label} length", 900.0),))
+    assert not found(pack(long, **box))
+    assert found(pack(thing("1", "wood", dimensions=(Measure("length", 900.0),)), **box))
+
+
+def test_of_many_measures_only_the_longest_counts() -> None:
+    """Four measures are those of several parts: none of them need lie beside another."""
+    box = {"inner_dimensions": tuple(Measure("side", side_mm) for side_mm in (300.0, 200.0, 50.0))}
+    sides = tuple(Measure("side", side_mm) for side_mm in (290.0, 280.0, 270.0, 260.0))
+    assert not found(pack(thing("1", "wood", dimensions=sides), **box))
+    longer = (*sides[:3], Measure("side", 310.0))
+    assert found(pack(thing("1", "wood", dimensions=longer), **box))

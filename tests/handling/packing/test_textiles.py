@@ -138,3 +138,75 @@ def test_what_may_hang_or_is_not_known_is_no_finding() -> None:
     sound = thing("1", "cotton", hang_factors=("sound-shoulders",))
     for made in (pack(sound, container=COVER), pack(sound), pack(thing("1"), container=COVER)):
         assert found(made) == []
+
+
+@pytest.mark.parametrize(
+    "pins", ["pin", "pins", "staple", "staples", "paper clip", "paper clips", "tacks"]
+)
+def test_pins_of_every_kind(pins: str) -> None:
+    """Each is found in a textile, and none where the record says that it goes or is a case."""
+    assert found(pack(thing("1", "cotton", condition=f"Old {pins} in the hem")))
+    assert not found(pack(thing("1", "cotton", condition=f"Remove the {pins}")))
+    assert not found(pack(thing("1", "cotton", parts=(Part("a", f"{pins} cushion"),))))
+    assert not found(pack(thing("1", "cotton", parts=(Part("a", f"{pins} case"),))))
+
+
+def test_pins_of_a_part_by_its_name() -> None:
+    """Of the parts only those that lie here are looked at."""
+    parts = (Part("a", "cap"), Part("b", "veil with pins"))
+    for here, expected in (((), 1), (("b",), 1), (("a",), 0)):
+        lying = (thing("1", "silk", parts=parts), PlaceRecord("1", here))
+        assert len(found(pack(lying))) == expected
+
+
+@pytest.mark.parametrize(
+    "word", ["corroded", "corroding", "corrosion", "rust", "rusty", "rusting", "verdigris"]
+)
+def test_corrosion_in_any_words(word: str) -> None:
+    """It is told of cloth with metal on it; not where the record says what lies between."""
+    sick = thing("1", "cotton", "iron", condition=f"Hooks {word}")
+    assert found(pack(sick)) == [("metal-against-textile", "1")]
+    assert not found(pack(thing("1", "cotton", condition=f"Hooks {word}")))
+    assert not found(pack(thing("1", "cotton", "iron", condition=f"Hooks {word} under tissue")))
+
+
+@pytest.mark.parametrize(
+    "between",
+    [
+        *("tissue", "bag", "bagged", "box", "boxed", "sleeve", "wrapped", "foam", "interleaved"),
+        *("isolated", "case", "polyester", "polyethylene"),
+    ],
+)
+@pytest.mark.parametrize("metal", ["silver", "copper alloy", "lead", "pewter", "iron"])
+def test_metal_beside_cloth_has_something_between(between: str, metal: str) -> None:
+    """A note on either of the two says that they do not touch."""
+    cloth, bob = thing("1", "cotton"), thing("2", metal)
+    assert found(pack(at(cloth, compartment="A1"), at(bob, compartment="A1")))
+    noted = pack(at(cloth, compartment="A1", note=f"with {between}"), at(bob, compartment="A1"))
+    assert not found(noted)
+
+
+@pytest.mark.parametrize("fold", ["folded", "one fold", "two folds"])
+@pytest.mark.parametrize(
+    "padding",
+    ["padded", "padding", "tissue", "a roll", "rolls", "rolled", "wadding", "interleaved"],
+)
+def test_padding_in_any_words(fold: str, padding: str) -> None:
+    """A fold with something in it is no finding, a bare one is."""
+    cloth = thing("1", "cotton")
+    assert not found(pack(at(cloth, note=f"{fold} with {padding}")))
+    assert found(pack(at(cloth, note=fold))) == [("unpadded-fold", "1")]
+
+
+@pytest.mark.parametrize(
+    "note",
+    [
+        "folded with tissue but unpadded",
+        "folded without padding",
+        "folded not padded",
+        "folded no padding",
+    ],
+)
+def test_a_fold_that_is_said_to_be_unpadded(note: str) -> None:
+    """What denies the padding does not deny the fold."""
+    assert found(pack(at(thing("1", "cotton"), note=note))) == [("unpadded-fold", "1")]

@@ -94,3 +94,31 @@ def test_rules_are_told_apart() -> None:
     for rule in RULES:
         assert rule.says.endswith(".")
         assert bool(rule.source) == (rule.evidence is Evidence.PUBLISHED)
+
+
+@pytest.mark.parametrize(
+    ("record", "hazard", "answer"),
+    [
+        (ObjectRecord("1", "Syringe", "syringe"), "needles", "sharps"),
+        (ObjectRecord("1", "Negative", "film negative", "1930"), "nitrate-film", "acetate-film"),
+        (ObjectRecord("1", "Nitrate film", "nitrate film"), "nitrate-film", "acetate-film"),
+        (ObjectRecord("1", "Safety film", "safety film"), "acetate-film", "nitrate-film"),
+        (ObjectRecord("1", materials=("celluloid",)), "celluloid", "nitrate-film"),
+        (ObjectRecord("1", "Crab", "spirit specimen"), "fluid-preserved", "unknown-fluid"),
+        (ObjectRecord("1", "Unknown fluid", "jar"), "unknown-fluid", "fluid-preserved"),
+        (ObjectRecord("1", "Chest", "medicine chest"), "medicine", "controlled-drug"),
+        (ObjectRecord("1", "Chest", "medicine chest"), "medicine", "poison"),
+        (ObjectRecord("1", "Bottle", "poison bottle"), "poison", "strychnine"),
+        (ObjectRecord("1", "Bottle", "poison bottle"), "poison", "cyanide"),
+        (ObjectRecord("1", "Bottle", "poison bottle"), "poison", "arsenic"),
+    ],
+)
+def test_what_was_confirmed_answers_the_question(
+    record: ObjectRecord, hazard: str, answer: str
+) -> None:
+    """A film that was tested is of one kind; a mere presumption of the other answers nothing."""
+    confirmed = replace(record, hazards=(Hazard(answer, HazardState.CONFIRMED),))
+    presumed = replace(record, hazards=(Hazard(answer, HazardState.PRESUMED),))
+    assert hazard in {one.hazard for one in presume_for(record)}
+    assert hazard not in {one.hazard for one in presume_for(confirmed)}
+    assert hazard in {one.hazard for one in presume_for(presumed)}

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from service.handling.presume import PRESUMPTIONS
 from service.handling.presume.presumption import (
     Presumption,
     Subject,
@@ -99,3 +100,29 @@ def test_rules_say_what_stands_behind_them() -> None:
     )
     assert practice("a", "Says.") == Rule("presume-a", "Says.", Evidence.PRACTICE)
     assert from_memory("a", "Says.") == Rule("presume-a", "Says.", Evidence.MEMORY)
+
+
+# The years as the sources of the rules give them: the e-tool's pages on pesticides, mercury,
+# radium, asbestos and picric acid, HSE INDG469 on film; felt hats and lamps from memory.
+FIRST_AND_LAST = {
+    "arsenic-taxidermy": (None, 1980),
+    "arsenic-herbarium": (None, 1980),
+    "mercury-specimens": (1701, 1900),
+    "mercury-hats": (1601, 1949),
+    "beryllium": (1930, 1950),
+    "radium-dials": (1910, 1969),
+    "polonium": (1940, None),
+    "asbestos-goods": (1880, 1999),
+    "nitrate-film-dated": (1889, 1951),
+    "picric-acid-kits": (1870, 1950),
+}
+
+
+def test_every_presumption_by_years_begins_and_ends_as_published() -> None:
+    """The first and the last year count, the years beside them do not."""
+    dated = {one.rule.code.removeprefix("presume-"): one.years for one in PRESUMPTIONS}
+    ever = Years(-10_000, 9_999)
+    assert {code for code, years in dated.items() if years != ever} == set(FIRST_AND_LAST)
+    for code, (first, last) in FIRST_AND_LAST.items():
+        assert dated[code].first == (-10_000 if first is None else first), code
+        assert dated[code].last == (9_999 if last is None else last), code

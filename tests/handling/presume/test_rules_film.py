@@ -34,6 +34,9 @@ TWINS = (
         "negative | Harbour | 1960 | cellulose acetate",
         "scarf | Scarf | 1960 | acetate",
     ),
+    Twin("nitrate-film-dated", "photograph | Film negative | 1930", "photograph | Print | 1930"),
+    Twin("nitrate-film-named", "photograph | Nitrate negative", "photograph | Negative"),
+    Twin("acetate-film-named", "photograph | Acetate negative", "photograph | Negative"),
     Twin("celluloid-named", "comb | Comb | | celluloid", "comb | Comb | | horn"),
     Twin("celluloid-named", "toy | Celluloid doll", "film | Film | | cellulose nitrate"),
 )

@@ -39,7 +39,18 @@ from service.handling.presume.years import Years, read_years
         ("1950 or later", 1950, 9_999),
         ("300 BC", -10_000, 0),
         ("1500 BC", -10_000, 0),
+        ("first half of the 19th century", 1801, 1850),
+        ("1st half 19th century", 1801, 1850),
+        ("Georgian", 1714, 1837),
         ("Victorian", 1837, 1901),
+        ("Edwardian", 1901, 1910),
+        ("First World War", 1914, 1918),
+        ("World War I", 1914, 1918),
+        ("Second World War", 1939, 1945),
+        ("World War II", 1939, 1945),
+        ("1890-1890", 1890, 1890),
+        ("1890-85", 1890, 1890),
+        ("after about 1950", 1940, 9_999),
         ("lata 1920.", 1920, 1920),
     ],
 )
@@ -48,7 +59,20 @@ def test_years_are_read(text: str, first: int, last: int) -> None:
     assert read_years(text) == Years(first, last)
 
 
-@pytest.mark.parametrize("text", ["", "unknown", "old", "no. 12345", "0.1890", "明治時代", "300"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "19th-17th century",
+        "0th century",
+        "unknown",
+        "old",
+        "no. 12345",
+        "0.1890",
+        "明治時代",
+        "300",
+    ],
+)
 def test_what_names_no_year_stays_unknown(text: str) -> None:
     """No year is made up from a number that is none, or from words that say nothing."""
     assert read_years(text) is None
