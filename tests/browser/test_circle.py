@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Error, Page
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow, pytest.mark.print]
 
@@ -43,6 +44,10 @@ class Walker:
         ).last.click()
         self.clicks += 1
 
+    def bring(self, path: Path) -> None:
+        """Choose a file in the first field for one."""
+        self.page.set_input_files("main input[type=file] >> nth=0", str(path))
+
     def reads(self) -> str:
         """Read the page."""
         return self.page.locator("main").inner_text()
@@ -54,11 +59,85 @@ class Walker:
         return str(link.get_attribute("href"))
 
 
-@pytest.fixture(params=[True, False], ids=["with script", "without script"])
+class KeyboardWalker(Walker):
+    """Somebody without a mouse: goes from control to control, and sees where they are."""
+
+    def press(self, words: str, *, within: str = "main") -> None:
+        """Go on by Tab to what carries these words, and press Enter."""
+        self._go_to(f"{within} :is(a, button, summary)", words)
+        self.page.keyboard.press("Enter")
+        self.page.wait_for_timeout(_A_MOMENT_MS)
+        self.clicks += 1
+
+    def bring(self, path: Path) -> None:
+        """Open the dialogue for files by the keyboard."""
+        self._go_to("main input[type=file]")
+        with self.page.expect_file_chooser() as chooser:
+            self.page.keyboard.press("Space")
+        chooser.value.set_files(str(path))
+
+    def _look(self, selector: str, words: str) -> dict[str, Any]:
+        """Look where the focus is; once more where another page came meanwhile."""
+        try:
+            found: dict[str, Any] = self.page.evaluate(_WHERE, [selector, words])
+        except Error:
+            self.page.wait_for_load_state()
+            found = self.page.evaluate(_WHERE, [selector, words])
+        return found
+
+    def _go_to(self, selector: str, words: str = "") -> None:
+        """Press Tab until it is reached; what has the focus is seen, and nothing lies over it.
+
+        WCAG 2.2, success criteria 2.4.7 (Focus Visible) and 2.4.11 (Focus Not Obscured).
+        """
+        for _ in range(_MOST_STEPS):
+            self.page.keyboard.press("Tab")
+            at = self._look(selector, words)
+            assert at["seen"], f"nobody sees the focus: {at}"
+            if at["reached"]:
+                return
+        pytest.fail(f"no way by keyboard to {words or selector}")
+
+
+_MOST_STEPS = 200
+_A_MOMENT_MS = 500
+"""What anybody needs to see what a key has done, before the next one."""
+_WHERE = """([selector, words]) => {
+    const one = document.activeElement;
+    if (one === null || one === document.body) return {reached: false, seen: true, what: 'nothing'};
+    const name = (one.getAttribute('aria-label') || one.innerText || '').trim();
+    // The parts of a date have marks of the browser's own within the field.
+    const drawn = one.type === 'date' || [one, one.closest('label') || one].some(each => {
+        const style = getComputedStyle(each);
+        return style.outlineStyle !== 'none' || style.boxShadow !== 'none';
+    });
+    const box = one.getBoundingClientRect();
+    const corners = [[box.left + 2, box.top + 2], [box.right - 2, box.bottom - 2],
+        [(box.left + box.right) / 2, (box.top + box.bottom) / 2]];
+    const isFree = corners.some(([x, y]) => {
+        const top = document.elementFromPoint(x, y);
+        return top !== null && (one.contains(top) || top.contains(one));
+    });
+    return {
+        reached: one.matches(selector) && (!words || name === words),
+        seen: drawn && isFree, drawn, isFree,
+        what: one.outerHTML.slice(0, 120),
+    };
+}"""
+_WAYS = {
+    "with script": (Walker, True),
+    "without script": (Walker, False),
+    "by keyboard alone": (KeyboardWalker, True),
+    "by keyboard, without script": (KeyboardWalker, False),
+}
+
+
+@pytest.fixture(params=_WAYS)
 def walker(request: pytest.FixtureRequest, chromium: Browser, new_museum: str) -> Iterator[Walker]:
     """Sit down before a store in which nothing is yet."""
-    with chromium.new_context(java_script_enabled=request.param) as tab:
-        yield Walker(tab.new_page(), new_museum)
+    kind, has_script = _WAYS[request.param]
+    with chromium.new_context(java_script_enabled=has_script) as tab:
+        yield kind(tab.new_page(), new_museum)
 
 
 @pytest.mark.timeout(600)
@@ -70,7 +149,7 @@ def test_the_circle_is_gone_by_what_stands_on_the_pages(walker: Walker, tmp_path
     table = tmp_path / "boat.csv"
     table.write_text(TABLE, encoding="utf-8")
     walker.press("Import a spreadsheet")
-    walker.page.set_input_files("main input[type=file] >> nth=0", str(table))
+    walker.bring(table)
     walker.press("Look at it")
     walker.page.get_by_role("heading", name="What will change").wait_for()
     assert "Packed for the first time: 3 objects" in walker.reads()
