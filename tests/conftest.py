@@ -15,7 +15,7 @@ from hypothesis import settings
 ROOT = Path(__file__).parents[1]
 
 settings.register_profile("dev", max_examples=25, deadline=None)
-settings.register_profile("ci", max_examples=200, derandomize=True, deadline=None)
+settings.register_profile("ci", max_examples=100, derandomize=True, deadline=None)
 settings.register_profile("long", max_examples=2000, stateful_step_count=80, deadline=None)
 
 

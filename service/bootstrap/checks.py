@@ -24,10 +24,15 @@ PURE_PACKAGES = (
     "pages",
     "printed.py",
     "records",
+    "sentence.py",
     "sheets",
     "symbols",
     "units.py",
 )
+
+
+_TWO_WORKERS = ("-n", "2", "--dist", "worksteal")
+"""Whoever is done takes from the other, so that no worker waits for a long test at the end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +105,7 @@ def _run(step: Step) -> int:
 def _run_tests(arguments: Sequence[str]) -> tuple[int, str]:
     """Run pytest under coverage, showing its lines as they come; give its code and last line."""
     print("== tests", flush=True)
-    command = [sys.executable, "-m", "coverage", "run", "-m", "pytest", "-n", "2", *arguments]
+    command = [sys.executable, "-m", "coverage", "run", "-m", "pytest", *_TWO_WORKERS, *arguments]
     closing_line = ""
     with subprocess.Popen(
         command, cwd=ROOT, stdout=subprocess.PIPE, encoding="utf-8", errors="replace"

@@ -42,6 +42,7 @@ WORDING = (
     "pipeline/printable.py",
     "printed.py",
     "records",
+    "sentence.py",
     "symbols",
     "units.py",
 )

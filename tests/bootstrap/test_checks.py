@@ -89,7 +89,8 @@ def test_part_of_the_tests_is_not_judged_by_coverage(tree: Tree) -> None:
     """Arguments go to pytest as they are; a part of the tests owes no coverage."""
     _with_tools(tree)
     done = tree.python("-c", RUN, "tests/records", "-x")
-    assert (tree.folder / "calls").read_text().splitlines()[-1].endswith("-n 2 tests/records -x")
+    last = (tree.folder / "calls").read_text().splitlines()[-1]
+    assert last.endswith("-n 2 --dist worksteal tests/records -x")
     assert "== coverage" not in done.stdout
 
 

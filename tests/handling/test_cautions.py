@@ -43,6 +43,7 @@ def test_every_entry_can_be_printed(code: str) -> None:
         (["fragile", "glass"], ["glass"]),
         (["this-way-up", "keep-upright", "do-not-tilt"], ["do-not-tilt"]),
         (["keep-upright", "this-way-up", "keep-dry"], ["keep-upright", "keep-dry"]),
+        (["this-way-up", "do-not-tilt"], ["do-not-tilt"]),
         (["this-way-up", "fragile"], ["this-way-up", "fragile"]),
         ([], []),
     ],

@@ -21,6 +21,14 @@ def test_other_materials_are_none(material: str) -> None:
     assert not holds_natural_history(made)
 
 
+def test_one_thing_among_others_is_enough() -> None:
+    """A box is looked into as often as its most attractive content asks for."""
+    made = packing(
+        [ObjectRecord("X.1", materials=("brass",)), ObjectRecord("X.2", materials=("wool",))]
+    )
+    assert holds_textiles(made)
+
+
 def test_a_garment_cover_counts_whatever_it_holds() -> None:
     """It is made for textiles."""
     assert holds_textiles(packing([ObjectRecord("X.1")], GARMENT_COVER))

@@ -87,16 +87,18 @@ def test_the_finding_names_both_measures() -> None:
 )
 def test_as_it_need_not_lie(label: str) -> None:
     """What is measured so does not have to fit; the same length of a rigid side does."""
-    box = {"inner_dimensions": (Measure("width", 300.0), Measure("height", 100.0))}
+    inner = (Measure("width", 300.0), Measure("height", 100.0))
     long = thing("1", "wood", dimensions=(Measure(f"{label} length", 900.0),))
-    assert not found(pack(long, **box))
-    assert found(pack(thing("1", "wood", dimensions=(Measure("length", 900.0),)), **box))
+    assert not found(pack(long, inner_dimensions=inner))
+    assert found(
+        pack(thing("1", "wood", dimensions=(Measure("length", 900.0),)), inner_dimensions=inner)
+    )
 
 
 def test_of_many_measures_only_the_longest_counts() -> None:
     """Four measures are those of several parts: none of them need lie beside another."""
-    box = {"inner_dimensions": tuple(Measure("side", side_mm) for side_mm in (300.0, 200.0, 50.0))}
+    inner = tuple(Measure("side", side_mm) for side_mm in (300.0, 200.0, 50.0))
     sides = tuple(Measure("side", side_mm) for side_mm in (290.0, 280.0, 270.0, 260.0))
-    assert not found(pack(thing("1", "wood", dimensions=sides), **box))
+    assert not found(pack(thing("1", "wood", dimensions=sides), inner_dimensions=inner))
     longer = (*sides[:3], Measure("side", 310.0))
-    assert found(pack(thing("1", "wood", dimensions=longer), **box))
+    assert found(pack(thing("1", "wood", dimensions=longer), inner_dimensions=inner))

@@ -15,6 +15,7 @@ TWINS = (
         "powder flask | Flask | | copper",
     ),
     Twin("firearm", "pistol | Flintlock pistol", "holster | Pistol holster"),
+    Twin("firearm", "| Rifle", "case | Case of a rifle"),
     Twin("firearm", "rifle | Rifle", "badge | Rifle Volunteers badge"),
     Twin("firearm", "| Musket", "| Musket balls"),
     Twin("firearm", "revolver | Revolver", "toy | Toy revolver"),

@@ -32,6 +32,7 @@ TWINS = (
         "sign | Exit sign | | tinplate; white paint",
     ),
     Twin("thorium-mantles", "gas mantle | Gas mantles, boxed", "gas lamp | Gas lamp"),
+    Twin("uranium-glass", "figurine | Uranium glass swan", "figurine | Glass swan"),
     Twin("uranium-glass", "bowl | Bowl | | uranium glass", "bowl | Bowl | | green glass"),
     Twin(
         "radioactive-minerals",

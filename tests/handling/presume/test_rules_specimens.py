@@ -38,6 +38,7 @@ TWINS = (
     Twin("poisoned-point", "arrow | Arrow | | wood; curare", "arrow | Arrow | | wood; feather"),
     Twin("naphthalene-named", "cloak | Cloak | | wool; camphor", "chest | Chest | | camphor wood"),
     Twin("ddt-named", "tin | Tin of DDT powder", "tin | Tin of talcum powder"),
+    Twin("human-remains", "| Human skull", "box | Box for a human skull"),
     Twin("human-remains", "human skull | Skull", "skull | Skull of a seal"),
     Twin("human-remains", "| Human bones from the shore", "model | Human skull | | plaster"),
     Twin("cyanide", "killing jar | Killing jar", "jar | Jam jar"),
