@@ -4,13 +4,15 @@ from collections.abc import Iterator
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, Page, Request
+from playwright.sync_api import Browser, Page, Request, ViewportSize
 
+from service.languages.page_words import ENGLISH, list_page_languages
 from service.web.views.routes import PARTS
 from tests.browser.views import FILES, VIEWS, View
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
+LANGUAGES = [one for one in list_page_languages() if one != ENGLISH]
 WIDTHS_PX = (360, 820, 1440)
 RULES = {
     "light": {
@@ -55,6 +57,20 @@ def test_a_page_is_for_everybody(chromium: Browser, museum: str, view: View) -> 
         said = [words for words in said if "404" not in words and "503" not in words]
         assert (elsewhere, said, weight_bytes < MOST_BYTES) == ([], [], True), weight_bytes
         assert list(_find_barriers(page)) == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_longer_words_push_nothing_sideways(chromium: Browser, museum: str, language: str) -> None:
+    """Every page holds on a small phone in every language (WCAG 2.2, 1.4.10), and says which."""
+    size = ViewportSize(width=WIDTHS_PX[0], height=740)
+    with chromium.new_context(viewport=size, locale=language) as tab:
+        page = tab.new_page()
+        for view in VIEWS:
+            page.goto(museum + view.address)
+            reach_px = page.evaluate("document.documentElement.scrollWidth")
+            small = list(_find_small_targets(page))
+            assert (reach_px <= WIDTHS_PX[0], small) == (True, []), view
+            assert page.evaluate("document.documentElement.lang") in {language, ""}, view
 
 
 def _find_barriers(page: Page) -> Iterator[str]:
