@@ -14,6 +14,7 @@ from PIL import Image
 from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 
 from tests.browser.line import broken_line
+from tests.web.store.people.people import add_people
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
@@ -224,6 +225,37 @@ def test_another_box_is_never_shown_in_place_of_one(phone: BrowserContext, own_m
     expect(page.get_by_role("heading", level=1)).to_have_text("No connection")
     page.goto(f"{own_museum}{TABLE}&layer=2")
     expect(page.locator("h1")).to_contain_text(EMPTY)
+
+
+KEPT_JS = """async () => {
+    const kept = await (await caches.open('underlid-pack')).keys();
+    return kept.map(one => new URL(one.url).pathname).filter(path => !path.startsWith('/assets/'));
+}"""
+WAITING_JS = """() => new Promise(resolve => {
+    const opening = indexedDB.open('underlid-pack');
+    opening.onsuccess = () => {
+        const store = opening.result.objectStoreNames[0];
+        const counting = opening.result.transaction(store).objectStore(store).count();
+        counting.onsuccess = () => resolve(counting.result);
+    };
+})"""
+
+
+def test_a_phone_that_is_signed_out_forgets_the_boxes(
+    phone: BrowserContext, own_museum: str, photos: list[Path], tmp_path: Path
+) -> None:
+    """Pages kept for packing go once nobody is signed in; what waits to be sent stays."""
+    page = open_table(phone, own_museum)
+    assert "/pack/table" in page.evaluate(KEPT_JS)
+    phone.set_offline(True)
+    take(page, "2026.9.9", photos[0])
+    expect(page.locator(".pack-row")).to_have_count(1)
+    add_people(tmp_path / "data")
+    phone.set_offline(False)
+    page.goto(own_museum + TABLE)
+    expect(page.get_by_role("heading", level=1)).to_have_text("Sign in")
+    page.wait_for_function(f"async () => (await ({KEPT_JS})()).join() === '/pack/offline'")
+    assert page.evaluate(WAITING_JS) == 1
 
 
 def test_without_script_one_form_does_it(
