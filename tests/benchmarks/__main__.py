@@ -1,6 +1,8 @@
 """`python -m tests.benchmarks render`: the service beside other engines, on this machine.
 
 `python -m tests.benchmarks store`: the store beside the least that SQL can do.
+
+`python -m tests.benchmarks views`: pages over 2,000 containers beside a file of the same service.
 """
 
 from __future__ import annotations
@@ -8,7 +10,7 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 from pathlib import Path
 
@@ -17,6 +19,8 @@ from tests.benchmarks.measure import adopt_orphans
 from tests.benchmarks.results import Result, run_rows
 from tests.benchmarks.rows import Row, all_rows
 from tests.benchmarks.store.measure import measure, peak_mib
+from tests.benchmarks.store.timed import Measured
+from tests.benchmarks.store.views import measure_views
 from tests.benchmarks.table import tables
 from tests.benchmarks.targets import targets
 
@@ -28,7 +32,11 @@ def main() -> None:
     """Make the content where it is missing, run the rows, print the tables and keep them."""
     told = _read_words()
     if told.what == "store":
-        _measure_store(is_quick=told.quick, as_json=told.json)
+        containers, objects = (800, 10_000) if told.quick else (8_000, 100_000)
+        _tell(measure(containers, objects), as_json=told.json)
+        return
+    if told.what == "views":
+        _tell(measure_views(is_quick=told.quick), as_json=told.json)
         return
     store = Store(told.data.resolve())
     store.make()
@@ -44,7 +52,7 @@ def main() -> None:
 
 def _read_words() -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="python -m tests.benchmarks")
-    parser.add_argument("what", choices=("render", "store"), help="what is measured")
+    parser.add_argument("what", choices=("render", "store", "views"), help="what is measured")
     parser.add_argument("--quick", action="store_true", help="a tenth of it, once, not kept")
     parser.add_argument("--json", action="store_true", help="print every figure as JSON")
     parser.add_argument("--rounds", type=int, default=_ROUNDS, help="how often each row is run")
@@ -53,9 +61,8 @@ def _read_words() -> argparse.Namespace:
     return parser.parse_args()
 
 
-def _measure_store(*, is_quick: bool, as_json: bool) -> None:
-    containers, objects = (800, 10_000) if is_quick else (8_000, 100_000)
-    found = list(measure(containers, objects))
+def _tell(measured: Iterable[Measured], *, as_json: bool) -> None:
+    found = list(measured)
     if as_json:
         sys.stdout.write(json.dumps([asdict(one) for one in found], indent=1) + "\n")
         return

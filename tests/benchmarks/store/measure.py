@@ -51,10 +51,12 @@ def measure(containers: int, objects: int) -> Iterator[Measured]:
         engine = open_folder(folder)
         upgrade_store(engine)
         floor = timed(lambda: _insert_plainly(folder / "floor.db", town))
-        yield Measured(f"import {objects:,} objects", timed(lambda: _save(engine, town)), floor)
+        yield Measured(f"import {objects:,} objects", timed(lambda: save_all(engine, town)), floor)
         yield Measured("preview the same again", timed(lambda: _plan(engine, town)))
         yield Measured("word every card once", timed(lambda: refresh_today(engine, ruler)))
-        yield Measured("note every card as attached", timed(lambda: _attach(engine, ruler, town)))
+        yield Measured(
+            "note every card as attached", timed(lambda: attach_all(engine, ruler, town))
+        )
         yield Measured(f"{_CHANGES:,} changes", timed(lambda: _change(engine, town)))
         floor = timed(lambda: _join_plainly(folder / STORE_FILE))
         found: list[int] = []
@@ -94,7 +96,8 @@ def _measure_answers(
         yield Measured(f"answer {_ASKED} scans", seconds, floor)
 
 
-def _save(engine: Engine, town: Collection) -> None:
+def save_all(engine: Engine, town: Collection) -> None:
+    """Take a town in."""
     with writing(engine) as connection:
         save_records(connection, town, stamp=STAMP)
 
@@ -104,7 +107,8 @@ def _plan(engine: Engine, town: Collection) -> None:
         plan_records(connection, town)
 
 
-def _attach(engine: Engine, ruler: PangoRuler, town: Collection) -> None:
+def attach_all(engine: Engine, ruler: PangoRuler, town: Collection) -> None:
+    """Note every card of a town as printed and attached."""
     numbers = [one.container_number for one in town.containers]
     for first in range(0, len(numbers), _PORTION):
         with writing(engine) as connection:
