@@ -9,7 +9,7 @@ from datetime import MAXYEAR, date
 
 from service.contents.packing import Packing
 from service.handling.checks.attractive import holds_natural_history, holds_textiles
-from service.handling.checks.kinds import CHECKS, CheckKind, CheckResult
+from service.handling.checks.kinds import CHECKS, LOOKED_AT, CheckKind, CheckResult
 from service.handling.checks.rules import (
     FOUND_AGAIN,
     MUSEUM_CHOICE,
@@ -89,8 +89,7 @@ def interval_for(kind: CheckKind, packing: Packing, months: CheckMonths = USUAL)
     """Choose how often a kind of check is made: the shortest that applies; None for never."""
     if kind is CheckKind.WEIGHT and packing.container.kind in _NEVER_WEIGHED:
         return None
-    entry = CHECKS[kind]
-    intervals = [_choose(getattr(months, kind.value), Interval(entry.months, entry.rule))]
+    intervals = [_choose(getattr(months, kind.value), _usual(kind))]
     if kind is CheckKind.PESTS and holds_textiles(packing):
         often = Interval(OFTEN_MONTHS, TEXTILES_OFTEN)
         intervals.append(_choose(months.textiles, often))
@@ -114,6 +113,19 @@ def may_be_due(
         if shortest and (kind not in done or add_months(done[kind].checked_on, shortest) <= day):
             return True
     return False
+
+
+def is_surely_overdue(last: Iterable[DoneCheck], months: CheckMonths) -> bool:
+    """Tell whether a container that holds anything is overdue: a check of all was never done."""
+    done = _latest_done(last)
+    return any(
+        kind not in done and _choose(getattr(months, kind.value), _usual(kind)).months > 0
+        for kind in LOOKED_AT
+    )
+
+
+def _usual(kind: CheckKind) -> Interval:
+    return Interval(CHECKS[kind].months, CHECKS[kind].rule)
 
 
 def add_months(day: date, months: int) -> date:

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from service.contents.arrange import arrange_packings
 from service.contents.packing import Packing
-from service.handling.checks.due import DueCheck, may_be_due, plan_checks
+from service.handling.checks.due import (
+    DoneCheck,
+    DueCheck,
+    is_surely_overdue,
+    may_be_due,
+    plan_checks,
+)
 from service.handling.checks.kinds import CheckKind
+from service.records.museum.check_months import CheckMonths
 from service.store.handles import Connection
 from service.store.kept.checks import load_done
-from service.store.lists.walk import Stand, load_walk
+from service.store.lists.walk import Stand, load_filled, load_walk
 from service.store.load_records import load_collection, load_museum
 
 ALL_KINDS = frozenset(CheckKind)
@@ -42,24 +49,81 @@ def list_due(
 
     `place` is a location and all that is part of it, such as `Store 2 / Bay 4`; "" is everywhere.
     """
-    months = load_museum(connection).checks
-    done = load_done(connection)
+    rounds = _load_rounds(connection)
     walk = [
         stand
         for stand in load_walk(connection)
-        if stand.is_packed
-        and is_at(stand, place)
-        and may_be_due(done.get(stand.container_number, ()), day, months, kinds)
+        if is_at(stand, place) and rounds.may_be_due(stand, day, kinds)
     ]
-    found = []
+    return tuple(_find_due(connection, rounds, walk, day, kinds))
+
+
+@dataclass(frozen=True, slots=True)
+class _Rounds:
+    """How often the museum looks, and what each container was looked at for."""
+
+    months: CheckMonths
+    done: Mapping[str, Sequence[DoneCheck]]
+
+    def may_be_due(self, stand: Stand, day: date, kinds: Collection[CheckKind]) -> bool:
+        done = self.done.get(stand.container_number, ())
+        return stand.is_packed and may_be_due(done, day, self.months, kinds)
+
+
+def _load_rounds(connection: Connection) -> _Rounds:
+    return _Rounds(load_museum(connection).checks, load_done(connection))
+
+
+def _find_due(
+    connection: Connection,
+    rounds: _Rounds,
+    walk: list[Stand],
+    day: date,
+    kinds: Collection[CheckKind] = ALL_KINDS,
+) -> Iterator[DueContainer]:
     for some in _portions(walk):
         packings = _arrange(connection, some)
         for stand in some:
             number = stand.container_number
-            checks = plan_checks(packings[number], done.get(number, ()), months)
+            checks = plan_checks(packings[number], rounds.done.get(number, ()), rounds.months)
             due = tuple(check for check in checks if check.kind in kinds and check.is_due(day))
-            found += [DueContainer(stand, due)] if due else []
-    return tuple(found)
+            if due:
+                yield DueContainer(stand, due)
+
+
+@dataclass(frozen=True, slots=True)
+class DueInShort:
+    """How many containers are to be checked, how many of them are overdue, and the first ones."""
+
+    count: int
+    overdue_count: int
+    first: tuple[DueContainer, ...]
+
+
+def list_due_in_short(connection: Connection, day: date, *, most: int) -> DueInShort:
+    """Count what is to be checked by a day, and give the first `most` of it, overdue first.
+
+    Contents are loaded only where they decide: what was never looked at is overdue in any case.
+    """
+    rounds = _load_rounds(connection)
+    walk = [stand for stand in load_walk(connection) if rounds.may_be_due(stand, day, ALL_KINDS)]
+    filled = load_filled(connection)
+    never = {
+        stand.container_number
+        for stand in walk
+        if stand.container_number in filled
+        and is_surely_overdue(rounds.done.get(stand.container_number, ()), rounds.months)
+    }
+    looked = [stand for stand in walk if stand.container_number not in never]
+    found = {one.stand.container_number: one for one in _find_due(connection, rounds, looked, day)}
+    late = never | {number for number, one in found.items() if one.is_overdue(day)}
+    overdue = [stand for stand in walk if stand.container_number in late]
+    others = [one.stand for number, one in found.items() if number not in late]
+    shown = (*overdue, *others)[:most]
+    unseen = [stand for stand in shown if stand.container_number in never]
+    found |= {one.stand.container_number: one for one in _find_due(connection, rounds, unseen, day)}
+    first = tuple(found[stand.container_number] for stand in shown)
+    return DueInShort(len(overdue) + len(others), len(overdue), first)
 
 
 def is_at(stand: Stand, place: str) -> bool:

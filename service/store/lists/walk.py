@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection, select
 
-from service.store.tables import containers
+from service.store.tables import containers, packings, places
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +55,19 @@ def load_walk(connection: Connection) -> tuple[Stand, ...]:
     paths = {number: _path_of(number, rows) for number in rows}
     ordered = sorted(rows, key=lambda number: [rows[one].keys for one in paths[number]])
     return tuple(_stand(rows[number], rows[paths[number][0]]) for number in ordered)
+
+
+def load_filled(connection: Connection) -> frozenset[str]:
+    """Name the containers in which something lies itself, not only in others inside them."""
+    is_current = (packings.c.container_id == containers.c.id) & (
+        packings.c.revision == containers.c.revision
+    )
+    query = (
+        select(containers.c.container_number)
+        .join(packings, is_current)
+        .join(places, places.c.packing_id == packings.c.id)
+    )
+    return frozenset(connection.execute(query.distinct()).scalars())
 
 
 def _path_of(number: str, rows: Mapping[str, _Row]) -> tuple[str, ...]:

@@ -3,8 +3,10 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
+import pytest
+
 from service.handling.checks.kinds import CHECKS, LOOKED_AT, CheckKind, CheckResult
-from service.keeping.rounds.due import list_due, put_overdue_first
+from service.keeping.rounds.due import list_due, list_due_in_short, put_overdue_first
 from service.records.museum.check_months import CheckMonths
 from service.records.record import Collection
 from service.store.handles import Connection
@@ -73,3 +75,25 @@ def test_the_museum_decides_how_often(connection: Connection) -> None:
     assert numbers(connection, date(2027, 11, 24)) == []
     assert numbers(connection, date(2027, 11, 25)) == [BOX]
     assert CHECKS[CheckKind.WEIGHT].months == 0
+
+
+@pytest.mark.parametrize(
+    "months",
+    [CheckMonths(), CheckMonths(pests=0, textiles=0, natural_history=0), CheckMonths(pests=0)],
+)
+@pytest.mark.parametrize("looked_at", [(), (BOX,), (COVER,), (BOX, COVER)])
+@pytest.mark.parametrize("day", [DAY, date(2026, 2, 26), date(2026, 11, 25), date(2027, 1, 1)])
+def test_in_short_is_the_beginning_of_the_whole_list(
+    connection: Connection, months: CheckMonths, looked_at: tuple[str, ...], day: date
+) -> None:
+    """The counts are those of all, the first ones those of the list, overdue first."""
+    museum = replace(COLLECTION.museum, checks=months)
+    save_records(connection, Collection(museum=museum), stamp=STAMP)
+    for number in looked_at:
+        save_check(connection, Check(number, DAY, "", STAMP, IN_ORDER))
+    whole = put_overdue_first(list_due(connection, day), day)
+    for most in (1, 6):
+        short = list_due_in_short(connection, day, most=most)
+        assert short.first == whole[:most]
+        assert short.count == len(whole)
+        assert short.overdue_count == sum(one.is_overdue(day) for one in whole)

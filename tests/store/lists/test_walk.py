@@ -2,8 +2,9 @@ from __future__ import annotations
 
 from sqlalchemy import Connection
 
-from service.records.record import Collection, ContainerRecord
-from service.store.lists.walk import load_walk
+from service.records.record import Collection, ContainerRecord, PackingRecord, PlaceRecord
+from service.store.lists.walk import load_filled, load_walk
+from service.store.packing.save import save_packing
 from service.store.save_records import save_records
 from tests.store.made import STAMP
 
@@ -45,3 +46,13 @@ def test_what_lies_in_another_stands_behind_it(connection: Connection) -> None:
         "F-1",
     )
     assert {"O-1", "O-2"} < walk.keys()
+
+
+def test_filled_is_what_holds_something_itself(connection: Connection) -> None:
+    """A box that was emptied again holds nothing, and neither does one that only holds a box."""
+    save(connection, ContainerRecord("N-2", inside="N-3"), ContainerRecord("N-3"))
+    before = load_filled(connection)
+    for revision, places in enumerate(((PlaceRecord("X.900"),), ())):
+        full = PackingRecord("N-2", places=places)
+        save_packing(connection, full, expected_revision=revision, stamp=STAMP)
+        assert load_filled(connection) - before == ({"N-2"} if places else set())

@@ -10,7 +10,7 @@ from datetime import date
 from service.cards.changes.change import Urgency
 from service.cards.kinds import find_kind
 from service.keeping.reprints import OutOfDate
-from service.keeping.rounds.due import DueContainer, list_due, put_overdue_first
+from service.keeping.rounds.due import DueContainer, list_due_in_short
 from service.keeping.stops import group_stops
 from service.languages.saying import said
 from service.sheets.printers.used_sheet import UsedSheet
@@ -73,7 +73,7 @@ def gather_today(counter: Counter, day: date) -> Today:
     reprints = counter.list_reprints()
     swaps = group_swaps(reprints.out_of_date)
     with counter.reading() as connection:
-        due = put_overdue_first(list_due(connection, day), day)
+        due = list_due_in_short(connection, day, most=_SHOWN)
         outs = load_outs(connection)
         tasks = [task for task in list_tasks(connection, limit=20) if task.state in _OPEN]
         used = load_used_sheets(connection)
@@ -90,9 +90,9 @@ def gather_today(counter: Counter, day: date) -> Today:
         ),
         lacking_containers=len({one.container_number for one in reprints.unattached}),
         failed_count=len(reprints.failed) + len(reprints.failed_tags),
-        due=due[:_SHOWN],
-        due_count=len(due),
-        overdue_count=sum(one.is_overdue(day) for one in due),
+        due=due.first,
+        due_count=due.count,
+        overdue_count=due.overdue_count,
         outs=outs[:_SHOWN],
         out_count=len(outs),
         tasks=tuple(tasks),
