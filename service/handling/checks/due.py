@@ -115,12 +115,15 @@ def may_be_due(
     return False
 
 
-def is_surely_overdue(last: Iterable[DoneCheck], months: CheckMonths) -> bool:
+def is_surely_overdue(
+    last: Iterable[DoneCheck], months: CheckMonths, kinds: Collection[CheckKind]
+) -> bool:
     """Tell whether a container that holds anything is overdue: a check of all was never done."""
     done = _latest_done(last)
     return any(
         kind not in done and _choose(getattr(months, kind.value), _usual(kind)).months > 0
         for kind in LOOKED_AT
+        if kind in kinds
     )
 
 

@@ -49,13 +49,8 @@ def list_due(
 
     `place` is a location and all that is part of it, such as `Store 2 / Bay 4`; "" is everywhere.
     """
-    rounds = _load_rounds(connection)
-    walk = [
-        stand
-        for stand in load_walk(connection)
-        if is_at(stand, place) and rounds.may_be_due(stand, day, kinds)
-    ]
-    return tuple(_find_due(connection, rounds, walk, day, kinds))
+    rounds, wish = _load_rounds(connection), DueWish(day, day, kinds, place)
+    return tuple(_find_due(connection, rounds, _walk(connection, rounds, wish), wish))
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,19 +69,25 @@ def _load_rounds(connection: Connection) -> _Rounds:
     return _Rounds(load_museum(connection).checks, load_done(connection))
 
 
+def _walk(connection: Connection, rounds: _Rounds, wish: DueWish) -> list[Stand]:
+    return [
+        stand
+        for stand in load_walk(connection)
+        if is_at(stand, wish.place) and rounds.may_be_due(stand, wish.day, wish.kinds)
+    ]
+
+
 def _find_due(
-    connection: Connection,
-    rounds: _Rounds,
-    walk: list[Stand],
-    day: date,
-    kinds: Collection[CheckKind] = ALL_KINDS,
+    connection: Connection, rounds: _Rounds, walk: list[Stand], wish: DueWish
 ) -> Iterator[DueContainer]:
     for some in _portions(walk):
         packings = _arrange(connection, some)
         for stand in some:
             number = stand.container_number
             checks = plan_checks(packings[number], rounds.done.get(number, ()), rounds.months)
-            due = tuple(check for check in checks if check.kind in kinds and check.is_due(day))
+            due = tuple(
+                check for check in checks if check.kind in wish.kinds and check.is_due(wish.day)
+            )
             if due:
                 yield DueContainer(stand, due)
 
@@ -100,28 +101,42 @@ class DueInShort:
     first: tuple[DueContainer, ...]
 
 
-def list_due_in_short(connection: Connection, day: date, *, most: int) -> DueInShort:
-    """Count what is to be checked by a day, and give the first `most` of it, overdue first.
+@dataclass(frozen=True, slots=True)
+class DueWish:
+    """What is asked for: by which day, as seen on which day, which kinds, and where."""
+
+    day: date
+    today: date
+    kinds: Collection[CheckKind] = ALL_KINDS
+    place: str = ""
+
+
+def list_due_in_short(connection: Connection, wish: DueWish, *, most: int) -> DueInShort:
+    """Count what is to be checked, and give the first `most` of it, overdue first.
 
     Contents are loaded only where they decide: what was never looked at is overdue in any case.
     """
     rounds = _load_rounds(connection)
-    walk = [stand for stand in load_walk(connection) if rounds.may_be_due(stand, day, ALL_KINDS)]
+    walk = _walk(connection, rounds, wish)
     filled = load_filled(connection)
     never = {
         stand.container_number
         for stand in walk
         if stand.container_number in filled
-        and is_surely_overdue(rounds.done.get(stand.container_number, ()), rounds.months)
+        and is_surely_overdue(
+            rounds.done.get(stand.container_number, ()), rounds.months, wish.kinds
+        )
     }
     looked = [stand for stand in walk if stand.container_number not in never]
-    found = {one.stand.container_number: one for one in _find_due(connection, rounds, looked, day)}
-    late = never | {number for number, one in found.items() if one.is_overdue(day)}
+    found = {one.stand.container_number: one for one in _find_due(connection, rounds, looked, wish)}
+    late = never | {number for number, one in found.items() if one.is_overdue(wish.today)}
     overdue = [stand for stand in walk if stand.container_number in late]
     others = [one.stand for number, one in found.items() if number not in late]
     shown = (*overdue, *others)[:most]
     unseen = [stand for stand in shown if stand.container_number in never]
-    found |= {one.stand.container_number: one for one in _find_due(connection, rounds, unseen, day)}
+    found |= {
+        one.stand.container_number: one for one in _find_due(connection, rounds, unseen, wish)
+    }
     first = tuple(found[stand.container_number] for stand in shown)
     return DueInShort(len(overdue) + len(others), len(overdue), first)
 

@@ -1,12 +1,18 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
 from service.handling.checks.kinds import CHECKS, LOOKED_AT, CheckKind, CheckResult
-from service.keeping.rounds.due import list_due, list_due_in_short, put_overdue_first
+from service.keeping.rounds.due import (
+    ALL_KINDS,
+    DueWish,
+    list_due,
+    list_due_in_short,
+    put_overdue_first,
+)
 from service.records.museum.check_months import CheckMonths
 from service.records.record import Collection
 from service.store.handles import Connection
@@ -16,6 +22,7 @@ from tests.keeping.made import BOX, COLLECTION, COVER
 from tests.store.made import STAMP
 
 DAY = date(2025, 11, 25)
+TISSUE = {CheckKind.TISSUE}
 
 
 def numbers(connection: Connection, day: date) -> list[str]:
@@ -91,9 +98,11 @@ def test_in_short_is_the_beginning_of_the_whole_list(
     save_records(connection, Collection(museum=museum), stamp=STAMP)
     for number in looked_at:
         save_check(connection, Check(number, DAY, "", STAMP, IN_ORDER))
-    whole = put_overdue_first(list_due(connection, day), day)
-    for most in (1, 6):
-        short = list_due_in_short(connection, day, most=most)
+    later = day + timedelta(days=30)
+    for kinds, place, most in ((ALL_KINDS, "", 1), (ALL_KINDS, "Store 2", 6), (TISSUE, "", 6)):
+        listed = list_due(connection, later, kinds=kinds, place=place)
+        whole = put_overdue_first(listed, day)
+        short = list_due_in_short(connection, DueWish(later, day, kinds, place), most=most)
         assert short.first == whole[:most]
         assert short.count == len(whole)
         assert short.overdue_count == sum(one.is_overdue(day) for one in whole)

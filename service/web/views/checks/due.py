@@ -32,18 +32,18 @@ def checks_due(request: Request, counter: TheCounter, wish: TheWish) -> Response
     """List what is due; overdue first, each part as one walks."""
     today = counter.now().date()
     with counter.reading() as connection:
-        due = wish.list_due(connection, today)
+        due = wish.list_due_in_short(connection, today, most=_AT_ONCE)
         follow_ups = list_follow_ups(connection)
         places = list_places(load_walk(connection))
-    overdue, others = _part(due, today)
+    overdue, others = _part(due.first, today)
     values = {
         "wish": wish,
         "form": FilledForm({"within": str(wish.within), "kind": wish.kind, "place": wish.place}),
-        "parts": [("overdue", overdue[:_AT_ONCE]), ("due", others[: _AT_ONCE - len(overdue)])],
-        "due_count": len(due),
-        "shown_count": min(len(due), _AT_ONCE),
-        "overdue_count": len(overdue),
-        "first": next(iter(due), None),
+        "parts": [("overdue", overdue), ("due", others)],
+        "due_count": due.count,
+        "shown_count": len(due.first),
+        "overdue_count": due.overdue_count,
+        "first": next(iter(due.first), None),
         "follow_ups": follow_ups,
         "choices": {
             "kinds": [(kind.value, said(CHECKS[kind].name)) for kind in CHECKS],

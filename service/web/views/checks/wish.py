@@ -11,7 +11,15 @@ from urllib.parse import urlencode
 from fastapi import Depends, Query
 
 from service.handling.checks.kinds import CheckKind
-from service.keeping.rounds.due import ALL_KINDS, DueContainer, list_due, put_overdue_first
+from service.keeping.rounds.due import (
+    ALL_KINDS,
+    DueContainer,
+    DueInShort,
+    DueWish,
+    list_due,
+    list_due_in_short,
+    put_overdue_first,
+)
 from service.store.handles import Connection
 
 _MOST_DAYS = 3650
@@ -40,6 +48,12 @@ class RoundWish:
         """Give a path that carries the wish on."""
         query = urlencode(more | dict(self.fields))
         return f"{path}?{query}" if query else path
+
+    def list_due_in_short(self, connection: Connection, today: date, *, most: int) -> DueInShort:
+        """Count what is to be walked to, and give the first ones."""
+        until = today + timedelta(days=self.within)
+        wish = DueWish(until, today, self.kinds, self.place)
+        return list_due_in_short(connection, wish, most=most)
 
     def list_due(self, connection: Connection, today: date) -> tuple[DueContainer, ...]:
         """List what is to be walked to, overdue first."""

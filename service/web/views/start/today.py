@@ -10,7 +10,7 @@ from datetime import date
 from service.cards.changes.change import Urgency
 from service.cards.kinds import find_kind
 from service.keeping.reprints import OutOfDate
-from service.keeping.rounds.due import DueContainer, list_due_in_short
+from service.keeping.rounds.due import DueContainer, DueWish, list_due_in_short
 from service.keeping.stops import group_stops
 from service.languages.saying import said
 from service.sheets.printers.used_sheet import UsedSheet
@@ -73,7 +73,7 @@ def gather_today(counter: Counter, day: date) -> Today:
     reprints = counter.list_reprints()
     swaps = group_swaps(reprints.out_of_date)
     with counter.reading() as connection:
-        due = list_due_in_short(connection, day, most=_SHOWN)
+        due = list_due_in_short(connection, DueWish(day, day), most=_SHOWN)
         outs = load_outs(connection)
         tasks = [task for task in list_tasks(connection, limit=20) if task.state in _OPEN]
         used = load_used_sheets(connection)
