@@ -70,6 +70,12 @@ def running(server: uvicorn.Server, listener: socket.socket) -> Iterator[httpx.C
         thread.join()
 
 
+def _listen() -> socket.socket:
+    listener = socket.create_server(("127.0.0.1", 0))
+    listener.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+    return listener
+
+
 @contextmanager
 def running_app(app: ASGIApp) -> Iterator[httpx.Client]:
     """Run an application on a free port of the loopback."""
@@ -77,7 +83,7 @@ def running_app(app: ASGIApp) -> Iterator[httpx.Client]:
         app, http="h11", ws="none", lifespan="off", log_config=None, server_header=False
     )
     with (
-        socket.create_server(("127.0.0.1", 0)) as listener,
+        _listen() as listener,
         running(uvicorn.Server(config), listener) as client,
     ):
         yield client

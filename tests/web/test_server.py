@@ -49,6 +49,17 @@ def test_the_store_is_answered_on_this_machine(tmp_path: Path, host: str) -> Non
     assert (tmp_path / "store.db").exists()
 
 
+def test_no_answer_waits_for_an_acknowledgement(tmp_path: Path) -> None:
+    """What is written goes out at once: connections have the option of the listener."""
+    with (
+        open_server(Settings(port=0, data=tmp_path)) as (_, listener),
+        socket.create_connection(listener.getsockname()),
+    ):
+        near, _ = listener.accept()
+        with near:
+            assert near.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY)
+
+
 def test_a_store_without_users_is_not_shared(tmp_path: Path) -> None:
     """Whoever comes by a proxy would be taken for this machine."""
     settings = Settings(port=0, data=tmp_path, behind_proxy=True, allowed_hosts="pc")
