@@ -6,8 +6,7 @@ from service.handling.cautions import CAUTIONS, drop_implied, find_caution
 from service.records.codes import CAUTION_CODES
 from service.render.task import TEMPLATES
 
-# What ISO 780 marks on the outside of a package, and what a person has to know before lifting,
-# tilting or opening it; common practice, no source, for those that the standard has no mark for.
+# Copied from our own table, so that a slip is noticed; which cautions belong here has no source.
 WHOLE_CONTAINER = {
     "fragile",
     "glass",
@@ -60,6 +59,6 @@ def test_an_unknown_caution_prints_as_written() -> None:
 
 
 def test_some_decide_how_the_whole_container_is_lifted() -> None:
-    """Design, section 5: what breaks, tilts or spills in a box makes the box one that does."""
+    """Whoever makes another caution one of the whole container says so here, too."""
     whole = {code for code, entry in CAUTIONS.items() if entry.whole_container}
     assert whole == WHOLE_CONTAINER
