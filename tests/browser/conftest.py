@@ -88,21 +88,21 @@ def add_finished_task(folder: Path) -> None:
 def museum(printed_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Serve the demo to whoever only looks; give its address."""
     folder = shutil.copytree(printed_demo, tmp_path_factory.mktemp("looked-at") / "data")
-    with served(folder) as address:
+    with served(folder, measured=False) as address:
         yield address
 
 
 @pytest.fixture
 def own_museum(printed_demo: Path, tmp_path: Path) -> Iterator[str]:
     """Serve a copy of the demo to a test that changes it."""
-    with served(shutil.copytree(printed_demo, tmp_path / "data")) as address:
+    with served(shutil.copytree(printed_demo, tmp_path / "data"), measured=True) as address:
         yield address
 
 
 @pytest.fixture
 def new_museum(tmp_path: Path) -> Iterator[str]:
     """Serve a store in which nothing is yet."""
-    with served(tmp_path / "data") as address:
+    with served(tmp_path / "data", measured=True) as address:
         yield address
 
 

@@ -17,10 +17,14 @@ _PATIENCE_SECONDS = 20
 
 
 @contextmanager
-def served(data: Path) -> Iterator[str]:
-    """Run the service over the store in a folder, and give its address."""
-    # Not measured, which would take it twice as long: tests of the views tell what is covered.
-    inherited = {name: said for name, said in os.environ.items() if "COVERAGE" not in name}  # noqa: TID251 - tests are an entry point
+def served(data: Path, *, measured: bool) -> Iterator[str]:
+    """Run the service over the store in a folder, and give its address.
+
+    Measured for coverage it takes twice as long, which only those who change something need.
+    """
+    inherited = dict(os.environ)  # noqa: TID251 - tests are an entry point
+    if not measured:
+        inherited = {name: said for name, said in inherited.items() if "COVERAGE" not in name}
     environment = inherited | {
         "UNDERLID_PORT": "0",
         "UNDERLID_DATA": str(data),
