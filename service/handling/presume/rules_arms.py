@@ -12,7 +12,7 @@ from service.handling.presume.presumption import (
 )
 from service.handling.presume.years import Years
 
-_OLD_KITS = Years(1870, 1950)
+_OLD_KITS = Years(1870, 1969)
 _NOT_A_ROUND = phrases(
     "belt, bag, box, case, clip, fuse, launcher, making, mould, paper, pen, pouch, press, tool, "
     "trap"
@@ -72,9 +72,11 @@ ARMS: tuple[Presumption, ...] = (
     ),
     Presumption(
         "picric-acid",
-        from_memory(
+        published(
             "picric-acid-kits",
-            "Medical and first aid kits from 1870 to 1950 are presumed to hold picric acid.",
+            "Medical and first aid kits from 1870 to the 1960s are presumed to hold picric acid.",
+            "National Services Te Paerangi, Explosive picric acid found in museum collections: in "
+            "use to the 1960s; the first year from memory",
         ),
         kinds=phrases(
             "first aid kit, first aid box, first aid tin, medical kit, burn dressing, "

@@ -20,7 +20,7 @@ FILM: tuple[Presumption, ...] = (
             "nitrate-film-dated",
             "Film negatives, motion picture and X-ray film from 1889 to 1951 are presumed to be "
             "cellulose nitrate.",
-            f"{E_TOOL}, nitrate film; HSE INDG469",
+            f"{E_TOOL}, nitrate film; HSE INDG469; the years from a film maker's leaflet, 2003",
         ),
         kinds=phrases(
             "film negative, negative film, roll film, roll film negative, sheet film, cine film, "

@@ -99,9 +99,11 @@ METALS: tuple[Presumption, ...] = (
     ),
     Presumption(
         "beryllium",
-        from_memory(
+        published(
             "beryllium",
             "Fluorescent lamps from the 1930s to 1950 are presumed to hold powder with beryllium.",
+            "Cleveland Clinic Journal of Medicine, commentary on chemical pneumonia in workers "
+            "extracting beryllium oxide: in lamps until 1949; one year more for stock, from memory",
         ),
         kinds=phrases("fluorescent lamp, fluorescent tube, fluorescent light"),
         materials=phrases("beryllium"),

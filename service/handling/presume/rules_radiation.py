@@ -6,8 +6,9 @@ from service.handling.hazards.entry import E_TOOL
 from service.handling.presume.presumption import Presumption, from_memory, phrases, published
 from service.handling.presume.years import Years
 
-_LUMINOUS_DIALS = Years(1910, 1969)
-_ASBESTOS_GOODS = Years(1880, 1999)
+_LUMINOUS_DIALS = Years(-10_000, 1979)
+"""No first year: the dial of an older clock may have been painted later."""
+_ASBESTOS_GOODS = Years(1878, 1999)
 _STATIC_BRUSHES = Years(1940, 9_999)
 
 RADIATION: tuple[Presumption, ...] = (
@@ -16,8 +17,8 @@ RADIATION: tuple[Presumption, ...] = (
         published(
             "radium-dials",
             "Clocks, watches, compasses and dials that glow are presumed to bear radium, where "
-            "they are not dated outside the 1910s to 1960s.",
-            f"{E_TOOL}, radiation; the decades from memory",
+            "they are not dated after the 1970s.",
+            f"{E_TOOL}, radiation; the decade from memory",
         ),
         together=(
             phrases(
@@ -110,13 +111,16 @@ RADIATION: tuple[Presumption, ...] = (
         published(
             "asbestos-goods",
             "Gas masks and goods made against heat are presumed to hold asbestos, where they are "
-            "not dated outside about 1880 to 1999.",
-            f"{E_TOOL}, asbestos; Social History Curators Group list, 2015; the years from memory",
+            "not dated outside 1878 to 1999.",
+            f"{E_TOOL}, asbestos; Social History Curators Group list, 2015; for the years: "
+            "Ingenium, Artifacts and asbestos; National Services Te Paerangi, asbestos, 2018",
         ),
         kinds=phrases(
             "gas mask, respirator, gas mantle, oven glove, ironing board, iron stand, hair dryer, "
-            "hairdryer, heater, cooker, stove, fire helmet, fireman's helmet, steel helmet, "
-            "firefighter's clothing, fire suit, rescue breathing apparatus, brake lining"
+            "hairdryer, hair waver, heater, cooker, stove, toaster, pot holder, clothes drier, "
+            "clothes dryer, fire blanket, fireproof curtain, artificial snow, fire helmet, "
+            "fireman's helmet, steel helmet, firefighter's clothing, fire suit, "
+            "rescue breathing apparatus, brake lining, brake pad, clutch facing"
         ),
         not_before=phrases("bag, box, case, poster, badge, polish"),
         years=_ASBESTOS_GOODS,

@@ -20,7 +20,7 @@ TWINS = (
     Twin("firearm", "| Musket", "| Musket balls"),
     Twin("firearm", "revolver | Revolver", "toy | Toy revolver"),
     Twin("picric-acid-named", "jar | Picric acid", "jar | Citric acid"),
-    Twin("picric-acid-kits", "first aid kit | Kit | 1940", "first aid kit | Kit | 1960"),
+    Twin("picric-acid-kits", "first aid kit | Kit | 1969", "first aid kit | Kit | 1970"),
     Twin("picric-acid-kits", "burn dressing | Dressing | 1930s", "burn dressing | Dressing"),
     Twin("needles", "syringe | Hypodermic syringe", "syringe | Garden syringe"),
     Twin("spring-loaded", "gin trap | Gin trap", "trap | Pony trap"),

@@ -14,12 +14,12 @@ TWINS = (
     Twin(
         "radium-dials",
         "alarm clock | Alarm clock, luminous hands",
-        "alarm clock | Luminous alarm clock | 1975",
+        "alarm clock | Luminous alarm clock | 1985",
     ),
     Twin(
         "radium-dials",
-        "watch | Watch | 1969 | steel; luminous paint",
-        "watch | Watch | 1970 | steel; luminous paint",
+        "watch | Watch | 1979 | steel; luminous paint",
+        "watch | Watch | 1980 | steel; luminous paint",
     ),
     Twin(
         "radium-dials",
@@ -43,7 +43,10 @@ TWINS = (
     Twin("asbestos-named", "glove | Glove | | asbestos; leather", "glove | Glove | | leather"),
     Twin("asbestos-named", "mineral | Chrysotile", "brake pad | Asbestos-free brake pad"),
     Twin("asbestos-goods", "gas mask | Gas mask in its box", "gas mask bag | Gas mask bag"),
+    Twin("radium-dials", "clock | Clock, glowing hands | 1890", "clock | Clock | 1890"),
     Twin("asbestos-goods", "stove | Paraffin stove | 1930s", "stove | Cast-iron stove | 1840"),
+    Twin("asbestos-goods", "stove | Stove | 1878", "stove | Stove | 1877"),
+    Twin("asbestos-goods", "toaster | Electric toaster | 1955", "rack | Toast rack | 1955"),
     Twin(
         "asbestos-goods",
         "ironing board | Ironing board | 1999",
