@@ -10,6 +10,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from service.sentence import Sentence
+
 
 class Severity(StrEnum):
     """How much a finding matters to what is printed."""
@@ -191,7 +193,9 @@ CODES: dict[str, FindingCode] = {
 }
 
 
-def make_finding(code: str, where: Where, message: str, *, advice: str = "") -> Finding:
+def make_finding(
+    code: str, where: Where, message: Sentence, *, advice: Sentence | None = None
+) -> Finding:
     """Make a finding with the severity and advice the catalogue gives for its code."""
     entry = CODES[code]
     return Finding(code, entry.severity, where, message, advice or entry.advice)

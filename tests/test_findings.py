@@ -5,6 +5,7 @@ import re
 import pytest
 
 from service.findings import CODES, Severity, Where, make_finding, worst_severity
+from service.sentence import Sentence
 
 
 @pytest.mark.parametrize("code", CODES)
@@ -23,9 +24,12 @@ def test_a_place_reads_as_a_person_looks_for_it() -> None:
 
 def test_a_finding_takes_what_the_catalogue_says() -> None:
     """Severity and advice come from the catalogue; other advice can be given."""
-    found = make_finding("no-photo", Where(), "There is none.")
+    found = make_finding("no-photo", Where(), Sentence("There is none."))
     assert (found.severity, found.advice) == (Severity.NOTE, CODES["no-photo"].advice)
-    assert make_finding("no-photo", Where(), "None.", advice="Look.").advice == "Look."
+    assert (
+        make_finding("no-photo", Where(), Sentence("None."), advice=Sentence("Look.")).advice
+        == "Look."
+    )
 
 
 @pytest.mark.parametrize(
@@ -39,4 +43,6 @@ def test_a_finding_takes_what_the_catalogue_says() -> None:
 )
 def test_the_worst_severity_counts(codes: list[str], worst: Severity | None) -> None:
     """One error outweighs any number of notes; nothing found has no severity."""
-    assert worst_severity(make_finding(code, Where(), "Found.") for code in codes) is worst
+    assert (
+        worst_severity(make_finding(code, Where(), Sentence("Found.")) for code in codes) is worst
+    )

@@ -53,7 +53,9 @@ def arrange_packings(collection: Collection) -> Arrangement:
     flat.update(unpacked)
     nested = _nest(flat, findings)
     findings.extend(
-        make_finding("empty-container", Where(container_number=number), "Nothing is packed in it.")
+        make_finding(
+            "empty-container", Where(container_number=number), Sentence("Nothing is packed in it.")
+        )
         for number, packing in nested.items()
         if not packing.everything
     )
@@ -213,8 +215,18 @@ def _nest(flat: Mapping[str, Packing], findings: list[Finding]) -> dict[str, Pac
         elif outer:
             known = outer in flat
             code = "nested-in-itself" if known else "unknown-container"
-            message = f"{number} is said to lie in {outer}, which " + (
-                "lies in it." if known else "is not in the records."
+            message = (
+                Sentence(
+                    "{number} is said to lie in {outer}, which lies in it.",
+                    number=number,
+                    outer=outer,
+                )
+                if known
+                else Sentence(
+                    "{number} is said to lie in {outer}, which is not in the records.",
+                    number=number,
+                    outer=outer,
+                )
             )
             findings.append(make_finding(code, Where(container_number=number), message))
 

@@ -40,5 +40,7 @@ def tell_error(error: ServiceError, findings: Sequence[Finding]) -> dict[str, ob
 
 def tell_unforeseen(mark: str, findings: Sequence[Finding]) -> dict[str, object]:
     """Tell that the fault is the service's own; the log tells more under the mark."""
-    unforeseen = ServiceError(f"The work did not end well; the log tells more under {mark}.")
+    unforeseen = ServiceError(
+        "The work did not end well; the log tells more under {mark}.", mark=mark
+    )
     return {**tell_error(unforeseen, findings), "mark": mark}

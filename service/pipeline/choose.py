@@ -80,10 +80,10 @@ def _choose_lid(
 def _lid_findings(container: ContainerRecord, *, fits_lid: bool) -> Iterable[Finding]:
     where = Where(container_number=container.container_number)
     if container.lid_size is None:
-        yield make_finding("no-lid-size", where, "The size of the lid is not recorded.")
+        yield make_finding("no-lid-size", where, Sentence("The size of the lid is not recorded."))
     elif not fits_lid:
         yield make_finding(
-            "card-too-large", where, "Even the smallest card is larger than the lid."
+            "card-too-large", where, Sentence("Even the smallest card is larger than the lid.")
         )
 
 

@@ -75,7 +75,7 @@ def _loose_tags(
 def failed_card(where: Where, error: ServiceError, kind: str = "") -> Finding:
     """Tell of a card that cannot be printed."""
     message = Sentence("{kind}: {error}", kind=kind or "The cards", error=error)
-    return make_finding("card-failed", where, message, advice=error.advice)
+    return make_finding("card-failed", where, message, advice=Sentence(error.advice))
 
 
 def fit_or_find(

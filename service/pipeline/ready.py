@@ -186,4 +186,4 @@ def _silent_records(packings: Sequence[Packing], museum: Questions) -> Iterable[
         asked = packing.container.questions
         if not any((asked.role, asked.phone, asked.person, museum.role, museum.phone)):
             where = Where(container_number=container)
-            yield make_finding("nobody-to-ask", where, "The card cannot say whom to ask.")
+            yield make_finding("nobody-to-ask", where, Sentence("The card cannot say whom to ask."))

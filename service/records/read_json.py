@@ -26,6 +26,7 @@ from service.records.sources.columns import (
 from service.records.sources.document import read_document
 from service.records.sources.entries import make_row
 from service.records.sources.table import ROWS_LIMIT
+from service.sentence import Sentence
 
 _KEYS = ("museum", "objects", "containers", "packings")
 _PLACES = "places"
@@ -67,13 +68,13 @@ class _Document:
         """Note what stands beside the four keys of a collection."""
         for key in self._values:
             if key not in _KEYS:
-                self._note("unknown-column", key, "The field is not known.")
+                self._note("unknown-column", key, Sentence("The field is not known."))
 
     def museum(self) -> Museum:
         """Read the museum's choices, the usual ones where there are none."""
         values = self._values.get("museum")
         if values is not None and not isinstance(values, dict):
-            self._note("wrong-type", "museum", "A group of fields should stand here.")
+            self._note("wrong-type", "museum", Sentence("A group of fields should stand here."))
         plain = dict(values) if isinstance(values, dict) else {}
         where = Where(file=self._name, column=f"museum/{GROUP}")
         lifting = read_lifting(plain.pop(GROUP, {}), where=where, notebook=self.notebook)
@@ -102,7 +103,7 @@ class _Document:
         if value is None:
             return
         if not isinstance(value, list):
-            self._note("wrong-type", pointer, "A list should stand here.")
+            self._note("wrong-type", pointer, Sentence("A list should stand here."))
             return
         if len(value) > ROWS_LIMIT:
             raise TooManyRecordsError(self._name, count=len(value), limit=ROWS_LIMIT)
@@ -110,12 +111,16 @@ class _Document:
             if isinstance(entry, dict):
                 yield f"{pointer}/{at}", entry
             else:
-                self._note("wrong-type", f"{pointer}/{at}", "A group of fields should stand here.")
+                self._note(
+                    "wrong-type",
+                    f"{pointer}/{at}",
+                    Sentence("A group of fields should stand here."),
+                )
 
     def _row(self, entry: Mapping[str, object], columns: Columns, pointer: str) -> Row:
         return make_row(entry, columns, name=self._name, pointer=pointer, notebook=self.notebook)
 
-    def _note(self, code: str, pointer: str, message: str) -> None:
+    def _note(self, code: str, pointer: str, message: Sentence) -> None:
         self.notebook.note(code, Where(file=self._name, column=pointer), message)
 
 

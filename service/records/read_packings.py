@@ -26,7 +26,9 @@ def read_packings(rows: Iterable[Row]) -> tuple[PackingRecord, ...]:
         if number:
             grouped.setdefault(number, []).append(row.about(container_number=number))
         else:
-            row.cell("container_number").note("row-without-number", "The row names no container.")
+            row.cell("container_number").note(
+                "row-without-number", Sentence("The row names no container.")
+            )
     return tuple(_read_packing(group) for group in grouped.values())
 
 
@@ -67,7 +69,9 @@ def _read_place(row: Row) -> PlaceRecord | None:
     if not number:
         # A container that is recorded as empty has a row without any place.
         if any(row.values.get(column) for column in _OF_A_PLACE):
-            row.cell("object_number").note("row-without-number", "The place names no object.")
+            row.cell("object_number").note(
+                "row-without-number", Sentence("The place names no object.")
+            )
         return None
     row = row.about(object_number=number)
     place = PlaceRecord(

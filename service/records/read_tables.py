@@ -213,13 +213,13 @@ def _read_own_columns(own: object, *, notebook: Notebook) -> Mapping[str, Column
     """Read [columns], which is for objects, and the groups within it for the other tables."""
     if not isinstance(own, dict):
         where = Where(file=MUSEUM_FILE, column=_OWN_COLUMNS)
-        notebook.note("wrong-type", where, "A group of fields should stand here.")
+        notebook.note("wrong-type", where, Sentence("A group of fields should stand here."))
         return TABLES
     groups = {key: group for key, group in own.items() if isinstance(group, dict)}
     plain = {key: heading for key, heading in own.items() if key not in groups}
     for key in groups.keys() - TABLES.keys():
         where = Where(file=MUSEUM_FILE, column=f"{_OWN_COLUMNS}/{key}")
-        notebook.note("unknown-column", where, "The table is not known.")
+        notebook.note("unknown-column", where, Sentence("The table is not known."))
     groups["objects"] = plain | groups.get("objects", {})
     return {
         table: read_own_headings(

@@ -23,10 +23,13 @@ from service.cli.report import (
 from service.errors import ConfigError, ContentsError, ServiceError, StockError
 from service.findings import Finding, Where, make_finding
 from service.handling.every_rule import list_rules
+from service.sentence import Sentence
 
 FINDINGS = [
-    make_finding("no-photo", Where(object_number="1987.1"), "1987.1 has no photo."),
-    make_finding("card-failed", Where(container_number="B-1"), "[Lid] card: does not fit."),
+    make_finding("no-photo", Where(object_number="1987.1"), Sentence("1987.1 has no photo.")),
+    make_finding(
+        "card-failed", Where(container_number="B-1"), Sentence("[Lid] card: does not fit.")
+    ),
 ]
 
 
@@ -106,7 +109,7 @@ def test_rules_are_one_document() -> None:
 
 def test_a_finding_in_a_line() -> None:
     """What, where and what to do stand in one line for people."""
-    finding = make_finding("no-photo", Where(container_number="B-1"), "1 has no photo.")
+    finding = make_finding("no-photo", Where(container_number="B-1"), Sentence("1 has no photo."))
     assert write_finding(finding) == (
         "note B-1: 1 has no photo. Take a photo when the object is next handled."
     )

@@ -7,9 +7,12 @@ import json
 from service.errors import UnknownStockError
 from service.findings import Where, make_finding
 from service.jobs.results import MOST_FINDINGS, tell_error, tell_findings, tell_unforeseen
+from service.sentence import Sentence
 
-NOTE = make_finding("no-photo", Where(container_number="B-042"), "There is no photo.")
-ERROR = make_finding("card-failed", Where(container_number="B-043"), "It was not printed.")
+NOTE = make_finding("no-photo", Where(container_number="B-042"), Sentence("There is no photo."))
+ERROR = make_finding(
+    "card-failed", Where(container_number="B-043"), Sentence("It was not printed.")
+)
 
 
 def test_the_gravest_is_told_first() -> None:

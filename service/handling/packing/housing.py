@@ -64,7 +64,9 @@ def check_materials(packing: Packing, _known: Known) -> Iterator[Finding]:
 
 
 def _report_material(rule: Rule, packing: Packing, item: str) -> Finding:
-    return report(rule, packing, f"Packed with {item}.", code=rules.UNSUITABLE.code)
+    return report(
+        rule, packing, Sentence("Packed with {item}.", item=item), code=rules.UNSUITABLE.code
+    )
 
 
 def check_temporary(packing: Packing, known: Known) -> Iterator[Finding]:
@@ -90,7 +92,7 @@ def check_lid(packing: Packing, known: Known) -> Iterator[Finding]:
     """Report a card on a clear lid: one that is attached, or one that the record speaks of."""
     container = packing.container
     if container.lid is Lid.CLEAR and ("lid-card" in known.cards_on or _speaks_of_card(container)):
-        yield report(rules.COVERED_LID, packing, "The lid is clear and has a card on it.")
+        yield report(rules.COVERED_LID, packing, Sentence("The lid is clear and has a card on it."))
 
 
 def _speaks_of_card(container: ContainerRecord) -> bool:
@@ -107,7 +109,7 @@ def check_stacking(packing: Packing, _known: Known) -> Iterator[Finding]:
         if "nothing-on-top" in packed.record.cautions
     ]
     if limit and forbidding:
-        boxes = "1 box" if limit == 1 else f"{limit} boxes"
+        boxes = Sentence("1 box") if limit == 1 else Sentence("{limit} boxes", limit=limit)
         what = Sentence(
             "{boxes} may stand on top, but nothing on {forbidding}.",
             boxes=boxes,

@@ -29,7 +29,7 @@ class Known:
 def report(
     rule: Rule | tuple[Rule, ...],
     packing: Packing,
-    what: str,
+    what: Sentence,
     *,
     packed: PackedObject | None = None,
     code: str = "",

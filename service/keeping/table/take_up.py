@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from service.errors import NotFoundError
 from service.keeping.repack import Seen, place_anew, take_out
 from service.records.record import PlaceRecord
+from service.sentence import Sentence
 from service.store.handles import Connection
 from service.store.history import Stamp, begin_change
 from service.store.packing.load import find_held, load_packing
@@ -75,7 +76,9 @@ def _move_back(connection: Connection, wanted: TakenUp, revision: int, stamp: St
     source = wanted.moved_from
     place = _find(connection, source, wanted.moved_before, wanted.object_number)
     if place is None:
-        raise NotFoundError(wanted.object_number, what=f"object in {source}")
+        raise NotFoundError(
+            wanted.object_number, what=Sentence("object in {source}", source=source)
+        )
     now = find_held(connection, source).revision
     move = Move(place, wanted.container_number, revision, source, now, REASON)
     move_object(connection, move, stamp=stamp)

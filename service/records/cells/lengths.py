@@ -25,7 +25,7 @@ def read_size(cell: Cell) -> Size | None:
         cell.note(
             "unreadable-dimensions",
             message,
-            advice="Write width x height, for instance: 400 x 300 mm.",
+            advice=Sentence("Write width x height, for instance: 400 x 300 mm."),
         )
         return None
     return Size(plain[0], plain[1])
@@ -39,7 +39,7 @@ def read_length_mm(cell: Cell) -> float | None:
     possible = [item.length_mm for item in dimensions.measures if is_possible(item)]
     if dimensions.unread or len(possible) != 1:
         message = Sentence("{text} is not one length; it was left out.", text=quote_text(cell.text))
-        advice = "Write one length with its unit, for instance: 900 mm."
+        advice = Sentence("Write one length with its unit, for instance: 900 mm.")
         cell.note("unreadable-dimensions", message, advice=advice)
         return None
     return possible[0]

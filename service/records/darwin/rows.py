@@ -22,8 +22,10 @@ META_FILE = "meta.xml"
 _PICTURES = frozenset(("Multimedia", "Image", "SimpleMultimedia"))
 _ADDRESSES = ("dcterms:identifier", "dc:identifier")
 _MEDIA = "dwc:associatedMedia"
-_NOTHING_TO_DO = "Nothing to do: it holds no pictures, and cards show nothing else of it."
-_NO_NUMBER = "There is no catalogNumber; what tells the records apart was taken for the number."
+_NOTHING_TO_DO = Sentence("Nothing to do: it holds no pictures, and cards show nothing else of it.")
+_NO_NUMBER = Sentence(
+    "There is no catalogNumber; what tells the records apart was taken for the number."
+)
 
 Unpack = Callable[[str], bytes]
 

@@ -16,6 +16,7 @@ from service.records.lido.element import (
     read_term,
 )
 from service.records.rows.text import quote_text
+from service.sentence import Sentence
 
 # English, German, French, Dutch, Italian and Spanish; from memory.
 _WEIGHT_WORDS = frozenset(("weight", "mass", "gewicht", "masse", "poids", "peso", "massa"))
@@ -74,18 +75,18 @@ def read_measures(blocks: Iterable[Block]) -> Measures:
     return Measures()
 
 
-def choose_weight(measures: Measures) -> tuple[str, str]:
+def choose_weight(measures: Measures) -> tuple[str, Sentence | None]:
     """Give the weight of the whole, and what is wrong where it cannot be told."""
     known = {text: weight.weight_g for text in measures.weights if (weight := parse_weight(text))}
     if known and max(known.values()) > 1.02 * min(known.values()):
-        said = " and ".join(quote_text(text) for text in known)
-        return "", f"{said} are different weights; the weight is unknown."
+        said = ", ".join(quote_text(text) for text in known)
+        return "", Sentence("{said} are different weights; the weight is unknown.", said=said)
     if measures.weights:
-        return next(iter(known), measures.weights[0]), ""
+        return next(iter(known), measures.weights[0]), None
     if measures.weights_of_parts:
         said = quote_text("; ".join(measures.weights_of_parts))
-        return "", f"{said} is not the weight of the whole, which is unknown."
-    return "", ""
+        return "", Sentence("{said} is not the weight of the whole, which is unknown.", said=said)
+    return "", None
 
 
 def _read_set(each: Element, block: Block, measures: Measures) -> None:

@@ -107,8 +107,10 @@ class _RecordReader:
             self._note(
                 "duplicate-number",
                 "object_number",
-                f"The record has more than one number of its own: {said}.",
-                advice="Keep one; the first was used and the others count as former numbers.",
+                Sentence("The record has more than one number of its own: {said}.", said=said),
+                advice=Sentence(
+                    "Keep one; the first was used and the others count as former numbers."
+                ),
             )
         if numbers.substitute and numbers.number:
             message = Sentence(
@@ -119,7 +121,9 @@ class _RecordReader:
                 "number-like-object-number",
                 "object_number",
                 message,
-                advice="Compare it with the object, or export the inventory number as workID.",
+                advice=Sentence(
+                    "Compare it with the object, or export the inventory number as workID."
+                ),
             )
         return numbers
 
@@ -130,8 +134,8 @@ class _RecordReader:
             self._note(
                 "extra-cells",
                 column,
-                f"The record says more than one thing: {said}.",
-                advice="Keep one, or mark one as preferred; the first was used.",
+                Sentence("The record says more than one thing: {said}.", said=said),
+                advice=Sentence("Keep one, or mark one as preferred; the first was used."),
             )
         return values[0] if values else ""
 
@@ -139,11 +143,13 @@ class _RecordReader:
         self._note(
             "photo-not-named",
             "photos",
-            f"{quote_text(address)} ends in no name of a picture's file.",
-            advice="Name the photo's file by the object's number, so that it is found.",
+            Sentence("{given} ends in no name of a picture's file.", given=quote_text(address)),
+            advice=Sentence("Name the photo's file by the object's number, so that it is found."),
         )
 
-    def _note(self, code: str, column: str, message: str, *, advice: str = "") -> None:
+    def _note(
+        self, code: str, column: str, message: Sentence, *, advice: Sentence | None = None
+    ) -> None:
         place = f"{self._place}/{_ELEMENTS[column]}"
         where = replace(self._where, column=place)
         self._notebook.note(code, where, message, advice=advice)

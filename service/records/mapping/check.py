@@ -38,7 +38,14 @@ def check_mapping(mapping: ColumnMapping) -> tuple[Finding, ...]:
     """Say everything that keeps a mapping from being used."""
     if mapping.table not in TABLE_COLUMNS:
         known = ", ".join(TABLE_COLUMNS)
-        return (tell_unusable("table", f"{quote_text(mapping.table)} is none of: {known}."),)
+        return (
+            tell_unusable(
+                "table",
+                Sentence(
+                    "{given} is none of: {known}.", given=quote_text(mapping.table), known=known
+                ),
+            ),
+        )
     return (
         *_check_headings(mapping),
         *_check_fields(mapping),
@@ -59,7 +66,7 @@ def refuse_unusable(name: str, mapping: ColumnMapping) -> None:
         raise UnusableMappingError(name, reasons=[one.message for one in wrong])
 
 
-def tell_unusable(column: str, message: str) -> Finding:
+def tell_unusable(column: str, message: Sentence) -> Finding:
     """Make a finding about one part of a mapping."""
     return make_finding("unusable-mapping", Where(column=column), message)
 
@@ -68,10 +75,15 @@ def _check_headings(mapping: ColumnMapping) -> Iterator[Finding]:
     named = [heading for heading, _ in mapping.headings]
     headings = [*named, *mapping.ignored]
     if len(headings) > COLUMNS_LIMIT:
-        yield tell_unusable("headings", f"More than {COLUMNS_LIMIT} headings are named.")
+        yield tell_unusable(
+            "headings",
+            Sentence("More than {columns_limit} headings are named.", columns_limit=COLUMNS_LIMIT),
+        )
     for heading in headings:
         if not heading_key(heading) or len(heading) > TEXT_LIMIT:
-            yield tell_unusable("headings", f"{quote_text(heading)} cannot be a heading.")
+            yield tell_unusable(
+                "headings", Sentence("{given} cannot be a heading.", given=quote_text(heading))
+            )
     ignored = set(map(heading_key, mapping.ignored))
     for heading in named:
         if heading_key(heading) in ignored:
@@ -104,11 +116,18 @@ def _check_fields(mapping: ColumnMapping) -> Iterator[Finding]:
             yield tell_unusable("headings", message)
     for name, headings in by_field.items():
         if len(headings) > 1:
-            told = " and ".join(map(quote_text, headings))
-            yield tell_unusable("headings", f"{told} are both to be {name}; one field takes one.")
+            told = ", ".join(map(quote_text, headings))
+            yield tell_unusable(
+                "headings",
+                Sentence(
+                    "{told} are both to be {name}; one field takes one.", told=told, name=name
+                ),
+            )
     for name in NEEDED[mapping.table]:
         if name not in by_field and (name == NEEDED[mapping.table][0] or name not in mapping.fixed):
-            yield tell_unusable("headings", f"No heading is {name}, which every row needs.")
+            yield tell_unusable(
+                "headings", Sentence("No heading is {name}, which every row needs.", name=name)
+            )
     axes = [name for name in AXES if name in by_field]
     if axes and "dimensions" in by_field:
         message = Sentence(
@@ -122,23 +141,39 @@ def _check_fixed(mapping: ColumnMapping) -> Iterator[Finding]:
     number = NEEDED[mapping.table][0]
     for name, value in mapping.fixed.items():
         if name not in fields_of(mapping.table):
-            yield tell_unusable("fixed", f"{quote_text(name)} is no field.")
+            yield tell_unusable("fixed", Sentence("{given} is no field.", given=quote_text(name)))
         elif name == number:
-            yield tell_unusable("fixed", f"{name} differs from row to row and cannot be fixed.")
+            yield tell_unusable(
+                "fixed", Sentence("{name} differs from row to row and cannot be fixed.", name=name)
+            )
         elif name in filled:
-            yield tell_unusable("fixed", f"{name} is filled by a heading and fixed at once.")
+            yield tell_unusable(
+                "fixed", Sentence("{name} is filled by a heading and fixed at once.", name=name)
+            )
         if len(value) > TEXT_LIMIT:
-            yield tell_unusable("fixed", f"What is fixed for {quote_text(name)} is too long.")
+            yield tell_unusable(
+                "fixed", Sentence("What is fixed for {given} is too long.", given=quote_text(name))
+            )
 
 
 def _check_units(mapping: ColumnMapping) -> Iterator[Finding]:
     for name, unit in mapping.units.items():
         possible = units_of(name) if name in fields_of(mapping.table) else ()
         if not possible:
-            yield tell_unusable("units", f"{quote_text(name)} is no field that is measured.")
+            yield tell_unusable(
+                "units", Sentence("{given} is no field that is measured.", given=quote_text(name))
+            )
         elif unit not in possible:
             known = ", ".join(possible)
-            yield tell_unusable("units", f"{name} cannot be in {quote_text(unit)}, only {known}.")
+            yield tell_unusable(
+                "units",
+                Sentence(
+                    "{name} cannot be in {given}, only {known}.",
+                    name=name,
+                    given=quote_text(unit),
+                    known=known,
+                ),
+            )
 
 
 def _check_form(mapping: ColumnMapping) -> Iterator[Finding]:
@@ -157,4 +192,4 @@ def _check_form(mapping: ColumnMapping) -> Iterator[Finding]:
         )
         yield tell_unusable("delimiter", message)
     if len(mapping.sheet) > TEXT_LIMIT:
-        yield tell_unusable("sheet", "The name of the sheet is too long.")
+        yield tell_unusable("sheet", Sentence("The name of the sheet is too long."))

@@ -108,15 +108,17 @@ def _check_shape(document: Mapping[str, object]) -> Iterator[Finding]:
     known = (*_TEXTS, *_GROUPS, "ignored", "decimal_comma")
     for name, value in document.items():
         if name not in known:
-            yield tell_unusable(name, f"{quote_text(name)} says nothing in a mapping.")
+            yield tell_unusable(
+                name, Sentence("{given} says nothing in a mapping.", given=quote_text(name))
+            )
         elif name in _TEXTS and not isinstance(value, str):
-            yield tell_unusable(name, f"{name} is a text, in quotes.")
+            yield tell_unusable(name, Sentence("{name} is a text, in quotes.", name=name))
         elif name in _GROUPS and not _is_group(value):
-            yield tell_unusable(name, f"{name} is a group of texts.")
+            yield tell_unusable(name, Sentence("{name} is a group of texts.", name=name))
         elif name == "ignored" and not _is_list(value):
-            yield tell_unusable(name, "ignored is a list of headings.")
+            yield tell_unusable(name, Sentence("ignored is a list of headings."))
         elif name == "decimal_comma" and not isinstance(value, bool):
-            yield tell_unusable(name, "decimal_comma is true or false.")
+            yield tell_unusable(name, Sentence("decimal_comma is true or false."))
 
 
 def _is_group(value: object) -> bool:

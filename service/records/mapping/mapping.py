@@ -12,6 +12,7 @@ from service.records.sources.columns import (
     Columns,
     heading_key,
 )
+from service.sentence import Sentence
 
 TABLE_COLUMNS: Mapping[str, Columns] = {
     "objects": OBJECT_COLUMNS,
@@ -78,7 +79,7 @@ class ColumnMapping:
             names=(),
             others={},
             own={name: heading for heading, name in self.headings},
-            own_stands="in the mapping",
+            own_stands=Sentence("in the mapping"),
             ignored=frozenset(map(heading_key, self.ignored)),
         )
 

@@ -97,9 +97,9 @@ def read_own_headings(
     for column, heading in choices.items():
         place = replace(where, column=f"{where.column}/{column}")
         if column not in columns.names:
-            notebook.note("unknown-column", place, "The column is not known.")
+            notebook.note("unknown-column", place, Sentence("The column is not known."))
         elif not isinstance(heading, str):
-            notebook.note("wrong-type", place, "A heading should stand here, in quotes.")
+            notebook.note("wrong-type", place, Sentence("A heading should stand here, in quotes."))
         elif heading in own.values():
             message = Sentence(
                 "{heading} stands for another column already.", heading=quote_text(heading)

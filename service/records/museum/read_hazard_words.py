@@ -25,7 +25,9 @@ def read_hazard_words(
     There is no way to leave a hazard without words.
     """
     if not isinstance(values, dict):
-        notebook.note("wrong-type", where, "A group of hazards and words should stand here.")
+        notebook.note(
+            "wrong-type", where, Sentence("A group of hazards and words should stand here.")
+        )
         return ()
     words = []
     for written, text in values.items():

@@ -33,7 +33,7 @@ def read_lifting(values: object, *, where: Where, notebook: Notebook) -> Lifting
     `where` is the place of the group; each finding names the choice within it.
     """
     if not isinstance(values, dict):
-        notebook.note("lifting-choice", where, "A group of choices should stand here.")
+        notebook.note("lifting-choice", where, Sentence("A group of choices should stand here."))
         return USUAL_LIFTING
     return _Group(values, where, notebook).read()
 

@@ -9,6 +9,7 @@ from typing import TypeAlias
 from service.findings import Where
 from service.records.rows.notebook import Notebook
 from service.records.rows.text import means_nothing
+from service.sentence import Sentence
 
 Item: TypeAlias = str | Mapping[str, str]
 """One item of a list: as written, or already taken apart by whoever wrote a document."""
@@ -40,7 +41,7 @@ class Cell:
         """Give the items that are plain text."""
         return tuple(item for item in self.items(separator=separator) if isinstance(item, str))
 
-    def note(self, code: str, message: str, *, advice: str = "") -> None:
+    def note(self, code: str, message: Sentence, *, advice: Sentence | None = None) -> None:
         """Write down a finding at this cell."""
         where = replace(self.where, column=self.column)
         self.notebook.note(code, where, message, advice=advice)

@@ -17,7 +17,9 @@ class Notebook:
         self._findings: list[Finding] = []
         self._uncounted = 0
 
-    def note(self, code: str, where: Where, message: str, *, advice: str = "") -> None:
+    def note(
+        self, code: str, where: Where, message: Sentence, *, advice: Sentence | None = None
+    ) -> None:
         """Write down one finding, or count it when the notebook is full."""
         if len(self._findings) < FINDINGS_LIMIT:
             self._findings.append(make_finding(code, where, message, advice=advice))

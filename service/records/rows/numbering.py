@@ -45,7 +45,7 @@ def unique_rows(
         number = read_number(row, column)
         cell = row.cell(column)
         if not number:
-            cell.note("row-without-number", "The row has no number.")
+            cell.note("row-without-number", Sentence("The row has no number."))
         elif number in seen:
             cell.note(
                 "duplicate-number",

@@ -74,7 +74,7 @@ def _clean(text: str, cell: Cell, *, line_break: str = " ") -> str:
     if _is_plain(text):
         return text.strip()
     if has_unseen(text):
-        cell.note("control-characters", "The cell holds characters that cannot be seen.")
+        cell.note("control-characters", Sentence("The cell holds characters that cannot be seen."))
     if "\N{REPLACEMENT CHARACTER}" in text:
         cell.note(
             "unreadable-characters",

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from service.records.sources.standards import DARWIN_CORE, standard_headings
+from service.sentence import Sentence
 
 
 def heading_key(heading: str) -> str:
@@ -26,7 +27,7 @@ class Columns:
     number: str = ""
     others: Mapping[str, str] = field(default_factory=dict)
     own: Mapping[str, str] = field(default_factory=dict)
-    own_stands: str = "under [columns] in museum.toml"
+    own_stands: str = Sentence("under [columns] in museum.toml")
     ignored: frozenset[str] = frozenset()
     piped: frozenset[str] = frozenset()
     lists: frozenset[str] = frozenset()

@@ -145,7 +145,9 @@ def _cut_records(
         except csv.Error:
             cells, used = _cut_alone(lines[at], delimiter), 1
             where = Where(file=name, row=row)
-            notebook.note("unbalanced-quote", where, "A quotation mark of the row has no partner.")
+            notebook.note(
+                "unbalanced-quote", where, Sentence("A quotation mark of the row has no partner.")
+            )
         at += used
         line = Line(row, tuple(cells))
         if not line.is_blank:

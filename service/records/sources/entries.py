@@ -10,6 +10,7 @@ from service.records.rows.cell import Item
 from service.records.rows.notebook import Notebook
 from service.records.rows.row import Row, Value
 from service.records.sources.columns import Columns
+from service.sentence import Sentence
 
 _NUMBERED = ("object_number", "container_number", "inside")
 """Numbers that are words: one that came as a number has perhaps lost a zero."""
@@ -72,14 +73,18 @@ class _EntryReader:
     def read(self, column: str, path: str, value: object) -> Value | None:
         """Give a value in the form a table would have it; None where it cannot be used."""
         if column not in self._columns.names:
-            self._note("unknown-column", path, "The field is not known.")
+            self._note("unknown-column", path, Sentence("The field is not known."))
             return None
         if isinstance(value, list) and column in self._columns.lists:
             items = [self._item(column, f"{path}/{at}", item) for at, item in enumerate(value)]
             return tuple(item for item in items if item is not None)
         text = self._scalar(column, value)
         if text is None:
-            self._note("wrong-type", path, f"A {_type_name(value)} cannot stand here.")
+            self._note(
+                "wrong-type",
+                path,
+                Sentence("A {given} cannot stand here.", given=_type_name(value)),
+            )
         return text
 
     def _scalar(self, column: str, value: object) -> str | None:
@@ -100,15 +105,21 @@ class _EntryReader:
                 for key, value in item.items()
                 if self._is_text(f"{path}/{key}", value) and isinstance(value, str)
             }
-        self._note("wrong-type", path, f"A {_type_name(item)} cannot stand here.")
+        self._note(
+            "wrong-type", path, Sentence("A {given} cannot stand here.", given=_type_name(item))
+        )
         return None
 
     def _is_text(self, path: str, value: object) -> bool:
         if value is not None and not isinstance(value, str):
-            self._note("wrong-type", path, f"A {_type_name(value)} cannot stand here.")
+            self._note(
+                "wrong-type",
+                path,
+                Sentence("A {given} cannot stand here.", given=_type_name(value)),
+            )
         return isinstance(value, str)
 
-    def _note(self, code: str, path: str, message: str) -> None:
+    def _note(self, code: str, path: str, message: Sentence) -> None:
         self._notebook.note(code, Where(file=self._name, column=path), message)
 
 
@@ -116,11 +127,19 @@ def _is_number(value: object) -> bool:
     return isinstance(value, int | float) and not isinstance(value, bool)
 
 
-def _type_name(value: object) -> str:
+_TYPE_NAMES: Mapping[type, Sentence] = {
+    str: Sentence("text"),
+    int: Sentence("number"),
+    float: Sentence("number"),
+    list: Sentence("list"),
+    dict: Sentence("group of fields"),
+}
+
+
+def _type_name(value: object) -> Sentence:
     if isinstance(value, bool):
-        return "yes or no"
-    names = {str: "text", int: "number", float: "number", list: "list", dict: "group of fields"}
-    return names.get(type(value), "value of another kind")
+        return Sentence("yes or no")
+    return _TYPE_NAMES.get(type(value), Sentence("value of another kind"))
 
 
 def _as_text(value: object) -> str:

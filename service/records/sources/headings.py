@@ -30,14 +30,18 @@ def table_rows(table: Table, columns: Columns, notebook: Notebook) -> Iterator[R
     by_column = _choose_columns(headings, columns, where=_where(table, at), notebook=notebook)
     piped = [column for column, index in by_column.items() if columns.is_piped(headings[index])]
     for index in range(at):
-        notebook.note("skipped-row", _where(table, index), "The row stands above the headings.")
+        notebook.note(
+            "skipped-row", _where(table, index), Sentence("The row stands above the headings.")
+        )
     for line in table.lines[at + 1 :]:
         where = Where(file=table.name, row=line.row)
         if _repeats(line, headings):
-            notebook.note("skipped-row", where, "The row repeats the headings.")
+            notebook.note("skipped-row", where, Sentence("The row repeats the headings."))
             continue
         if any(cell.strip() for cell in line.cells[len(headings) :]):
-            notebook.note("extra-cells", where, "The row has more cells than there are headings.")
+            notebook.note(
+                "extra-cells", where, Sentence("The row has more cells than there are headings.")
+            )
         row = _make_row(line, headings, by_column, where=where, notebook=notebook)
         yield _rewrite(row, piped) if piped else row
 
@@ -118,7 +122,9 @@ def _note_absent(
                 heading=quote_text(heading),
                 column=column,
             )
-            advice = f"Correct the heading {columns.own_stands}, or take the line out."
+            advice = Sentence(
+                "Correct the heading {stands}, or take the line out.", stands=columns.own_stands
+            )
             notebook.note("unknown-column", where, message, advice=advice)
 
 

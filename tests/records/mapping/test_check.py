@@ -14,6 +14,7 @@ from service.records.mapping.check import (
     tell_unusable,
 )
 from service.records.mapping.mapping import ColumnMapping
+from service.sentence import Sentence
 from tests.records.mapping.made import HEADINGS, MAPPING
 
 WRONG: list[tuple[dict[str, Any], str]] = [
@@ -78,7 +79,7 @@ def test_packings_need_both_numbers() -> None:
     assert [one.message for one in check_mapping(mapping)] == [
         "No heading is object_number, which every row needs."
     ]
-    assert tell_unusable("headings", "No.").where.column == "headings"
+    assert tell_unusable("headings", Sentence("No.")).where.column == "headings"
 
 
 def test_an_unusable_mapping_is_refused_with_all_reasons() -> None:

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from service.findings import Where
 from service.records.rows.cell import Cell
+from service.sentence import Sentence
 
 MakeCell = Callable[[str], Cell]
 
@@ -31,6 +32,6 @@ def test_items_of_a_document_are_not_parted(make_cell: MakeCell) -> None:
 def test_finding_names_the_cell(make_cell: MakeCell) -> None:
     """A finding says file, row and column."""
     cell = make_cell("x")
-    cell.note("wrong-type", "Wrong.")
+    cell.note("wrong-type", Sentence("Wrong."))
     (finding,) = cell.notebook.findings()
     assert finding.where == Where(file="objects.csv", row=2, column="some column")

@@ -7,13 +7,14 @@ from email import message_from_bytes, policy
 import pytest
 
 from service.findings import Where, make_finding
+from service.sentence import Sentence
 from service.web.replies.prints import OFFERED, reply
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.work import Done, DoneFile
 
 LIST = DoneFile("contents-list, A4 card.pdf", "contents-list", "A4 card", 1, 2, b"%PDF list\r\n")
 LABEL = DoneFile("end-label, 99,1 → 67.pdf", "end-label", "99,1 → 67", 2, 1, b"%PDF label")
-FINDING = make_finding("no-photo", Where(object_number="X.112"), "X.112 has no photo.")
+FINDING = make_finding("no-photo", Where(object_number="X.112"), Sentence("X.112 has no photo."))
 ONE = Done((LIST,), (FINDING,))
 TWO = Done((LIST, LABEL), (FINDING,))
 

@@ -6,6 +6,7 @@ import pytest
 
 from service.errors import ConfigError, ServiceError, UnknownStockError
 from service.findings import Where, make_finding
+from service.sentence import Sentence
 from service.web.replies.problems import (
     STATUSES,
     ProblemResponse,
@@ -49,7 +50,9 @@ def test_every_refusal_has_a_status(refusal: Refusal) -> None:
 
 def test_findings_stand_in_the_problem() -> None:
     """What was noticed before the work failed is handed over with the problem."""
-    finding = make_finding("photo-missing", Where(file="jar.jpg"), "There is no photo jar.jpg.")
+    finding = make_finding(
+        "photo-missing", Where(file="jar.jpg"), Sentence("There is no photo jar.jpg.")
+    )
     problem = problem_of(UnknownStockError("A9", known=["A4 card"]), [finding])
     assert [view.where for view in problem.findings] == ["jar.jpg"]
     assert problem.detail == "There is no stock 'A9'; there are: A4 card."

@@ -16,6 +16,7 @@ from service.records.lido.export.notes import list_notes
 from service.records.lido.export.tree import PREFIX, Tree, add, set_language, start, to_bytes
 from service.records.lido.notes import LISTS, TEXTS, name_kind
 from service.records.record import Collection, ObjectRecord
+from service.sentence import Sentence
 
 _HEAD = f'<?xml version="1.0" encoding="UTF-8"?>\n<{PREFIX}:lidoWrap xmlns:{PREFIX}="{NAMESPACE}">'
 _TAIL = f"</{PREFIX}:lidoWrap>\n"
@@ -42,7 +43,7 @@ def note_left_out(collection: Collection) -> tuple[Finding, ...]:
         make_finding(
             "not-exported",
             Where(object_number=record.object_number),
-            "The record is restricted and was left out of the LIDO file.",
+            Sentence("The record is restricted and was left out of the LIDO file."),
         )
         for record in collection.objects
         if record.restricted

@@ -137,7 +137,7 @@ def _show(found: ReprintList) -> ReprintsView:
 
 
 def _tell_failed(where: Where, error: ServiceError) -> Finding:
-    return make_finding("card-failed", where, str(error), advice=error.advice)
+    return make_finding("card-failed", where, error.sentence, advice=Sentence(error.advice))
 
 
 def _show_wrong(wrong: OutOfDate) -> OutOfDateView:

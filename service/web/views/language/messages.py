@@ -23,8 +23,9 @@ SERVICE = LOCALE.parents[1] / "service"
 SHOWN = (
     *("cards/changes", "cards/compose/objects.py", "cards/kinds.py", "cards/reprints.py"),
     *("cards/standing.py", "cards/swap_list.py"),
-    *("contents", "errors.py", "findings.py", "handling", "keeping", "pipeline", "records"),
-    *("render/pictures", "sheets/calibration/calibrate.py", "sheets/calibration/limits.py"),
+    *("contents", "errors.py", "findings.py", "handling", "jobs/results.py", "keeping", "pipeline"),
+    *("records", "render/pictures", "render/worker.py"),
+    *("sheets/calibration/calibrate.py", "sheets/calibration/limits.py"),
     *("sheets/calibration/readings.py", "sheets/own_stock.py", "sheets/printers/saved.py"),
     *("sheets/stock.py", "store", "web"),
 )
@@ -35,8 +36,8 @@ MARKS: Mapping[str, tuple[int, ...]] = {
     "Sentence": (0,),
     "to_print": (0,),
     "__init__": (0,),
-    "note": (1,),
-    "make_finding": (2,),
+    "JobError": (0,),
+    "ServiceError": (0,),
     "RefusedError": (1,),
     "refuse": (1,),
     "_RefusalKind": (1,),

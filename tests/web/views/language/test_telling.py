@@ -28,7 +28,7 @@ def test_an_error_is_told_with_its_advice() -> None:
 
 def test_a_finding_is_told_with_its_advice() -> None:
     """What was noticed, then what to do."""
-    finding = make_finding("no-photo", Where(), "It has none.")
+    finding = make_finding("no-photo", Where(), Sentence("It has none."))
     assert tell_finding(finding) == f"It has none. {finding.advice}"
 
 
