@@ -86,3 +86,9 @@ def test_every_group_has_words_in_small_letters() -> None:
         for phrase in (*group.words, *group.unless):
             assert phrase == " ".join(phrase.lower().replace("-", " ").split())
     assert set(METALS) <= set(MATERIALS)
+
+
+def test_cloth_is_what_is_mainly_of_cloth() -> None:
+    """Records name the main material first (common practice, no source)."""
+    assert is_textile(ObjectRecord("1", materials=("cotton", "brass")))
+    assert not is_textile(ObjectRecord("1", materials=("brass", "cotton")))

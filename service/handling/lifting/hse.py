@@ -100,7 +100,7 @@ def find_cell_kg(place: HandPlace, column: FilterColumn) -> float:
 
 
 def find_limit_kg(
-    places: Iterable[HandPlace], column: FilterColumn, *, share_ratio: float = 1.0
+    places: Iterable[HandPlace], column: FilterColumn, *, share_ratio: float
 ) -> float:
     """Give the smallest figure of all places the hands pass, or a share of it.
 

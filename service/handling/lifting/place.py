@@ -7,16 +7,13 @@ from dataclasses import dataclass, replace
 
 from service.handling.lifting import hse, niosh
 from service.handling.lifting.hold import deepest_mm, find_grip, find_reach
-from service.handling.lifting.hse import HandPlace, Reach, Zone
+from service.handling.lifting.hse import HandPlace
 from service.handling.lifting.niosh import Lift
 from service.handling.lifting.written import compare_kg, floor_kg
 from service.printed import to_print
 from service.records.museum.lifting import LiftingChoices, LiftMethod
 from service.records.record import ContainerRecord
 from service.units import kg_from_grams
-
-_CARRIED = HandPlace(Zone.ELBOW_TO_KNUCKLE, Reach.CLOSE)
-"""Where a container is taken: to waist height, close to the body."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +51,8 @@ def find_place_limit(
         return _recommend(container, hand_height_mm, choices)
     share_ratio = share_left(choices)
     place = HandPlace(hse.find_zone(hand_height_mm), find_reach(container))
-    limit_kg = hse.find_limit_kg((place, _CARRIED), choices.column, share_ratio=share_ratio)
+    # At waist height, where it is taken, the figures are the highest of all: the shelf decides.
+    limit_kg = hse.find_limit_kg((place,), choices.column, share_ratio=share_ratio)
     words = to_print("for hands {zone}, {reach}", zone=place.zone, reach=place.reach)
     if share_ratio < 1:
         words += to_print(

@@ -36,7 +36,7 @@ def test_at_a_boundary_the_harsher_zone_begins(hand_height_mm: float, zone: Zone
 def test_a_limit_needs_a_place() -> None:
     """Hands that are nowhere have no figure."""
     with pytest.raises(ValueError, match="empty"):
-        find_limit_kg((), FilterColumn.LOWER)
+        find_limit_kg((), FilterColumn.LOWER, share_ratio=1.0)
 
 
 def test_one_place_is_its_own_figure() -> None:

@@ -1,7 +1,9 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from service.handling.lifting.niosh import (
@@ -11,6 +13,7 @@ from service.handling.lifting.niosh import (
     find_index,
     find_multipliers,
     recommend_kg,
+    weigh_rate,
 )
 from service.records.museum.lifting import Duration
 
@@ -59,3 +62,43 @@ def test_reach_by_depth() -> None:
 def test_an_index_without_a_recommended_weight_has_no_end() -> None:
     """Nothing is the most that is recommended, so any load is too much."""
     assert find_index(0.1, 0.0) == math.inf
+
+
+# Table 5 of NIOSH 94-110: lifts a minute, then up to one, two and eight hours, each with hands
+# below 75 cm and from there up. Copied from the table by hand, a third of its rows.
+TABLE_5 = {
+    0.2: (1.00, 1.00, 0.95, 0.95, 0.85, 0.85),
+    1: (0.94, 0.94, 0.88, 0.88, 0.75, 0.75),
+    4: (0.84, 0.84, 0.72, 0.72, 0.45, 0.45),
+    9: (0.52, 0.52, 0.30, 0.30, 0.00, 0.15),
+    12: (0.37, 0.37, 0.00, 0.21, 0.00, 0.00),
+    15: (0.00, 0.28, 0.00, 0.00, 0.00, 0.00),
+}
+
+
+@pytest.mark.parametrize("column", range(6))
+@pytest.mark.parametrize("rate", TABLE_5)
+def test_rows_of_the_frequency_table(rate: float, column: int) -> None:
+    """At a row of table 5 its own figure counts, and fewer lifts than its first change nothing."""
+    duration, high = list(Duration)[column // 2], bool(column % 2)
+    assert weigh_rate(rate, duration, high=high) == TABLE_5[rate][column]
+    assert weigh_rate(0.1, duration, high=high) == TABLE_5[0.2][column]
+
+
+@pytest.mark.parametrize(
+    ("rate", "expected"), [(0.3, 0.99), (0.7, 0.958), (1.5, 0.925), (5.25, 0.7875), (8.9, 0.528)]
+)
+def test_rates_between_rows(rate: float, expected: float) -> None:
+    """NIOSH 94-110, p. 7: linear interpolation, here worked out by NumPy from the same rows."""
+    rows, figures = [0.2, 0.5, 1, 2, 5, 6, 8, 9], [1.0, 0.97, 0.94, 0.91, 0.80, 0.75, 0.60, 0.52]
+    assert np.interp(rate, rows, figures) == pytest.approx(expected)
+    assert weigh_rate(rate, Duration.SHORT, high=True) == pytest.approx(expected)
+
+
+def test_at_knuckle_height_hands_are_high() -> None:
+    """NIOSH 94-110, tables 5 and 7: 75 cm itself belongs to the column from there up."""
+    often = Lift(250, 750, 250, 0, 10, Duration.LONG, Grip.FAIR)
+    assert find_multipliers(often).often_ratio == 0.13
+    assert find_multipliers(often).grip_ratio == 1.00
+    lower = find_multipliers(replace(often, height_mm=749))
+    assert (lower.often_ratio, lower.grip_ratio) == (0.0, 0.95)

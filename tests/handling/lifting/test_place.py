@@ -41,3 +41,16 @@ def test_twisting_leaves_less() -> None:
     """NIOSH: 45 degrees leave .856, wherever on the way one turns."""
     choices = LiftingChoices(method=LiftMethod.NIOSH, twist_deg=45)
     assert find_place_limit(BOX, 1500, choices).limit_kg == 8.3  # 9.8037 x .856 = 8.392
+
+
+@pytest.mark.parametrize(
+    ("twist_deg", "lifts_per_min", "off"), [(0, 15, "80 %"), (90, 15, "82 %"), (90, 0.2, "10 %")]
+)
+def test_what_is_off_is_said(twist_deg: float, lifts_per_min: float, off: str) -> None:
+    """HSE INDG143: more than 45 degrees take 10 %, more than 12 lifts a minute 80 %.
+
+    That both together leave .9 x .2 is our reading.
+    """
+    choices = LiftingChoices(twist_deg=twist_deg, lifts_per_min=lifts_per_min)
+    words = find_place_limit(BOX, 900, choices).words
+    assert words.endswith(f", {off} already off for twisting or lifting often")

@@ -92,6 +92,13 @@ TWINS: list[tuple[str, Packing, Packing]] = [
         ),
     ),
     (
+        "copper-on-leather",
+        pack(
+            at(thing("1", "leather"), compartment="A1"), at(thing("2", "bronze"), compartment="A1")
+        ),
+        pack(at(thing("1", "leather"), compartment="A1"), at(thing("2", "wood"), compartment="A1")),
+    ),
+    (
         "buffered-near-protein",
         pack(thing("1", "silk"), packing_materials=("buffered tissue",)),
         pack(thing("1", "silk"), packing_materials=("unbuffered tissue",)),

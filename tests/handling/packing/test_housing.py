@@ -5,6 +5,7 @@ from datetime import date
 
 import pytest
 
+from service.contents.packing import Packing
 from service.handling.packing.report import Known
 from service.records.record import ContainerKind, ContainerRecord, Lid, Weight
 from tests.handling.packing.made import COVER, found, noticed, pack, thing
@@ -173,3 +174,50 @@ def test_boxes_are_counted_in_words(limit: int, words: str) -> None:
     (finding,) = noticed(pack(fragile, thing("2"), stacking_limit=limit), Known())
     assert finding.message.startswith(words)
     assert "but nothing on 1." in finding.message
+
+
+SHARED = pack(PHOTOGRAPH, packing_materials=("newspaper", "wool blanket", "glassine bags"))
+
+
+@pytest.mark.parametrize(
+    ("made", "says"),
+    [
+        (
+            SHARED,
+            ["Packed with newspaper.", "Packed with wool blanket.", "Glassine lies with 1."],
+        ),
+        (
+            pack(thing("1"), packing_materials=("bubble wrap",)),
+            ["Packed with bubble wrap, and no date to repack by is recorded."],
+        ),
+        (
+            pack(thing("1"), temporary_until=DAY),
+            ["The packing is temporary until 2026-11-30; that day has come."],
+        ),
+        (
+            pack(thing("1"), lid=Lid.CLEAR, handling_notes="Card on the lid"),
+            ["The lid is clear and has a card on it."],
+        ),
+        (
+            pack(thing("1", cautions=("nothing-on-top",)), stacking_limit=3),
+            ["3 boxes may stand on top, but nothing on 1."],
+        ),
+        (
+            pack(thing("1"), container=ContainerRecord("B-1", gross=Weight(16_440.0))),
+            ["It weighs 16.4 kg or more."],
+        ),
+    ],
+    ids=["materials", "temporary", "overdue", "lid", "stacking", "weight"],
+)
+def test_a_finding_says_what_and_where(made: Packing, says: list[str]) -> None:
+    """It begins with what is wrong, in this container, and goes on with why."""
+    findings = noticed(made, Known(DAY))
+    assert [one.message[: len(what)] for one, what in zip(findings, says, strict=True)] == says
+    assert {str(one.where) for one in findings} == {"B-1"}
+
+
+def test_materials_are_told_apart() -> None:
+    """What stands in two entries is no material that neither of them names."""
+    assert not found(pack(PHOTOGRAPH, packing_materials=("sheets of glass", "ine paper")))
+    hanging = noticed(pack(thing("1"), container=COVER, packing_materials=("wire hanger",)))
+    assert hanging[0].message.startswith("Packed with wire hanger.")

@@ -97,3 +97,25 @@ def test_a_tray_may_be_noted_anywhere() -> None:
     assert not found(pack(*lying, packing_materials=("acid-free tissue", "trays of board")))
     assert not found(pack(*lying, handling_notes="Lift the tray out first"))
     assert found(pack(*lying))
+
+
+def test_what_bears_nothing_is_named_below() -> None:
+    """Even something light presses on it; the finding is that of the lower one."""
+    bare = weighed("2", 100, "nothing-on-top")
+    (finding,) = noticed(
+        pack(at(weighed("1", 20)), at(bare, layer=2), at(weighed("3", 10), layer=3))
+    )
+    assert finding.message.startswith("2 (0.1 kg) lies in layer 2 below 1 (0.02 kg).")
+    assert finding.where.object_number == "2"
+    assert found(pack(at(thing("1")), at(thing("2", cautions=bare.cautions), layer=2))) == [
+        ("under-others", "2")
+    ]
+
+
+def test_each_that_lies_wrong_is_a_finding_of_its_own() -> None:
+    """What was never weighed is named without a figure."""
+    glass = thing("3", cautions=("glass",))
+    made = pack(at(weighed("1", 600)), at(weighed("2", 700)), at(glass, layer=2))
+    first, second = noticed(made)
+    assert first.message.startswith("1 (0.6 kg) lies in layer 1 above 3. ")
+    assert second.message.startswith("2 (0.7 kg) lies in layer 1 above 3. ")

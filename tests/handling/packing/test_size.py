@@ -102,3 +102,11 @@ def test_of_many_measures_only_the_longest_counts() -> None:
     assert not found(pack(thing("1", "wood", dimensions=sides), inner_dimensions=inner))
     longer = (*sides[:3], Measure("side", 310.0))
     assert found(pack(thing("1", "wood", dimensions=longer), inner_dimensions=inner))
+
+
+def test_one_that_bends_ends_no_search() -> None:
+    """What lies after a cloth is measured too; where the inside is not known nothing is."""
+    cloth = thing("1", "linen", dimensions=(Measure("length", 900.0),))
+    staff = thing("2", "wood", dimensions=(Measure("length", 900.0),))
+    assert found(pack(cloth, staff, inner_dimensions=INNER)) == [("object-too-large", "2")]
+    assert found(pack(cloth, staff)) == []

@@ -210,3 +210,55 @@ def test_padding_in_any_words(fold: str, padding: str) -> None:
 def test_a_fold_that_is_said_to_be_unpadded(note: str) -> None:
     """What denies the padding does not deny the fold."""
     assert found(pack(at(thing("1", "cotton"), note=note))) == [("unpadded-fold", "1")]
+
+
+@pytest.mark.parametrize(
+    ("made", "says"),
+    [
+        (
+            pack(thing("1", "cotton", condition="Sound; two pins in the hem")),
+            "1 is of cloth, and its record says: two pins in the hem.",
+        ),
+        (
+            pack(thing("1", "wool", "steel", condition="Sound; rust at the hook")),
+            "1 is of cloth, and its condition says: rust at the hook.",
+        ),
+        (
+            pack(
+                at(thing("1", "linen"), compartment="A1"),
+                at(thing("2", "iron"), compartment="A1"),
+                at(thing("3", "lead"), compartment="A1"),
+            ),
+            "1 lies with 2 and 3 of metal in A1.",
+        ),
+        (
+            pack(at(thing("1", "silk"), note="folded in four")),
+            "1 is noted as lying so: folded in four.",
+        ),
+        (
+            pack(at(thing("1", "silk", cautions=("keep-flat",)), note="folded once")),
+            "1 is noted as lying so: folded once.",
+        ),
+    ],
+    ids=["pins", "rust", "metal beside", "fold", "fold against the record"],
+)
+def test_a_finding_says_what_and_where(made: Packing, says: str) -> None:
+    """It names the object, and what its record or note says of it in its own words."""
+    (finding,) = noticed(made)
+    assert finding.message.startswith(says)
+    assert str(finding.where) == "B-1, 1"
+
+
+def test_cloth_with_metal_on_it_is_cloth() -> None:
+    """The main material decides what a thing is: a hook does not make a coat of metal."""
+    coat = thing("1", "wool", "steel")
+    bodice = thing("2", "silk")
+    assert not found(pack(at(coat, compartment="A1"), at(bodice, compartment="A1")))
+
+
+def test_one_that_is_no_cloth_ends_no_search() -> None:
+    """What comes after it is looked at as well; the finding of a cover names its object."""
+    pinned = thing("2", "cotton", condition="Pins at the hem")
+    assert found(pack(thing("1", "iron"), pinned)) == [("pins-in-textile", "2")]
+    bodice = thing("1", "silk", cautions=("do-not-hang",))
+    assert found(pack(bodice, container=COVER)) == [("hung-against-advice", "1")]

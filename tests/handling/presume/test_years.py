@@ -85,3 +85,9 @@ def test_years_meet_where_they_share_one() -> None:
     assert not rule.meets(Years(1952, 1960))
     assert rule.meets(Years(1880, 1889))
     assert not rule.meets(Years(1880, 1888))
+
+
+def test_the_first_century_has_years() -> None:
+    """And a range that ends before it begins names none."""
+    assert read_years("1st century") == Years(1, 100)
+    assert read_years("19th-18th century") is None
