@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
 from enum import StrEnum
@@ -43,17 +44,20 @@ def step_place(places: Places, place: PlaceRecord, step: Step) -> Places:
 
 
 def order_places(places: Places, wanted: Sequence[tuple[PlaceRecord, int]]) -> Places:
-    """Give the places in the order wanted, each in the layer wanted; the others stay behind them.
+    """Give the places in the order wanted, each in the layer wanted; the others stay.
 
     What is wanted and does not lie there is left out.
     """
-    left = list(places)
-    ordered = []
-    for place, layer in wanted:
-        if place in left:
-            left.remove(place)
-            ordered.append(replace(place, layer=max(1, layer)))
-    return (*ordered, *left)
+    spots: dict[PlaceRecord, list[int]] = defaultdict(list)
+    for at, place in enumerate(places):
+        spots[place].append(at)
+    ordered = {
+        spots[place].pop(0): replace(place, layer=max(1, layer))
+        for place, layer in wanted
+        if spots[place]
+    }
+    turns = dict(zip(sorted(ordered), ordered.values(), strict=True))
+    return tuple(turns.get(at, place) for at, place in enumerate(places))
 
 
 def find_sharing(places: Places, wanted: PlaceRecord) -> PlaceRecord | None:

@@ -230,9 +230,7 @@ def _answer(message: bytes) -> bytes:
     except ServiceError as error:
         return pickle.dumps(error)
     except Exception as error:  # noqa: BLE001 - one bad task never stops the others.
-        failure = JobError(
-            "The work failed with {kind}: {error}.", kind=type(error).__name__, error=error
-        )
+        failure = JobError("The work failed with {error}.", error=repr(error))
         failure.add_note(traceback.format_exc())
         return pickle.dumps(failure)
 

@@ -170,9 +170,7 @@ def _answer(job: Job, workshop: Workshop) -> Done | Failed:
     try:
         return do_job(job, workshop)
     except Exception as error:  # noqa: BLE001 - one bad job never stops the press.
-        failure = JobError(
-            "The work failed with {kind}: {error}.", kind=type(error).__name__, error=error
-        )
+        failure = JobError("The work failed with {error}.", error=repr(error))
         failure.add_note(traceback.format_exc())
         return Failed(failure)
 

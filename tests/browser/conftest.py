@@ -17,6 +17,7 @@ from service.cli.demo import show_demo
 from service.config import Settings
 from service.store.kept.tasks import TaskState, add_task, finish_task
 from service.store.open import open_folder, writing
+from tests.browser.crowd import add_crowd
 from tests.browser.served import served
 from tests.store.made import STAMP
 
@@ -88,6 +89,15 @@ def add_finished_task(folder: Path) -> None:
 def museum(printed_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Serve the demo to whoever only looks; give its address."""
     folder = shutil.copytree(printed_demo, tmp_path_factory.mktemp("looked-at") / "data")
+    with served(folder, measured=False) as address:
+        yield address
+
+
+@pytest.fixture
+def crowded_museum(printed_demo: Path, tmp_path: Path) -> Iterator[str]:
+    """Serve a copy of the demo with a drawer of four hundred objects."""
+    folder = shutil.copytree(printed_demo, tmp_path / "data")
+    add_crowd(folder)
     with served(folder, measured=False) as address:
         yield address
 

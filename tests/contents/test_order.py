@@ -50,14 +50,15 @@ def test_a_new_lowest_layer_is_opened_by_one_of_several() -> None:
 
 
 def test_a_whole_order_is_taken_over() -> None:
-    """Each in the layer wanted; what is not named stays behind, what is not there is left out."""
+    """Each in the layer wanted; what is not named stays, what is not there is left out."""
     found = order_places(PLACES, [(C, 1), (A, 3), (PlaceRecord("Z"), 1)])
     assert [(one.object_number, one.layer) for one in found] == [
         ("C", 1),
-        ("A", 3),
         ("D", 1),
         ("B", 1),
+        ("A", 3),
     ]
+    assert order_places((A, A), [(A, 2)]) == (PlaceRecord("A", layer=2), A)
 
 
 def test_what_lies_there_already_is_found() -> None:

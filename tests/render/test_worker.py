@@ -142,7 +142,7 @@ def test_errors_come_back_whole() -> None:
     assert isinstance(ours, PictureError)
     assert (ours.name, ours.reason) == ("ours", "the file is cut short")
     assert type(theirs) is JobError
-    assert "ZeroDivisionError: theirs" in str(theirs)
+    assert "ZeroDivisionError('theirs')" in str(theirs)
     assert "in _fail" in theirs.__notes__[0]
     assert isinstance(left, JobCrashedError)
     assert type(unsendable) is JobError

@@ -60,7 +60,7 @@ def find_own(mass_kg: float, choices: LiftingChoices) -> tuple[Effort, float]:
 
 def word_effort(effort: Effort, *, least: Effort) -> str:
     """Word what a lift asks; for one person with how to carry it, which `least` says."""
-    if effort > Effort.WAIST:
+    if effort >= Effort.TWO_PEOPLE:
         return ADVICE[effort]
     carry = ADVICE[min(least, Effort.WAIST)]
     carried = carry[:1].lower() + carry[1:]

@@ -13,6 +13,7 @@ from service.handling.checks.due import (
     add_months,
     due_checks,
     interval_for,
+    is_surely_overdue,
     may_be_due,
     plan_checks,
 )
@@ -139,6 +140,8 @@ def test_what_can_be_lifted_is_weighed_where_chosen(
         CheckMonths(pests=0, textiles=0, found=6),
         CheckMonths(pests=2, weight=5, natural_history=0),
         CheckMonths(*[0] * 8),
+        CheckMonths(textiles=2, natural_history=12, found=0),
+        CheckMonths(pests=1, found=0),
     ],
 )
 def test_what_may_not_be_due_is_not(
@@ -173,3 +176,26 @@ def test_what_was_never_done_may_be_due() -> None:
 def test_months_end_where_they_end(day: date, months: int, expected: date) -> None:
     """A month too short gives its last day; by the calendar, counted by hand."""
     assert add_months(day, months) == expected
+
+
+def test_the_question_asked_without_contents_is_no_guess() -> None:
+    """It says yes only from the day on which some contents would be due."""
+    months = CheckMonths(12, 12, 12, 12, 0, textiles=12, natural_history=12, found=6)
+    last = [looked(kind, CheckResult.FOUND) for kind in LOOKED_AT]
+    assert not may_be_due(last, date(2026, 5, 13), months, LOOKED_AT)
+    assert may_be_due(last, date(2026, 5, 14), months, LOOKED_AT)
+
+
+@pytest.mark.parametrize("chosen", [(), (PESTS,), LOOKED_AT], ids=["none", "pests", "all"])
+@pytest.mark.parametrize("done", [(), (PESTS,), LOOKED_AT], ids=["none", "pests", "all"])
+@pytest.mark.parametrize(
+    "months",
+    [CheckMonths(), CheckMonths(pests=0), CheckMonths(*[0] * 8), CheckMonths(pests=1, tissue=0)],
+)
+def test_what_was_never_done_is_surely_overdue(
+    months: CheckMonths, done: tuple[CheckKind, ...], chosen: tuple[CheckKind, ...]
+) -> None:
+    """As the plan of a box of iron has it; more is asked of wool, never less."""
+    last = [looked(kind) for kind in done]
+    never = {one.kind for one in plan_checks(IRON, last, months) if one.due_on is None}
+    assert is_surely_overdue(last, months, chosen) == bool(never.intersection(chosen))

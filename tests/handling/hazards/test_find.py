@@ -92,11 +92,19 @@ def test_what_nobody_may_announce_is_discreet() -> None:
     assert (TEMPLATES / "pictograms" / f"{DISCREET.mark}.svg").exists()
 
 
+def test_what_harms_objects_or_needs_respect_comes_last() -> None:
+    """The others can harm people; what nobody may announce comes with what can kill at once."""
+    last = {code for code, entry in HAZARDS.items() if entry.urgency == 3}
+    assert last == {"acetate-film", "pests", "human-remains", "restricted"}
+    assert DISCREET.urgency == 1
+
+
 def test_an_unknown_hazard_prints_as_written() -> None:
     """A word of the museum's own is kept, with the general mark and the advice to ask."""
     entry = find_hazard("thorn-apple")
-    assert (entry.name, entry.mark) == ("Thorn apple", "caution")
-    assert "Ask before" in entry.instruction
+    assert (entry.name, entry.mark, entry.urgency) == ("Thorn apple", "caution", 2)
+    assert entry.instruction == "Ask before opening or handling."
+    assert entry.protection == "As those who are asked say"
 
 
 @pytest.mark.parametrize(

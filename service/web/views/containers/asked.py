@@ -26,6 +26,7 @@ class Asked:
         side: Its side.
         focus: The id of what the keyboard stands on, where no script keeps it.
         layer: The layer that the next object goes into.
+        begin: Which object, counted from 1, is among those that are shown of very many.
     """
 
     open: str = ""
@@ -34,6 +35,7 @@ class Asked:
     side: int = 1
     focus: str = ""
     layer: int = 1
+    begin: int = 1
 
     def page(self, container_number: str) -> str:
         """Give the address of the page that shows this."""
@@ -45,6 +47,7 @@ class Asked:
             side=self.side if self.side > 1 else 0,
             focus=self.focus,
             layer=self.layer if self.layer > 1 else 0,
+            begin=self.begin if self.begin > 1 else 0,
         )
 
 
@@ -87,6 +90,7 @@ def read_asked(  # noqa: PLR0913 - one for each thing an address says.
     side: Annotated[int, Query(ge=1, le=100)] = 1,
     focus: Annotated[str, Query(max_length=60)] = "",
     layer: Annotated[int, Query(ge=1, le=10_000)] = 1,
+    begin: Annotated[int, Query(ge=1, le=1_000_000)] = 1,
 ) -> Asked:
     """Read what an address asks for."""
-    return Asked(show, arrange == "yes", card, side, focus, layer)
+    return Asked(show, arrange == "yes", card, side, focus, layer, begin)

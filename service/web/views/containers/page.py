@@ -17,6 +17,7 @@ from service.web.store.matching import tag_record
 from service.web.views.containers.asked import NO_TROUBLE, Asked, Trouble, read_asked
 from service.web.views.containers.cards import show_cards
 from service.web.views.containers.contents import list_lost, show_layers
+from service.web.views.containers.stretch import cut_stretch
 from service.web.views.containers.strip import show_strip
 from service.web.views.shell.page import show_page
 from service.web.views.shell.weights import write_weight
@@ -56,7 +57,7 @@ def show_container(
         "kind": KIND_WORDS[look.record.kind],
         "tag": tag_record(look.record),
         "weight": write_weight(look.record.gross),
-        "layers": show_layers(look),
+        "stretch": cut_stretch(show_layers(look), asked),
         "lost": list_lost(look),
         "strip": show_strip(look),
         "cards": show_cards(judged, number, revision=revision, kind=asked.card, side=asked.side),

@@ -9,11 +9,11 @@ from service.cards.compose.warn import STATE_ORDER, gather_cautions, warn_outsid
 from service.cards.parts import Handling
 from service.cards.words import write_questions
 from service.contents.packing import PackedObject
-from service.findings import Finding
 from service.handling.cautions import find_caution
 from service.handling.hazards import HazardEntry, find_hazard, word_hazard
 from service.keeping.containers.look import ContainerLook
 from service.records.record import HazardState
+from service.web.views.containers.alike import ShownFinding, show_few
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +43,7 @@ class Strip:
     cautions: tuple[ShownCaution, ...]
     outside: Handling
     questions: str
-    findings: tuple[Finding, ...]
+    findings: tuple[ShownFinding, ...]
 
     @property
     def is_silent(self) -> bool:
@@ -59,7 +59,7 @@ def show_strip(look: ContainerLook) -> Strip:
         cautions=tuple(_gather_cautions(everything)),
         outside=warn_outside(look.packing, look.museum),
         questions=write_questions(look.packing.container.questions, look.museum.questions),
-        findings=look.findings,
+        findings=tuple(show_few(look.findings)),
     )
 
 

@@ -90,6 +90,7 @@ async def _desire(  # noqa: PLR0913 - one for each field that every form has.
     key: Annotated[str, Form(max_length=20)] = "",
     card: Annotated[str, Form(max_length=100)] = "",
     side: Annotated[int, Form(ge=1, le=100)] = 1,
+    begin: Annotated[int, Form(ge=1, le=1_000_000)] = 1,
 ) -> Desire:
     form = await request.form()
     fields = {name: text for name, text in form.items() if isinstance(text, str)}
@@ -99,7 +100,7 @@ async def _desire(  # noqa: PLR0913 - one for each field that every form has.
         acting,
         Seen(number, revision, " ".join(reason.split())),
         key,
-        Asked(open=key, card=card, side=side),
+        Asked(open=key, card=card, side=side, begin=begin),
         request.url.path,
         fields,
     )

@@ -22,6 +22,7 @@ from service.web.store.asking import Acting, TheCounter
 from service.web.store.counter import Counter
 from service.web.store.matching import tag_record
 from service.web.store.records.changing import change_record
+from service.web.views.containers.alike import show_few
 from service.web.views.pack.addresses import page_of_packed
 from service.web.views.pack.lying import load_lying
 from service.web.views.shell.addresses import page_with
@@ -126,7 +127,7 @@ def _show(
         "form": filled,
         "lying": lying,
         "tag": tag_record(container),
-        "findings": (*findings, *lying.lacking),
+        "findings": list(show_few((*findings, *lying.lacking))),
         "print": page_with("/print", what="containers", containers=number),
     }
     return show_page(request, "pack/packed.html", values, status=filled.status)

@@ -10,9 +10,9 @@ from service.web.views.shell.forms import FilledForm
 def test_an_address_says_what_differs_from_the_usual() -> None:
     """So that it is short, and reads back to the same."""
     assert Asked().page("A/1") == "/containers/A/1"
-    asked = Asked("k1", arrange=True, card="end-label", side=2, focus="up-k1", layer=3)
+    asked = Asked("k1", arrange=True, card="end-label", side=2, focus="up-k1", layer=3, begin=101)
     assert asked.page("B-1") == (
-        "/containers/B-1?open=k1&arrange=yes&card=end-label&side=2&focus=up-k1&layer=3"
+        "/containers/B-1?open=k1&arrange=yes&card=end-label&side=2&focus=up-k1&layer=3&begin=101"
     )
 
 

@@ -11,6 +11,7 @@ from service.render.task import TEMPLATES
 from service.web.views.shell.assets import STYLE, find_asset, load_assets
 from tests.web.sent import problem_of
 
+FONT = "AtkinsonHyperlegibleNext-Regular.woff2"
 VENDOR = TEMPLATES / "web" / "vendor"
 
 
@@ -23,6 +24,19 @@ def test_every_file_is_given_under_the_address_of_its_content(client: httpx.Clie
         assert "immutable" in answer.headers["cache-control"]
 
 
+def test_what_is_large_goes_packed_to_whoever_takes_it(client: httpx.Client) -> None:
+    """Script and style are read out of gzip as they are; a font is packed already."""
+    for name, encoding in ((STYLE, "gzip"), ("htmx.min.js", "gzip"), (FONT, None)):
+        asset = load_assets()[name]
+        answer = client.get(asset.path, headers={"Accept-Encoding": "br, gzip"})
+        assert answer.headers.get("content-encoding") == encoding
+        assert answer.content == asset.data
+        assert answer.headers["vary"] == "Accept-Encoding"
+        plain = client.get(asset.path, headers={"Accept-Encoding": "identity"})
+        assert "content-encoding" not in plain.headers
+        assert plain.content == asset.data
+
+
 @pytest.mark.parametrize("path", ["/assets/0000/pages.js", "/assets/x/..%2Flayout.html"])
 def test_nothing_else_is_given(client: httpx.Client, path: str) -> None:
     """Neither an old content nor a file beside the folder."""
@@ -32,7 +46,7 @@ def test_nothing_else_is_given(client: httpx.Client, path: str) -> None:
 def test_the_style_names_its_fonts_by_their_addresses() -> None:
     """No file is fetched from elsewhere."""
     style = load_assets()[STYLE].data.decode()
-    assert find_asset("AtkinsonHyperlegibleNext-Regular.woff2") in style
+    assert find_asset(FONT) in style
     assert "http" not in style
 
 
