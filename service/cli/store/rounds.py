@@ -14,7 +14,7 @@ from service.cli.at_desk import By, Json, answer, at_desk, now, read_day
 from service.handling.checks.kinds import CHECKS, RESULT_WORDS, CheckKind, CheckResult
 from service.keeping.rounds.due import ALL_KINDS, DueContainer, list_due, put_overdue_first
 from service.keeping.rounds.note import Proposal, note_check
-from service.store.kept.checks import IN_ORDER, Check, Looked
+from service.store.kept.checks import IN_ORDER, Check, Looked, take_back_check
 from service.store.kept.outs import load_overdue
 from service.store.lists.walk import Stand
 from service.store.open import reading, writing
@@ -49,14 +49,31 @@ def checked(
         container, day, note, stamp, read_results(dict(zip(CheckKind, named, strict=True)))
     )
     with at.store() as engine, writing(engine) as connection:
-        proposal = note_check(connection, check)
+        noted, proposal = note_check(connection, check)
     data = {
+        "check": noted.key,
         "container_number": container,
         "checked_on": day,
         "results": {one.kind: one.result for one in check.results},
         "proposal": _proposal_data(proposal),
     }
-    answer(data, [_checked_line(check), *_proposal_lines(proposal)], as_json=as_json)
+    answer(data, [_checked_line(noted), *_proposal_lines(proposal)], as_json=as_json)
+
+
+@app.command("take-back-check")
+def take_back(
+    context: typer.Context,
+    container: Annotated[str, typer.Argument(help="The number of the container.")],
+    check: Annotated[int, typer.Argument(min=1, help="The number the check was noted under.")],
+    by: By = "",
+    as_json: Json = False,
+) -> None:
+    """Take back a check that was noted by mistake; the history keeps both."""
+    at = at_desk(context)
+    with at.store() as engine, writing(engine) as connection:
+        take_back_check(connection, container, check, stamp=at.stamp(by))
+    data = {"container_number": container, "check": check}
+    answer(data, [f"{container}: check {check} is taken back."], as_json=as_json)
 
 
 @app.command("due")
@@ -102,7 +119,8 @@ def read_results(named: Mapping[CheckKind, CheckResult | None]) -> tuple[Looked,
 def _checked_line(check: Check) -> str:
     looks = (f"{CHECKS[one.kind].name} {RESULT_WORDS[one.result]}" for one in check.results)
     told = join_words(looks, between=", ")
-    return f"{check.container_number}: checked on {write_date(check.checked_on)}. {told}."
+    day = write_date(check.checked_on)
+    return f"{check.container_number}: checked on {day}, noted as check {check.key}. {told}."
 
 
 def _proposal_data(proposal: Proposal | None) -> dict[str, object] | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from service.handling.checks.kinds import CheckKind
 from service.handling.checks.rules import ISOLATE_PESTS, LOOK_BESIDE_PESTS
@@ -21,16 +21,16 @@ class Proposal:
     rules: tuple[Rule, ...] = (ISOLATE_PESTS, LOOK_BESIDE_PESTS)
 
 
-def note_check(connection: Connection, check: Check) -> Proposal | None:
-    """Note a check; where pests were found, say what to do next.
+def note_check(connection: Connection, check: Check) -> tuple[Check, Proposal | None]:
+    """Note a check and give it with its key; where pests were found, say what to do next.
 
     Raises:
         NotFoundError: When there is no such container.
     """
-    save_check(connection, check)
+    noted = replace(check, key=save_check(connection, check))
     if not check.found(CheckKind.PESTS):
-        return None
-    return propose(connection, check.container_number)
+        return noted, None
+    return noted, propose(connection, check.container_number)
 
 
 def propose(connection: Connection, container_number: str) -> Proposal:

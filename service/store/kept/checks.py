@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from sqlalchemy import Connection, Select, delete, func, insert, select
@@ -36,7 +36,8 @@ IN_ORDER = tuple(Looked(kind, CheckResult.OK) for kind in LOOKED_AT)
 class Check:
     """A container was looked at on a day, and what each look gave; `stamp` says who noted it.
 
-    One noted before there were results has none.
+    One noted before there were results has none. `key` is what it is taken back by, 0 until the
+    store has it.
     """
 
     container_number: str
@@ -44,6 +45,7 @@ class Check:
     note: str
     stamp: Stamp
     results: tuple[Looked, ...] = ()
+    key: int = field(default=0, compare=False)
 
     def found(self, kind: CheckKind) -> bool:
         """Tell whether something of a kind was found."""
@@ -51,7 +53,7 @@ class Check:
 
 
 def save_check(connection: Connection, check: Check) -> int:
-    """Note that a container was checked, and give the key to take it back by.
+    """Note that a container was checked, and give its key.
 
     Raises:
         NotFoundError: When there is no such container.
@@ -121,6 +123,7 @@ def load_checks(connection: Connection, container_number: str) -> tuple[Check, .
             row["note"],
             Stamp(row["name"], row["at"]),
             results.get(row["id"], ()),
+            row["id"],
         )
         for row in connection.execute(query).mappings()
     )

@@ -20,7 +20,7 @@ from service.web.store.people import pairings, sessions, sharing, tokens, users
 from service.web.store.previews import cards as card_previews
 from service.web.store.previews import plans as run_previews
 from service.web.store.previews import stocks as stock_previews
-from service.web.store.records import containers, history, object_photos, objects, search
+from service.web.store.records import containers, history, object_photos, objects, packers, search
 from service.web.store.tasks import events, spoiled, tasks
 from service.web.views.scan import page as scan
 
@@ -33,7 +33,7 @@ router = APIRouter(responses={"4XX": _PROBLEM, "5XX": _PROBLEM})
 PARTS = (
     *(card_previews, run_previews, stock_previews),
     *(history, object_photos, packings, items, checks, outs, papers, moves, objects),
-    containers,
+    *(packers, containers),
     *(mappings, imports, undo, photos, events, spoiled, tasks, search),
     *(printers, own_stocks, prints, sending),
     *(attachments, reprints, swap_list, scan),

@@ -51,6 +51,17 @@ def test_pests_are_answered_with_what_to_do(filled: Ask, say: Say) -> None:
     assert filled("checked", "B-027", "--pests", "ok")["proposal"] is None
 
 
+def test_a_check_noted_by_mistake_is_taken_back(filled: Ask, say: Say) -> None:
+    """By the number that noting it told."""
+    number = filled("checked", "B-027")["check"]
+    assert f"noted as check {number + 1}." in say("checked", "B-027")[1]
+    assert "is taken back" in say("take-back-check", "B-027", number + 1)[1]
+    assert filled("due")["due"] == []
+    filled("take-back-check", "B-027", number)
+    assert len(filled("due")["due"]) == 1
+    assert say("take-back-check", "B-027", number)[0] == 3
+
+
 def test_what_should_be_back_is_due(filled: Ask) -> None:
     """A slip whose day has passed is listed."""
     filled("out", "1931.14.7", "--to", "I. Hale", "--due", "2020-01-01")

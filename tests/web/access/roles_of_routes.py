@@ -139,6 +139,9 @@ POST /api/containers/{number}/put-in
 POST /api/containers/{number}/take-out
 POST /api/containers/{number}/place-anew
 POST /api/containers/{number}/checks
+DELETE /api/containers/{number}/checks/{check}
+PATCH /api/containers/{number}
+POST /api/begun-containers
 POST /api/moves
 POST /api/outs
 POST /api/outs/{out}/back

@@ -19,6 +19,7 @@ from service.web.press import Presses
 from service.web.store.routes import router
 from service.web.views.routes import router as view_router
 from tests.web.access.roles_of_routes import ROLES
+from tests.web.access.twins_of_deeds import ALONE, TWINS
 from tests.web.sent import problem_of, running_app
 from tests.web.store.people.people import ADA, BEN, NAMES, Headers, add_token, enter
 
@@ -50,6 +51,16 @@ def _declared() -> dict[str, str | None]:
 def test_every_route_declares_whose_work_it_is() -> None:
     """The route table and the table written by hand agree, route by route."""
     assert _declared() == ROLES
+
+
+def test_a_program_may_do_what_its_user_may_do_on_a_page() -> None:
+    """Every form has its twin in the API, for the same role or a lesser one."""
+    deeds = {line for line in ROLES if not line.startswith("GET ") and " /api/" not in line}
+    assert set(TWINS) | set(ALONE) == deeds
+    assert not set(TWINS) & set(ALONE)
+    order = [None, *(role.value for role in Role)]
+    for deed, twin in TWINS.items():
+        assert order.index(ROLES[twin]) <= order.index(ROLES[deed]), (deed, twin)
 
 
 def test_the_description_says_the_same(client: httpx.Client) -> None:

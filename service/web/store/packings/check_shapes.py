@@ -98,6 +98,7 @@ class ProposalView(BaseModel):
 class CheckView(BaseModel):
     """A check as it was noted; one from before there were results has none."""
 
+    check: int
     container_number: str
     checked_on: date
     results: list[LookView]
@@ -174,6 +175,7 @@ def show_follow_up(one: FollowUp) -> FollowUpView:
 def show_check(check: Check, proposal: Proposal | None = None) -> CheckView:
     """Show a check with what its findings ask for."""
     return CheckView(
+        check=check.key,
         container_number=check.container_number,
         checked_on=check.checked_on,
         results=[LookView.model_validate(one, from_attributes=True) for one in check.results],

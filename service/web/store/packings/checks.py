@@ -5,17 +5,17 @@ from __future__ import annotations
 from datetime import date
 from typing import Annotated
 
-from fastapi import APIRouter, Query, Response
+from fastapi import APIRouter, Path, Query, Response
 
 from service.handling.checks.kinds import CheckKind
 from service.keeping.rounds.due import ALL_KINDS, list_due, put_overdue_first
 from service.keeping.rounds.follow_ups import list_follow_ups
 from service.keeping.rounds.note import note_check
 from service.store.handles import Connection
-from service.store.kept.checks import IN_ORDER, Check, load_checks
+from service.store.kept.checks import IN_ORDER, Check, load_checks, take_back_check
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
-from service.web.store.asking import ContainerNumber, TheAsked, TheCounter
+from service.web.store.asking import ContainerNumber, TheActing, TheAsked, TheCounter
 from service.web.store.once import Made, make_once
 from service.web.store.packings.check_shapes import (
     CheckBody,
@@ -80,6 +80,18 @@ def note_look(number: ContainerNumber, body: CheckBody, asked: TheAsked) -> Resp
     check = Check(number, body.checked_on, body.note, asked.stamp, results)
 
     def make(connection: Connection) -> Made:
-        return Made(show_check(check, note_check(connection, check)))
+        return Made(show_check(*note_check(connection, check)))
 
     return make_once(asked, body.model_dump_json(), make)
+
+
+@router.delete("/api/containers/{number:path}/checks/{check}", dependencies=[needs(Role.PACK)])
+def take_back(
+    number: ContainerNumber,
+    check: Annotated[int, Path(ge=1, lt=2**31, examples=[1])],
+    acting: TheActing,
+) -> ChecksView:
+    """Take back a check that was noted by mistake, and list those that are left."""
+    with acting.counter.writing() as connection:
+        take_back_check(connection, number, check, stamp=acting.stamp)
+        return ChecksView(checks=[show_check(one) for one in load_checks(connection, number)])

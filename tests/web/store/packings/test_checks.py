@@ -3,7 +3,7 @@ from __future__ import annotations
 import httpx
 
 from tests.web.sent import problem_of
-from tests.web.store.opened import BOX
+from tests.web.store.opened import BOX, EMPTY_BOX
 
 
 def test_a_check_takes_a_container_off_the_list(client: httpx.Client) -> None:
@@ -52,3 +52,15 @@ def test_a_kind_has_one_result(client: httpx.Client) -> None:
         body = {"checked_on": "2026-11-25", "results": results}
         refused = client.post(f"/api/containers/{BOX}/checks", json=body)
         assert problem_of(refused)["code"] == "unusable-field"
+
+
+def test_a_check_noted_by_mistake_is_taken_back(client: httpx.Client) -> None:
+    """By its number, once; the container is due again, and another one's check stays."""
+    path = f"/api/containers/{BOX}/checks"
+    number = client.post(path, json={"checked_on": "2026-11-25"}).json()["check"]
+    assert [one["check"] for one in client.get(path).json()["checks"]] == [number]
+    astray = client.delete(f"/api/containers/{EMPTY_BOX}/checks/{number}")
+    assert problem_of(astray)["status"] == 404
+    assert client.delete(f"{path}/{number}").json() == {"checks": []}
+    assert problem_of(client.delete(f"{path}/{number}"))["status"] == 404
+    assert len(client.get("/api/checks/due").json()["due"]) == 1
