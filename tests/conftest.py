@@ -10,6 +10,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 import pytest
+from coverage import Coverage
 from hypothesis import settings
 
 ROOT = Path(__file__).parents[1]
@@ -31,6 +32,13 @@ def pytest_configure(config: pytest.Config) -> None:
     settings.load_profile("long" if config.getoption("--long") else short)
     for name in [name for name in environment if name.startswith("UNDERLID_")]:
         del environment[name]
+
+
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Write down what a worker has covered: one that ends slowly is cut off before it would."""
+    measuring = Coverage.current()
+    if measuring is not None and hasattr(session.config, "workerinput"):
+        measuring.save()
 
 
 def pytest_report_header() -> str:
