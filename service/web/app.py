@@ -21,6 +21,7 @@ from service.keeping.sharing.reach import UNREACHED, Reach
 from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs, refuse_ungated
+from service.web.access.handed import HandingOn
 from service.web.access.limit import Limit
 from service.web.access.porter import Porter
 from service.web.access.proxy import FromProxy
@@ -84,11 +85,29 @@ def make_app(
     """
     front, limits = front or Front(), limits or Limits()
     is_local = is_loopback(host) and not front.hosts and not front.behind_proxy
+    things: dict[str, object] = {
+        "porter": Porter(counter, is_local),
+        "presses": presses,
+        "counter": counter,
+        "scan_limit": Limit(),
+        "default_actor": front.default_actor,
+        "reach": front.reach,
+    }
+    app = _find_app(
+        has_store=counter is not None, has_page=is_local, most_body_bytes=limits.most_body_bytes
+    )
+    spoken = Interpreter(HandingOn(app, things))
+    guard = Guard(spoken, LOOPBACK | {host} | front.hosts, limits)
+    return FromProxy(guard) if front.behind_proxy else guard
+
+
+def build_app(*, has_store: bool, has_page: bool, most_body_bytes: int) -> FastAPI:
+    """Build the routes, which takes a while; whatever they work on is handed to each request."""
     app = FastAPI(
         openapi_url=None,
         docs_url=None,
         redoc_url=None,
-        max_body_size=limits.most_body_bytes,
+        max_body_size=most_body_bytes,
         form_limits={
             "max_files": MOST_FILES + 1,
             "max_fields": MOST_FIELDS,
@@ -97,23 +116,20 @@ def make_app(
         dependencies=[Depends(refuse_ungated)],
     )
     app.router.route_class = GatedRoute
-    app.state.porter = Porter(counter, is_local)
-    app.state.presses = presses
-    app.state.most_body_bytes = limits.most_body_bytes
-    app.state.default_actor, app.state.reach = front.default_actor, front.reach
+    app.state.most_body_bytes = most_body_bytes
     app.include_router(router)
     app.include_router(rules_router)
     app.include_router(open_router)
-    if counter is not None:
-        app.state.counter = counter
-        app.state.scan_limit = Limit()
+    if has_store:
         app.include_router(store_router)
         app.include_router(view_router)
-    _add_description(app, page=is_local)
+    _add_description(app, page=has_page)
     for kind, handler in _HANDLERS.items():
         app.add_exception_handler(kind, handler)
-    guard = Guard(Interpreter(app), LOOPBACK | {host} | front.hosts, limits)
-    return FromProxy(guard) if front.behind_proxy else guard
+    return app
+
+
+_find_app = cache(build_app)
 
 
 def _add_description(app: FastAPI, *, page: bool) -> None:

@@ -11,6 +11,7 @@ from service.cards.kinds import CARD_KINDS
 from service.sentence import Sentence
 from service.store.people.role import Role
 from service.web.access.gate import OPEN, GatedRoute, needs
+from service.web.access.handed import handed
 from service.web.forms import PrintForm, receive
 from service.web.press import Presses
 from service.web.replies.accept import choose_media_type
@@ -74,7 +75,7 @@ class FailedError(Exception):
 
 
 def _presses(request: Request) -> Presses:
-    presses = request.app.state.presses
+    presses = handed(request, "presses")
     if not isinstance(presses, Presses):
         raise TypeError(type(presses))
     return presses

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from PIL import Image
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
 from rich.console import Console
 
@@ -121,6 +122,14 @@ def phone(chromium: Browser) -> Iterator[BrowserContext]:
     """Give a window as narrow as a small phone, with a finger for a mouse."""
     with chromium.new_context(viewport={"width": 360, "height": 740}, has_touch=True) as context:
         yield context
+
+
+@pytest.fixture
+def photo(tmp_path: Path) -> Path:
+    """Give a photo as a camera leaves it."""
+    path = tmp_path / "image.jpg"
+    Image.new("RGB", (640, 480), (90, 120, 90)).save(path, "JPEG")
+    return path
 
 
 @pytest.fixture

@@ -14,12 +14,11 @@ from PIL import Image
 from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 
 from tests.browser.line import broken_line
-from tests.web.store.people.people import add_people
+from tests.browser.table import EMPTY, TABLE, open_table, take
 
 pytestmark = [pytest.mark.browser, pytest.mark.slow]
 
-BOX, EMPTY = "B-027", "B-031"
-TABLE = f"/pack/table?container={EMPTY}"
+BOX = "B-027"
 SIX_MB = 6_000_000
 
 
@@ -50,22 +49,6 @@ def ask(museum: str, path: str) -> dict[str, object]:
     with urlopen(museum + path) as answer:  # noqa: S310 - our own service on the loopback
         read: dict[str, object] = json.load(io.BytesIO(answer.read()))
         return read
-
-
-def open_table(context: BrowserContext, museum: str) -> Page:
-    """Open the table and wait until it works without connection, too."""
-    page = context.new_page()
-    page.goto(museum + TABLE)
-    expect(page.locator("[data-way=all]")).to_be_visible()
-    return page
-
-
-def take(page: Page, number: str, photo: Path) -> None:
-    """Put one thing in as a packer does."""
-    page.get_by_label("Object number").fill(number)
-    page.get_by_label("Camera").set_input_files(photo)
-    page.get_by_role("button", name="Put it in").click()
-    expect(page.get_by_label("Object number")).to_have_value("")
 
 
 def rows_of(page: Page) -> int:
@@ -225,37 +208,6 @@ def test_another_box_is_never_shown_in_place_of_one(phone: BrowserContext, own_m
     expect(page.get_by_role("heading", level=1)).to_have_text("No connection")
     page.goto(f"{own_museum}{TABLE}&layer=2")
     expect(page.locator("h1")).to_contain_text(EMPTY)
-
-
-KEPT_JS = """async () => {
-    const kept = await (await caches.open('underlid-pack')).keys();
-    return kept.map(one => new URL(one.url).pathname).filter(path => !path.startsWith('/assets/'));
-}"""
-WAITING_JS = """() => new Promise(resolve => {
-    const opening = indexedDB.open('underlid-pack');
-    opening.onsuccess = () => {
-        const store = opening.result.objectStoreNames[0];
-        const counting = opening.result.transaction(store).objectStore(store).count();
-        counting.onsuccess = () => resolve(counting.result);
-    };
-})"""
-
-
-def test_a_phone_that_is_signed_out_forgets_the_boxes(
-    phone: BrowserContext, own_museum: str, photos: list[Path], tmp_path: Path
-) -> None:
-    """Pages kept for packing go once nobody is signed in; what waits to be sent stays."""
-    page = open_table(phone, own_museum)
-    assert "/pack/table" in page.evaluate(KEPT_JS)
-    phone.set_offline(True)
-    take(page, "2026.9.9", photos[0])
-    expect(page.locator(".pack-row")).to_have_count(1)
-    add_people(tmp_path / "data")
-    phone.set_offline(False)
-    page.goto(own_museum + TABLE)
-    expect(page.get_by_role("heading", level=1)).to_have_text("Sign in")
-    page.wait_for_function(f"async () => (await ({KEPT_JS})()).join() === '/pack/offline'")
-    assert page.evaluate(WAITING_JS) == 1
 
 
 def test_without_script_one_form_does_it(

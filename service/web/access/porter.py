@@ -20,6 +20,7 @@ from service.keeping.people.tokens import find_token_user, is_token_use_due, not
 from service.store.people.role import roles_within
 from service.store.people.users import has_users
 from service.web.access.cookies import read_session
+from service.web.access.handed import handed
 from service.web.access.reader import Reader, Way, make_local, make_nobody
 from service.web.access.tries import Tries
 from service.web.store.counter import Counter
@@ -103,7 +104,7 @@ def porter_of(connection: HTTPConnection) -> Porter:
     Raises:
         TypeError: When the application has none.
     """
-    porter = connection.app.state.porter
+    porter = handed(connection, "porter")
     if not isinstance(porter, Porter):
         raise TypeError(type(porter))
     return porter

@@ -10,6 +10,7 @@ from urllib.parse import unquote
 from fastapi import Depends, Header, Path, Query, Request
 
 from service.store.history import Stamp
+from service.web.access.handed import handed
 from service.web.access.porter import TheReader
 from service.web.replies.refusals import Refusal, RefusedError
 from service.web.store.counter import Counter
@@ -38,7 +39,7 @@ class Asked:
 
 
 def _counter(request: Request) -> Counter:
-    counter = request.app.state.counter
+    counter = handed(request, "counter")
     if not isinstance(counter, Counter):
         raise TypeError(type(counter))
     return counter

@@ -3,6 +3,8 @@
 // waits in the page's own queue.
 const CACHE = "underlid-pack";
 const PATIENCE_MS = 6000;
+// A phone that nobody lets in any more, or that was lost, tells of no box after a day.
+const LONGEST_KEPT_MS = 24 * 3600 * 1000;
 
 self.addEventListener("install", (event) => {
   event.waitUntil(keep().then(() => self.skipWaiting()));
@@ -35,10 +37,22 @@ async function page(request) {
     return answer;
   });
   fresh.catch(() => {});
+  await forgetOld(cache);
   const kept = await find(cache, request);
   if (!kept) return fresh.catch(() => cache.match("/pack/offline", { ignoreVary: true }));
   const late = new Promise((resolve) => setTimeout(resolve, PATIENCE_MS));
   return (await Promise.race([fresh.catch(() => null), late])) ?? kept;
+}
+
+// What tells of no box stays.
+async function forgetOld(cache) {
+  for (const key of await cache.keys()) {
+    const { pathname } = new URL(key.url);
+    if (pathname === "/pack/offline" || pathname.startsWith("/assets/")) continue;
+    const answer = await cache.match(key, { ignoreVary: true });
+    const keptOn = Date.parse(answer?.headers.get("date"));
+    if (!(Date.now() - keptOn < LONGEST_KEPT_MS)) await cache.delete(key, { ignoreVary: true });
+  }
 }
 
 // Never the table of another container: things would go into the wrong box.

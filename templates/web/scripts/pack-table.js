@@ -1,6 +1,6 @@
 // The packing table with a queue: what is taken is kept first and sent then, one after another.
 // Without this script the same form sends one thing at a time.
-const { queue, send: sender, rows } = document.getElementById("pack-script").dataset;
+const { queue, send: sender, rows, forget } = document.getElementById("pack-script").dataset;
 const { keep, drop, exchange, list, makeId } = await import(queue);
 const { send } = await import(sender);
 const { show, showProgress, showTaken, tell } = await import(rows);
@@ -81,7 +81,11 @@ async function sendOne(item) {
 
 function explain({ outcome, status, said }) {
   const told = said?.detail ? `${said.detail} ${said.advice ?? ""}` : "later";
-  if (status === 401) return { told: "signin" };
+  if (status === 401) {
+    // Nobody is signed in here any more: what lies in boxes is forgotten, what waits is not.
+    import(forget);
+    return { told: "signin" };
+  }
   if (outcome === "later") return { told: status === 403 ? told : "later" };
   const isAboutPhoto = Boolean(said?.detail?.startsWith("photo: "));
   return { state: "refused", told, code: said?.code ?? "", isAboutPhoto };

@@ -21,7 +21,7 @@ WRONG: list[tuple[dict[str, Any], str]] = [
     ({"table": "boxes"}, "“boxes” is none of: objects, containers, packings."),
     (
         {"headings": (*HEADINGS, ("Titel", "title"))},
-        "“Benennung” and “Titel” are both to be title; one field takes one.",
+        "“Benennung”, “Titel” are both to be title; one field takes one.",
     ),
     (
         {"headings": HEADINGS[1:]},

@@ -12,12 +12,10 @@ from fastapi.routing import APIRoute
 
 from service.store.people.role import Role
 from service.web.access.gate import OPEN, GatedRoute, list_gates, needs
-from service.web.access.porter import TheReader
-from service.web.app import make_app
-from service.web.guard import Guard
-from service.web.press import Presses
-from service.web.store.routes import router
-from service.web.views.routes import router as view_router
+from service.web.access.handed import HandingOn
+from service.web.access.porter import Porter, TheReader
+from service.web.app import build_app
+from service.web.guard import LOOPBACK, MOST_BODY_BYTES, Guard, Limits
 from tests.web.access.roles_of_routes import ROLES
 from tests.web.access.twins_of_deeds import ALONE, TWINS
 from tests.web.sent import problem_of, running_app
@@ -28,13 +26,7 @@ PASSED = "passed"
 
 def _app() -> FastAPI:
     """Give the application with all its routes, without its guard."""
-    guard = make_app(Presses([], patience_seconds=0), "127.0.0.1")
-    assert isinstance(guard, Guard)
-    app = guard._app._app  # type: ignore[attr-defined]  # noqa: SLF001 - the routes are asked about
-    assert isinstance(app, FastAPI)
-    app.include_router(router)
-    app.include_router(view_router)
-    return app
+    return build_app(has_store=True, has_page=True, most_body_bytes=MOST_BODY_BYTES)
 
 
 def _declared() -> dict[str, str | None]:
@@ -145,10 +137,7 @@ def _name_way(reader: TheReader) -> dict[str, str]:
 @pytest.fixture
 def careless() -> Iterator[httpx.Client]:
     """Give a client of an application some of whose routes were added carelessly."""
-    guard = make_app(Presses([], patience_seconds=0), "127.0.0.1")
-    assert isinstance(guard, Guard)
-    app = guard._app._app  # type: ignore[attr-defined]  # noqa: SLF001 - routes are added
-    assert isinstance(app, FastAPI)
+    app = build_app(has_store=False, has_page=True, most_body_bytes=MOST_BODY_BYTES)
     plain, gated = APIRouter(route_class=APIRoute), APIRouter(route_class=GatedRoute)
     plain.add_api_route("/plain", _answer, dependencies=[needs(Role.VIEW)])
     gated.add_api_route("/undeclared", _answer)
@@ -158,7 +147,8 @@ def careless() -> Iterator[httpx.Client]:
     app.include_router(plain)
     app.include_router(gated)
     app.add_api_route("/late", _answer)
-    with running_app(guard) as client:
+    handing_on = HandingOn(app, {"porter": Porter(None, is_local=True)})
+    with running_app(Guard(handing_on, LOOPBACK, Limits())) as client:
         yield client
 
 

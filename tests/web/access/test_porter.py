@@ -7,7 +7,6 @@ from pathlib import Path
 
 import httpx
 import pytest
-from fastapi import FastAPI
 
 from service.pipeline.ready import Workshop
 from service.store.open import open_folder, reading, writing
@@ -197,7 +196,8 @@ def test_without_a_store_there_are_no_users() -> None:
 def test_an_application_without_a_porter_answers_nobody() -> None:
     """What was put together wrongly fails, and lets nobody in."""
     request = make_request()
-    request.scope["app"] = FastAPI()
-    request.app.state.porter = "nobody"
+    with pytest.raises(TypeError):
+        porter_of(request)
+    request.scope["underlid"] = {"porter": "nobody"}
     with pytest.raises(TypeError):
         porter_of(request)

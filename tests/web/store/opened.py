@@ -42,6 +42,9 @@ def fill_store(folder: Path) -> None:
         save_records(connection, sample, stamp=STAMP)
         empty = Collection(containers=(ContainerRecord(EMPTY_BOX, title="Spare box"),))
         save_records(connection, empty, stamp=STAMP)
+    # The line makes its tables, which takes a while; copies of the store have them then.
+    with open_line(engine):
+        pass
     engine.dispose()
 
 

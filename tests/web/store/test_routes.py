@@ -35,8 +35,8 @@ def test_reading_changes_nothing_and_changing_names_somebody(client: httpx.Clien
         if path not in {"/api/render", "/api/check"}
         and not path.startswith((*OF_WHOEVER_SIGNED_IN, OF_NO_HISTORY))
     }
-    filled = {"number": "1", "run": 1, "card": 1, "out": 1, "name": "x", "task": "x"}
-    filled |= {"import_id": 1, "sha256": "0" * 64}
+    filled = {"number": "1", "run": 1, "card": 1, "out": 1, "check": 1}
+    filled |= {"name": "x", "task": "x", "import_id": 1, "sha256": "0" * 64}
     changing = [
         (path.format(**filled), method)
         for path, each in stored.items()
@@ -72,14 +72,7 @@ def test_every_example_can_be_sent(
             keep_saved(folder, Saved((KnownPrinter("Label desk", address=printer.address),)))
         if path.startswith(OF_WHOEVER_SIGNED_IN) or method == "patch":
             _let_in(client, folder, path)
-        if path == "/api/swap-list":
-            make_one_wrong(client)
-        if path.endswith("/taken-back"):
-            client.post("/api/cards/1/attached")
-        if path.endswith("/events"):
-            client.post("/api/tasks/print-0/cancel")
-        if path.startswith("/api/own-stocks/"):
-            send_example(client, "/api/own-stocks", "post", 0)
+        _prepare(client, path)
         reply = send_example(client, path, method, at)
     promised = next(iter(document()["paths"][path][method]["responses"]))
     assert reply.status_code == int(promised), reply.text
@@ -89,6 +82,20 @@ def test_every_example_can_be_sent(
         shape_called(name).model_validate_json(reply.content)
     else:
         assert reply.headers["content-type"].partition(";")[0] in promise
+
+
+def _prepare(client: httpx.Client, path: str) -> None:
+    """Bring about what an example speaks of."""
+    if path == "/api/swap-list":
+        make_one_wrong(client)
+    if path.endswith("/taken-back"):
+        client.post("/api/cards/1/attached")
+    if path.endswith("/events"):
+        client.post("/api/tasks/print-0/cancel")
+    if path.endswith("/checks/{check}"):
+        client.post("/api/containers/B-027/checks", json={"checked_on": "2026-11-20"})
+    if path.startswith("/api/own-stocks/"):
+        send_example(client, "/api/own-stocks", "post", 0)
 
 
 def _let_in(client: httpx.Client, folder: Path, path: str) -> None:

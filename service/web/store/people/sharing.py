@@ -9,6 +9,7 @@ from fastapi import APIRouter, Depends, Request
 from service.keeping.sharing.reach import Reach
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
+from service.web.access.handed import handed
 from service.web.store.people.shapes import SharingView
 
 router = APIRouter(route_class=GatedRoute)
@@ -20,7 +21,7 @@ def reach_of(request: Request) -> Reach:
     Raises:
         TypeError: When the application was not told.
     """
-    reach = request.app.state.reach
+    reach = handed(request, "reach")
     if not isinstance(reach, Reach):
         raise TypeError(type(reach))
     return reach

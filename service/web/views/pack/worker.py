@@ -27,6 +27,8 @@ NEEDED = (
     "pack-send.js",
     "pack-rows.js",
     "pack-table.js",
+    "forget.js",
+    "sign-out.js",
     "AtkinsonHyperlegibleNext-Regular.woff2",
     "AtkinsonHyperlegibleNext-Bold.woff2",
 )

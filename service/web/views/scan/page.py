@@ -17,6 +17,7 @@ from service.keeping.scan import ScanAnswer, answer_scan
 from service.keeping.scan.inside import see_inside
 from service.sentence import Sentence
 from service.web.access.gate import OPEN, GatedRoute
+from service.web.access.handed import handed
 from service.web.access.limit import Limit
 from service.web.replies.accept import choose_media_type
 from service.web.replies.refusals import Refusal, RefusedError
@@ -104,7 +105,7 @@ def _refuse_crowd(request: Request) -> None:
     Raises:
         RefusedError: When it asks too often.
     """
-    limit = request.app.state.scan_limit
+    limit = handed(request, "scan_limit")
     address = request.client.host if request.client else ""
     if isinstance(limit, Limit) and not limit.allows(address):
         raise RefusedError(Refusal.TOO_OFTEN, "At most 60 scans a minute are answered.")

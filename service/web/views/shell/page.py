@@ -14,6 +14,7 @@ from service.languages.page_words import PageWords, list_page_languages, load_pa
 from service.languages.saying import said
 from service.render.task import TEMPLATES
 from service.web.access.form_tokens import FIELD
+from service.web.access.handed import handed
 from service.web.views.language.interpreter import VARY
 from service.web.views.language.tables import spell
 from service.web.views.language.telling import told
@@ -68,7 +69,7 @@ def show_page(
 def make_shell(request: Request) -> Shell:
     """Gather what the frame of a page needs from a request."""
     here = request.url.path.strip("/").partition("/")[0]
-    has_store = hasattr(request.app.state, "counter")
+    has_store = handed(request, "counter") is not None
     return Shell(read_reader(request), here, read_notice(request), has_store)
 
 

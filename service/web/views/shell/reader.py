@@ -13,6 +13,7 @@ from service.languages.saying import spoken
 from service.store.history import Stamp
 from service.store.people.role import Role
 from service.web.access.form_tokens import FIELD, check_form_token, form_token
+from service.web.access.handed import handed
 from service.web.access.porter import reader_of
 from service.web.access.reader import Reader
 from service.web.store.asking import Acting, TheCounter, read_actor
@@ -44,7 +45,7 @@ class PageReader:
 def read_reader(request: Request) -> PageReader:
     """Tell who reads: whoever has signed in, else as this browser was told."""
     person = reader_of(request)
-    typed = unquote(request.cookies.get(NAME_COOKIE, "")) or str(request.app.state.default_actor)
+    typed = unquote(request.cookies.get(NAME_COOKIE, "")) or str(handed(request, "default_actor"))
     name = person.name if person.is_signed_in else typed
     return PageReader(person, name, spoken(), form_token(person))
 

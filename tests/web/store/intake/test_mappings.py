@@ -31,7 +31,7 @@ def test_what_is_wrong_is_said(client: httpx.Client) -> None:
     wrong = {"mapping": {"headings": {"A": "title", "B": "title"}}}
     problem = problem_of(client.put(PATH, json=wrong))
     assert problem["code"] == "unusable-mapping"
-    assert "“A” and “B” are both to be title" in problem["detail"]
+    assert "“A”, “B” are both to be title" in problem["detail"]
     assert "object_number" in problem["detail"]
 
 

@@ -4,7 +4,7 @@ import re
 
 import httpx
 import pytest
-from fastapi import FastAPI, Request
+from fastapi import Request
 
 from service.web.access.porter import Porter
 from service.web.replies.refusals import RefusedError
@@ -35,8 +35,7 @@ def test_all_it_shows_can_be_named(client: httpx.Client) -> None:
 
 def test_it_is_not_for_other_machines() -> None:
     """Whoever asks from elsewhere finds nothing there."""
-    app = FastAPI()
-    app.state.porter = Porter(None, is_local=False)
-    request = Request({"type": "http", "headers": [], "app": app})
+    things = {"porter": Porter(None, is_local=False)}
+    request = Request({"type": "http", "headers": [], "underlid": things})
     with pytest.raises(RefusedError):
         patterns(request)
