@@ -31,8 +31,8 @@ PURE_PACKAGES = (
 )
 
 
-_TWO_WORKERS = ("-n", "2", "--dist", "worksteal")
-"""Whoever is done takes from the other, so that no worker waits for a long test at the end."""
+_WORKERS = ("-n", "3", "--dist", "worksteal")
+"""Three, for a test often waits for a browser or a child; whoever is done takes from the others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +105,7 @@ def _run(step: Step) -> int:
 def _run_tests(arguments: Sequence[str]) -> tuple[int, str]:
     """Run pytest under coverage, showing its lines as they come; give its code and last line."""
     print("== tests", flush=True)
-    command = [sys.executable, "-m", "coverage", "run", "-m", "pytest", *_TWO_WORKERS, *arguments]
+    command = [sys.executable, "-m", "coverage", "run", "-m", "pytest", *_WORKERS, *arguments]
     closing_line = ""
     with subprocess.Popen(
         command, cwd=ROOT, stdout=subprocess.PIPE, encoding="utf-8", errors="replace"

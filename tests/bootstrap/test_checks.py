@@ -90,7 +90,7 @@ def test_part_of_the_tests_is_not_judged_by_coverage(tree: Tree) -> None:
     _with_tools(tree)
     done = tree.python("-c", RUN, "tests/records", "-x")
     last = (tree.folder / "calls").read_text().splitlines()[-1]
-    assert last.endswith("-n 2 --dist worksteal tests/records -x")
+    assert last.endswith("-n 3 --dist worksteal tests/records -x")
     assert "== coverage" not in done.stdout
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, Route, expect
+from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.table import KEPT_JS, TABLE, WAITING_JS, open_table, take
 from tests.web.store.people.people import CASS, PASSWORD, add_people
@@ -81,7 +81,7 @@ def test_what_waits_is_told_of_before_signing_out(
     page = phone.new_page()
     sign_in(page, own_museum)
     page.goto(own_museum + TABLE)
-    page.route("**/pack/item", Route.abort)
+    page.route("**/pack/item", lambda route: route.abort())
     take(page, "2026.9.9", photo)
     expect(page.locator(".pack-row")).to_have_count(1)
     page.get_by_role("button", name="Sign out").click()
