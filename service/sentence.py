@@ -48,6 +48,31 @@ def join_sentences(*sentences: str) -> Sentence:
     return Sentence(" ".join(f"{{{name}}}" for name in parts), **parts)
 
 
+def take_apart(text: str) -> object:
+    """Give a sentence as data that JSON keeps: its template and its values, themselves apart.
+
+    Any other text is given as it is.
+    """
+    if isinstance(text, Sentence):
+        values = {
+            name: take_apart(value) if isinstance(value, str) else _as_plain(value)
+            for name, value in text.values.items()
+        }
+        return {"template": text.template, "values": values}
+    return str(text)
+
+
+def put_together(data: object) -> Sentence:
+    """Make a sentence of what `take_apart` gave."""
+    if not isinstance(data, dict):
+        return Sentence(str(data))
+    values = {
+        name: put_together(value) if isinstance(value, dict) else value
+        for name, value in data["values"].items()
+    }
+    return Sentence(data["template"], **values)
+
+
 def has_words(template: str) -> bool:
     """Tell whether a template says anything besides its values."""
     return any(letter.isalpha() for letter in _PLACEHOLDER.sub("", template))

@@ -6,7 +6,14 @@ import json
 
 from service.errors import UnknownStockError
 from service.findings import Where, make_finding
-from service.jobs.results import MOST_FINDINGS, tell_error, tell_findings, tell_unforeseen
+from service.jobs.results import (
+    MOST_FINDINGS,
+    leave_parts,
+    say_again,
+    tell_error,
+    tell_findings,
+    tell_unforeseen,
+)
 from service.sentence import Sentence
 
 NOTE = make_finding("no-photo", Where(container_number="B-042"), Sentence("There is no photo."))
@@ -52,3 +59,29 @@ def test_what_was_not_foreseen_names_its_mark() -> None:
     told = tell_unforeseen("ab12", ())
     assert (told["code"], told["mark"]) == ("service-error", "ab12")
     assert "ab12" in str(told["message"])
+
+
+def test_words_can_be_said_again_in_another_language() -> None:
+    """A row is JSON; what is read from it is the sentence with template and values."""
+    where, reason = Where(object_number="1"), Sentence("a {thing}", thing=Sentence("lamp"))
+    words = Sentence("{number} holds {reason}.", number="1", reason=reason)
+    (told,) = json.loads(json.dumps(tell_findings([make_finding("no-photo", where, words)])))[
+        "findings"
+    ]
+    again = say_again(told)
+    assert again["message"] == told["message"] == "1 holds a lamp."
+    message = again["message"]
+    assert isinstance(message, Sentence)
+    assert message.template == "{number} holds {reason}."
+    inner = message.values["reason"]
+    assert isinstance(inner, Sentence)
+    assert (inner.template, inner.values["thing"]) == ("a {thing}", "lamp")
+    assert isinstance(inner.values["thing"], Sentence)
+    assert set(leave_parts(told)) == {"code", "severity", "where", "message", "advice"}
+    error = tell_error(UnknownStockError("A9", known=["A4"]), [])
+    assert str(say_again(error)["message"]) == error["message"]
+
+
+def test_what_was_kept_before_is_said_as_it_is() -> None:
+    """Rows of an earlier version have their English alone."""
+    assert say_again({"message": "Seen {x}.", "advice": "Look."})["message"] == "Seen {x}."

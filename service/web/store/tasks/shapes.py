@@ -6,6 +6,7 @@ from datetime import datetime
 
 from pydantic import BaseModel, Field
 
+from service.jobs.results import leave_parts
 from service.store.kept.tasks import Task, TaskState
 
 
@@ -40,7 +41,7 @@ def show_task(task: Task) -> TaskView:
         state=task.state,
         done=task.done,
         of=task.of,
-        result=dict(task.result),
+        result=leave_parts(task.result),
         by=task.stamp.actor,
         at=task.stamp.at,
         finished_at=task.finished_at,

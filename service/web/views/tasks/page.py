@@ -8,6 +8,7 @@ from typing import Annotated
 from fastapi import APIRouter, Form, Path, Query, Request, Response
 
 from service.jobs.line import cancel
+from service.jobs.results import say_again
 from service.languages.saying import say
 from service.store.kept.tasks import Task, list_tasks, load_task
 from service.store.people.role import Role
@@ -62,7 +63,7 @@ def _tell(task: Task) -> Mapping[str, object]:
     left_out = task.result.get("findings_left_out", 0)
     more = len(findings) - len(shown) if isinstance(findings, list) else 0
     return {
-        "findings": shown,
+        "findings": [say_again(one) for one in shown],
         "more": more + (left_out if isinstance(left_out, int) else 0),
-        "result": dict(task.result),
+        "result": say_again(task.result) if "message" in task.result else dict(task.result),
     }

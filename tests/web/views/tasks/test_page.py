@@ -5,8 +5,12 @@ from pathlib import Path
 import httpx
 import pytest
 
+from service.findings import Where, make_finding
+from service.jobs.results import tell_findings
 from service.pipeline.ready import Workshop
+from service.sentence import Sentence
 from service.store.kept.tasks import TaskState, add_task, finish_task
+from service.store.migrations.upgrade import upgrade_store
 from service.store.open import open_folder, writing
 from tests.web.store.opened import BOX, MOMENT, STAMP, open_client
 from tests.web.views.opened import follow, send, show
@@ -74,3 +78,24 @@ def test_what_came_of_it_is_told(
         page = show(client, "/tasks/t-1")
     for each in (*words, "No photo.", "Take one.", "2 more were noticed"):
         assert each in page
+
+
+def test_what_was_kept_is_said_in_the_readers_language(tmp_path: Path, workshop: Workshop) -> None:
+    """A finding of a run that ended long ago, too; programs read it in English."""
+    words = Sentence("{object_number} has no photo that can be printed.", object_number="X.1")
+    noticed = tell_findings([make_finding("no-photo", Where(object_number="X.1"), words)])
+    engine = open_folder(tmp_path)
+    upgrade_store(engine)
+    with writing(engine) as connection:
+        add_task(connection, "print-9", "print", {}, stamp=STAMP)
+        result = {"run_id": 4, "cards": 2, "files": [], **noticed}
+        finish_task(connection, "print-9", TaskState.DONE, result, at=MOMENT)
+    engine.dispose()
+    with open_client(tmp_path, workshop) as client:
+        (told,) = client.get("/api/tasks/print-9").json()["result"]["findings"]
+        assert set(told) == {"code", "severity", "where", "message", "advice"}
+        assert told["message"] == words
+        client.cookies.set("underlid-language", "cy")
+        page = show(client, "/tasks/print-9")
+    assert "Nid oes gan X.1 lun y gellir ei argraffu." in page
+    assert 'lang="en"' not in page
