@@ -91,10 +91,16 @@ def reprints(
             }
             for one in found.unattached
         ],
+        "failed": [
+            {"number": number, "message": str(error), "advice": error.advice}
+            for number, error in (*found.failed, *found.failed_tags)
+        ],
     }
     if csv_file is not None:
         _write_csv(csv_file, rows)
     lines = [line for one in found.out_of_date for line in _reprint_lines(one)]
+    failed = [*found.failed, *found.failed_tags]
+    lines += [f"[not compared] {number}: {error} {error.advice}" for number, error in failed]
     lines = lines or ["Every card that is attached says what the records say today."]
     if found.unattached:
         lines.append(f"{count(len(found.unattached), 'card')} not attached yet.")

@@ -38,6 +38,16 @@ def test_card_and_container_are_scanned(filled: Ask, say: Say, tmp_path: Path) -
     assert "[hazard or lift]" in say("reprints")[1]
     filled("swap-list", "-o", tmp_path / "swap.pdf")
     assert (tmp_path / "swap.pdf").read_bytes().startswith(b"%PDF")
+    records = tmp_path / "records"
+    records.mkdir()
+    (records / "museum.toml").write_text(
+        'name = "Port Merrow"\ncontainer_address = "http://plain.example/{container_number}"\n'
+    )
+    (records / "objects.csv").write_text("object_number,title\nX.1,Lamp\n")
+    filled("import", records)
+    (failed,) = filled("reprints")["failed"]
+    assert failed["number"] == "B-027"
+    assert "[not compared] B-027: " in say("reprints")[1]
 
 
 def test_one_way_of_naming_cards_at_a_time(filled: Ask, say: Say) -> None:
