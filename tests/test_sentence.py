@@ -2,10 +2,18 @@
 
 from __future__ import annotations
 
+import json
 import pickle
 from datetime import date
+from pathlib import Path
 
-from service.sentence import Sentence, has_words, join_sentences
+from service.sentence import (
+    Sentence,
+    has_words,
+    join_sentences,
+    put_together,
+    take_apart,
+)
 
 
 def test_it_is_the_english_text() -> None:
@@ -42,3 +50,18 @@ def test_values_are_no_words() -> None:
     """A template of placeholders and signs alone needs no translation."""
     assert has_words("{name} is in")
     assert not has_words("{name}: {far:.2f} ({state!r})")
+
+
+def test_a_sentence_is_taken_apart_and_put_together() -> None:
+    """As JSON, values that are sentences too; any other text stays as it is."""
+    inner = Sentence("{count} lamps", count=3)
+    whole = Sentence("{place}: {inner}, {plain}.", place=Path("a"), inner=inner, plain="x")
+    apart = json.loads(json.dumps(take_apart(whole)))
+    again = put_together(apart)
+    assert (again, again.template) == ("a: 3 lamps, x.", whole.template)
+    assert again.values["plain"] == "x"
+    within = again.values["inner"]
+    assert isinstance(within, Sentence)
+    assert (within.template, within.values) == ("{count} lamps", {"count": 3})
+    assert take_apart("plain") == "plain"
+    assert put_together("plain {x}") == "plain {x}"

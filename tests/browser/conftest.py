@@ -90,7 +90,7 @@ def add_finished_task(folder: Path) -> None:
 def museum(printed_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Serve the demo to whoever only looks; give its address."""
     folder = shutil.copytree(printed_demo, tmp_path_factory.mktemp("looked-at") / "data")
-    with served(folder, measured=False) as address:
+    with served(folder) as address:
         yield address
 
 
@@ -99,21 +99,21 @@ def crowded_museum(printed_demo: Path, tmp_path: Path) -> Iterator[str]:
     """Serve a copy of the demo with a drawer of four hundred objects."""
     folder = shutil.copytree(printed_demo, tmp_path / "data")
     add_crowd(folder)
-    with served(folder, measured=False) as address:
+    with served(folder) as address:
         yield address
 
 
 @pytest.fixture
 def own_museum(printed_demo: Path, tmp_path: Path) -> Iterator[str]:
     """Serve a copy of the demo to a test that changes it."""
-    with served(shutil.copytree(printed_demo, tmp_path / "data"), measured=True) as address:
+    with served(shutil.copytree(printed_demo, tmp_path / "data")) as address:
         yield address
 
 
 @pytest.fixture
 def new_museum(tmp_path: Path) -> Iterator[str]:
     """Serve a store in which nothing is yet."""
-    with served(tmp_path / "data", measured=True) as address:
+    with served(tmp_path / "data") as address:
         yield address
 
 

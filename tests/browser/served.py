@@ -17,15 +17,9 @@ _PATIENCE_SECONDS = 20
 
 
 @contextmanager
-def served(data: Path, *, measured: bool) -> Iterator[str]:
-    """Run the service over the store in a folder, and give its address.
-
-    Measured for coverage it takes twice as long, which only those who change something need.
-    """
-    inherited = dict(os.environ)  # noqa: TID251 - tests are an entry point
-    if not measured:
-        inherited = {name: said for name, said in inherited.items() if "COVERAGE" not in name}
-    environment = inherited | {
+def served(data: Path) -> Iterator[str]:
+    """Run the service over the store in a folder, and give its address."""
+    environment = os.environ | {  # noqa: TID251 - tests are an entry point
         "UNDERLID_PORT": "0",
         "UNDERLID_DATA": str(data),
         "UNDERLID_ACTOR": "Ada Quill",

@@ -28,6 +28,7 @@ from service.records.record import Museum
 from service.store.load_records import load_museum
 from service.store.open import reading, writing
 from service.store.printed.card import MadeCard
+from service.store.today.note import Unattached
 
 app = typer.Typer()
 
@@ -82,15 +83,7 @@ def reprints(
     rows = [_reprint_data(one) for one in found.out_of_date]
     data = {
         "reprints": rows,
-        "not_attached": [
-            {
-                "container_number": one.container_number,
-                "kind": one.kind,
-                "side": one.side,
-                "is_printed": one.is_made,
-            }
-            for one in found.unattached
-        ],
+        "not_attached": list(map(_unattached_data, found.unattached)),
         "failed": [
             {"number": number, "message": str(error), "advice": error.advice}
             for number, error in (*found.failed, *found.failed_tags)
@@ -186,6 +179,15 @@ def _attached_line(one: Attached) -> str:
         return f"{name_card(made)} is attached{' in place of the one before' if before else ''}."
     replaced = f" in place of r{before.revision}" if before else ""
     return f"{made.container_number}: {name_card(made)} r{made.revision} is attached{replaced}."
+
+
+def _unattached_data(one: Unattached) -> dict[str, object]:
+    return {
+        "container_number": one.container_number,
+        "kind": one.kind,
+        "side": one.side,
+        "is_printed": one.is_made,
+    }
 
 
 def _reprint_data(one: OutOfDate) -> dict[str, object]:

@@ -48,7 +48,7 @@ def measure_views(*, is_quick: bool) -> Iterator[Measured]:
         attach_all(engine, ruler, town)
         engine.dispose()
         with (
-            served(folder, measured=False) as address,
+            served(folder) as address,
             httpx.Client(base_url=address, headers={"Accept": "text/html"}, timeout=60) as client,
         ):
             floor = _view_again(client, find_asset(STYLE))
