@@ -6,7 +6,7 @@ from service.handling.cautions import CAUTIONS, drop_implied, find_caution
 from service.records.codes import CAUTION_CODES
 from service.render.task import TEMPLATES
 
-# Copied from our own table, so that a slip is noticed; which cautions belong here has no source.
+# Which cautions are those of a whole container: common practice, no source.
 WHOLE_CONTAINER = {
     "fragile",
     "glass",

@@ -86,7 +86,7 @@ def test_the_finding_names_both_measures() -> None:
     ],
 )
 def test_as_it_need_not_lie(label: str) -> None:
-    """What is measured so does not have to fit; the same length of a rigid side does."""
+    """What is measured so need not fit (common practice, no source); a rigid side of it must."""
     inner = (Measure("width", 300.0), Measure("height", 100.0))
     long = thing("1", "wood", dimensions=(Measure(f"{label} length", 900.0),))
     assert not found(pack(long, inner_dimensions=inner))

@@ -144,7 +144,7 @@ def test_what_may_hang_or_is_not_known_is_no_finding() -> None:
     "pins", ["pin", "pins", "staple", "staples", "paper clip", "paper clips", "tacks"]
 )
 def test_pins_of_every_kind(pins: str) -> None:
-    """Each is found in a textile, and none where the record says that it goes or is a case."""
+    """CCI Notes 13/5: pins and staples go; the other words for such things have no source."""
     assert found(pack(thing("1", "cotton", condition=f"Old {pins} in the hem")))
     assert not found(pack(thing("1", "cotton", condition=f"Remove the {pins}")))
     assert not found(pack(thing("1", "cotton", parts=(Part("a", f"{pins} cushion"),))))
@@ -163,7 +163,10 @@ def test_pins_of_a_part_by_its_name() -> None:
     "word", ["corroded", "corroding", "corrosion", "rust", "rusty", "rusting", "verdigris"]
 )
 def test_corrosion_in_any_words(word: str) -> None:
-    """It is told of cloth with metal on it; not where the record says what lies between."""
+    """It is told of cloth with metal on it, unless something lies between (CCI Notes 13/5).
+
+    The words for it are common practice, no source.
+    """
     sick = thing("1", "cotton", "iron", condition=f"Hooks {word}")
     assert found(pack(sick)) == [("metal-against-textile", "1")]
     assert not found(pack(thing("1", "cotton", condition=f"Hooks {word}")))
@@ -179,7 +182,7 @@ def test_corrosion_in_any_words(word: str) -> None:
 )
 @pytest.mark.parametrize("metal", ["silver", "copper alloy", "lead", "pewter", "iron"])
 def test_metal_beside_cloth_has_something_between(between: str, metal: str) -> None:
-    """A note on either of the two says that they do not touch."""
+    """A note on either of the two says that they do not touch (common practice, no source)."""
     cloth, bob = thing("1", "cotton"), thing("2", metal)
     assert found(pack(at(cloth, compartment="A1"), at(bob, compartment="A1")))
     noted = pack(at(cloth, compartment="A1", note=f"with {between}"), at(bob, compartment="A1"))
@@ -192,7 +195,7 @@ def test_metal_beside_cloth_has_something_between(between: str, metal: str) -> N
     ["padded", "padding", "tissue", "a roll", "rolls", "rolled", "wadding", "interleaved"],
 )
 def test_padding_in_any_words(fold: str, padding: str) -> None:
-    """A fold with something in it is no finding, a bare one is."""
+    """CCI Notes 13/2: each fold is padded; the words for it are common practice, no source."""
     cloth = thing("1", "cotton")
     assert not found(pack(at(cloth, note=f"{fold} with {padding}")))
     assert found(pack(at(cloth, note=fold))) == [("unpadded-fold", "1")]
