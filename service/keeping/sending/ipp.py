@@ -6,7 +6,8 @@ Only to the address that was typed for the printer, which may not lead on to ano
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Mapping, Sequence
+from collections.abc import AsyncIterator, Mapping, Sequence
+from contextlib import asynccontextmanager
 from dataclasses import dataclass
 from typing import Any
 from urllib.parse import urlsplit
@@ -110,9 +111,7 @@ async def _send(printer: Printer, document: Document) -> SentFile:
     for name in _KEYWORDS:
         ATTRIBUTE_TAG_MAP[name] = IppTag.KEYWORD
     parts = urlsplit(printer.address)
-    tracing = aiohttp.TraceConfig()
-    tracing.on_request_redirect.append(_refuse_redirect)
-    async with aiohttp.ClientSession(trace_configs=[tracing]) as session:
+    async with _open_session() as session:
         ipp = IPP(
             parts.hostname or "",
             base_path=parts.path or _PATH,
@@ -140,13 +139,29 @@ async def _send(printer: Printer, document: Document) -> SentFile:
     return SentFile(document.name, _job_id(said), notes)
 
 
-async def _refuse_redirect(*_event: object) -> None:
-    """Follow nowhere: what was configured is one address.
+@asynccontextmanager
+async def _open_session() -> AsyncIterator[aiohttp.ClientSession]:
+    """Open a session that follows nowhere, and closes every answer: pyipp leaves some open."""
+    answers: list[aiohttp.ClientResponse] = []
+    tracing = aiohttp.TraceConfig()
 
-    Raises:
-        ClientError: Always.
-    """
-    raise aiohttp.ClientError
+    async def keep(_session: object, _context: object, end: aiohttp.TraceRequestEndParams) -> None:
+        answers.append(end.response)
+
+    async def refuse(
+        _session: object, _context: object, led: aiohttp.TraceRequestRedirectParams
+    ) -> None:
+        answers.append(led.response)
+        raise aiohttp.ClientError
+
+    tracing.on_request_end.append(keep)
+    tracing.on_request_redirect.append(refuse)
+    async with aiohttp.ClientSession(trace_configs=[tracing]) as session:
+        try:
+            yield session
+        finally:
+            for answer in answers:
+                answer.close()
 
 
 async def _ask(ipp: IPP) -> Mapping[str, object]:
