@@ -62,3 +62,9 @@ def test_some_decide_how_the_whole_container_is_lifted() -> None:
     """Whoever makes another caution one of the whole container says so here, too."""
     whole = {code for code, entry in CAUTIONS.items() if entry.whole_container}
     assert whole == WHOLE_CONTAINER
+
+
+def test_a_caution_of_the_museum_has_its_rule() -> None:
+    """It is printed as it is written, and says so."""
+    assert find_caution("mind the cat").rule.code == "caution-as-written"
+    assert find_caution("fragile") is CAUTIONS["fragile"]

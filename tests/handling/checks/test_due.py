@@ -71,6 +71,7 @@ def test_what_was_never_done_is_due_at_once() -> None:
     found = due_checks(IRON, [], LOOKED)
     assert [check.kind for check in found] == list(LOOKED_AT)
     assert all(check.due_on is None and check.is_overdue(LOOKED) for check in found)
+    assert found[0].interval == Interval(12, YEARLY)
 
 
 def test_an_empty_container_has_no_checks() -> None:
@@ -99,6 +100,9 @@ def test_a_look_not_done_is_no_look() -> None:
     """It leaves the one before in force; of one day the last that was noted counts."""
     later = DoneCheck(PESTS, CheckResult.NOT_DONE, date(2026, 1, 1))
     assert plan_checks(IRON, [looked(), later])[0].last == looked()
+    assert plan_checks(IRON, [later, looked()])[0].last == looked()
+    before = DoneCheck(PESTS, CheckResult.FOUND, date(2025, 1, 1))
+    assert plan_checks(IRON, [looked(), before])[0].last == looked()
     found = looked(result=CheckResult.FOUND)
     assert plan_checks(IRON, [looked(), found])[0].last == found
     assert plan_checks(IRON, [found, looked()])[0].last == looked()

@@ -11,6 +11,7 @@ from service.handling.hazards import (
     RULES,
     STATE_WORDS,
     find_hazard,
+    head_hazard,
     name_hazard,
     reword_hazards,
     word_hazard,
@@ -99,6 +100,13 @@ def test_what_harms_objects_or_needs_respect_comes_last() -> None:
     assert DISCREET.urgency == 1
 
 
+def test_a_listed_hazard_is_its_row() -> None:
+    """And it is named alone where its state is not told."""
+    assert all(find_hazard(code) is entry for code, entry in HAZARDS.items())
+    assert head_hazard("Lead", "") == "Lead"
+    assert head_hazard("Lead", "presumed") == "Lead presumed"
+
+
 def test_an_unknown_hazard_prints_as_written() -> None:
     """A word of the museum's own is kept, with the general mark and the advice to ask."""
     entry = find_hazard("thorn-apple")
@@ -123,7 +131,8 @@ def test_a_hazard_is_named_with_its_state(state: HazardState, words: str) -> Non
 
 _LEAD = Hazard("lead", HazardState.CONFIRMED)
 _ARSENIC = Hazard("arsenic", HazardState.PRESUMED, instruction="Ask R. Vane.")
-_RECORD = ObjectRecord("1", hazards=(_LEAD, _ARSENIC))
+_MOULD = Hazard("mould", HazardState.UNCHECKED)
+_RECORD = ObjectRecord("1", hazards=(_LEAD, _ARSENIC, _MOULD))
 _OWN = Museum(hazard_words=(HazardWords("lead", "Mittens."), HazardWords("arsenic", "Hood.")))
 
 
@@ -131,7 +140,7 @@ def test_the_museum_words_what_the_record_does_not() -> None:
     """What stands in a record wins; everything else of a hazard stays."""
     collection = Collection(museum=_OWN, objects=(_RECORD, ObjectRecord("2")))
     first, second = reword_hazards(collection).objects
-    assert first.hazards == (replace(_LEAD, instruction="Mittens."), _ARSENIC)
+    assert first.hazards == (replace(_LEAD, instruction="Mittens."), _ARSENIC, _MOULD)
     assert second == ObjectRecord("2")
 
 

@@ -182,3 +182,9 @@ def test_what_lies_in_a_nested_container_counts_once() -> None:
 def test_silence_is_no_finding() -> None:
     """An object without materials is neither harmed nor harming by a rule that names materials."""
     assert found(pack(thing("1"), thing("2", "silver"), thing("3", "lead"))) == []
+
+
+def test_what_is_harmed_whatever_it_is_of_has_its_number_alone() -> None:
+    """Nitrate film lies apart from everything, of any material or of none that is recorded."""
+    (finding,) = noticed(pack(NITRATE, thing("2"), thing("3", "wood")))
+    assert finding.message.startswith("1 (nitrate film, confirmed) lies with 2 and 3.")

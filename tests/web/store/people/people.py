@@ -65,6 +65,7 @@ def enter(client: httpx.Client, name: str, password: str = PASSWORD) -> Headers:
     reply = httpx.post(
         client.base_url.join("/api/sessions"),
         json={"name": name, "password": password, "device": "test"},
+        timeout=50,
         trust_env=False,
     )
     assert reply.status_code == 201, reply.text
