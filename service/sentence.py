@@ -49,7 +49,7 @@ def join_sentences(*sentences: str) -> Sentence:
 
 
 def take_apart(text: str) -> object:
-    """Give a sentence as data that JSON keeps: its template and its values, themselves apart.
+    """Give a sentence as data that JSON keeps: its text, its template and its values, apart too.
 
     Any other text is given as it is.
     """
@@ -58,7 +58,7 @@ def take_apart(text: str) -> object:
             name: take_apart(value) if isinstance(value, str) else _as_plain(value)
             for name, value in text.values.items()
         }
-        return {"template": text.template, "values": values}
+        return {"text": str(text), "template": text.template, "values": values}
     return str(text)
 
 
@@ -70,7 +70,7 @@ def put_together(data: object) -> Sentence:
         name: put_together(value) if isinstance(value, dict) else value
         for name, value in data["values"].items()
     }
-    return Sentence(data["template"], **values)
+    return _restore(data["text"], data["template"], values)
 
 
 def has_words(template: str) -> bool:

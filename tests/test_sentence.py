@@ -63,5 +63,7 @@ def test_a_sentence_is_taken_apart_and_put_together() -> None:
     within = again.values["inner"]
     assert isinstance(within, Sentence)
     assert (within.template, within.values) == ("{count} lamps", {"count": 3})
+    dated = Sentence("on {day:%d %B}", day=date(2026, 12, 1))
+    assert put_together(json.loads(json.dumps(take_apart(dated)))) == "on 01 December"
     assert take_apart("plain") == "plain"
     assert put_together("plain {x}") == "plain {x}"

@@ -81,18 +81,18 @@ def reprints(
         else:
             found = list_reprints(desk.engine, ruler, on_progress=tell)
     rows = [_reprint_data(one) for one in found.out_of_date]
+    failed = [*found.failed, *found.failed_tags]
     data = {
         "reprints": rows,
         "not_attached": list(map(_unattached_data, found.unattached)),
         "failed": [
             {"number": number, "message": str(error), "advice": error.advice}
-            for number, error in (*found.failed, *found.failed_tags)
+            for number, error in failed
         ],
     }
     if csv_file is not None:
         _write_csv(csv_file, rows)
     lines = [line for one in found.out_of_date for line in _reprint_lines(one)]
-    failed = [*found.failed, *found.failed_tags]
     lines += [f"[not compared] {number}: {error} {error.advice}" for number, error in failed]
     lines = lines or ["Every card that is attached says what the records say today."]
     if found.unattached:

@@ -80,11 +80,7 @@ class _EntryReader:
             return tuple(item for item in items if item is not None)
         text = self._scalar(column, value)
         if text is None:
-            self._note(
-                "wrong-type",
-                path,
-                Sentence("A {given} cannot stand here.", given=_type_name(value)),
-            )
+            self._refuse(path, value)
         return text
 
     def _scalar(self, column: str, value: object) -> str | None:
@@ -105,19 +101,17 @@ class _EntryReader:
                 for key, value in item.items()
                 if self._is_text(f"{path}/{key}", value) and isinstance(value, str)
             }
-        self._note(
-            "wrong-type", path, Sentence("A {given} cannot stand here.", given=_type_name(item))
-        )
+        self._refuse(path, item)
         return None
 
     def _is_text(self, path: str, value: object) -> bool:
         if value is not None and not isinstance(value, str):
-            self._note(
-                "wrong-type",
-                path,
-                Sentence("A {given} cannot stand here.", given=_type_name(value)),
-            )
+            self._refuse(path, value)
         return isinstance(value, str)
+
+    def _refuse(self, path: str, value: object) -> None:
+        words = Sentence("A {given} cannot stand here.", given=_type_name(value))
+        self._note("wrong-type", path, words)
 
     def _note(self, code: str, path: str, message: Sentence) -> None:
         self._notebook.note(code, Where(file=self._name, column=path), message)

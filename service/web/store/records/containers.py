@@ -7,6 +7,7 @@ from urllib.parse import quote
 
 from fastapi import APIRouter, Response
 
+from service.records.record import ContainerRecord
 from service.store.handles import Connection
 from service.store.lists.pages import ListedPage, list_containers
 from service.store.load_records import load_container
@@ -14,6 +15,7 @@ from service.store.packing.load import find_held, load_held
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import (
+    Asked,
     ContainerNumber,
     ExactNumber,
     SeenRecord,
@@ -70,14 +72,7 @@ def containers(
 )
 def add_container(body: ContainerBody, asked: TheAsked) -> Response:
     """Add a container whose number is new; nothing lies in it."""
-
-    def add(connection: Connection) -> Made:
-        record = add_record(connection, body.record, stamp=asked.stamp)
-        path = f"/api/containers/{quote(record.container_number)}"
-        headers = {"Location": path, "ETag": tag_record(record)}
-        return Made(ContainerView(record=record, revision=0), headers=headers)
-
-    return make_once(asked, body.model_dump_json(), add)
+    return make_container(asked, body.model_dump_json(), body.record)
 
 
 @router.get("/api/containers/{number:path}", dependencies=[needs(Role.VIEW)])
@@ -109,3 +104,19 @@ def change_container(
         revision = find_held(connection, number).revision
     response.headers["ETag"] = tag_record(record)
     return ContainerView(record=record, revision=revision)
+
+
+def make_container(asked: Asked, sent: str, wanted: ContainerRecord) -> Response:
+    """Add a container once, and say where it is from now on.
+
+    Raises:
+        RefusedError: When its number is taken, or is none, or the record cannot be printed.
+    """
+
+    def make(connection: Connection) -> Made:
+        record = add_record(connection, wanted, stamp=asked.stamp)
+        path = f"/api/containers/{quote(record.container_number)}"
+        headers = {"Location": path, "ETag": tag_record(record)}
+        return Made(ContainerView(record=record, revision=0), headers=headers)
+
+    return make_once(asked, sent, make)

@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from urllib.parse import quote
 
 from fastapi import APIRouter, Response
 from pydantic import BaseModel, ConfigDict
 
 from service.records.record import ContainerKind, ContainerRecord, Weight
-from service.store.handles import Connection
 from service.store.load_records import load_container
 from service.store.packing.load import find_held
 from service.store.people.role import Role
 from service.web.access.gate import GatedRoute, needs
 from service.web.store.asking import ContainerNumber, SeenRecord, TheActing, TheAsked
 from service.web.store.matching import tag_record
-from service.web.store.once import Made, make_once
-from service.web.store.records.changing import add_record, change_record
+from service.web.store.records.changing import change_record
+from service.web.store.records.containers import make_container
 from service.web.store.records.shapes import STRICT, ContainerView
 
 router = APIRouter(route_class=GatedRoute)
@@ -62,15 +60,8 @@ class HandlingBody(BaseModel):
 )
 def begin_container(body: BegunBody, asked: TheAsked) -> Response:
     """Begin a container at the packing table; whoever manages records fills in the rest."""
-
-    def begin(connection: Connection) -> Made:
-        wanted = ContainerRecord(body.container_number, body.kind)
-        record = add_record(connection, wanted, stamp=asked.stamp)
-        path = f"/api/containers/{quote(record.container_number)}"
-        headers = {"Location": path, "ETag": tag_record(record)}
-        return Made(ContainerView(record=record, revision=0), headers=headers)
-
-    return make_once(asked, body.model_dump_json(), begin)
+    wanted = ContainerRecord(body.container_number, body.kind)
+    return make_container(asked, body.model_dump_json(), wanted)
 
 
 @router.patch("/api/containers/{number:path}", dependencies=[needs(Role.PACK)])
